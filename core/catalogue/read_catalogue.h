@@ -1,0 +1,32 @@
+// Documents (TOML files or JSON parts of a request) to a Catalogue. All faults are collected.
+#pragma once
+
+#include <vector>
+
+#include "core/base/document.h"
+#include "core/base/result.h"
+#include "core/catalogue/catalogue.h"
+#include "core/catalogue/routine.h"
+
+namespace lanework::catalogue {
+
+// The documents a catalogue is made of.
+struct CatalogueDocuments {
+  std::vector<Document> drills;   // one a drill
+  Document families;
+  Document limits;
+  Document gaits;
+  Document sources;
+};
+
+Result<Drill> read_drill(const Document& document);
+
+// Reads everything and checks it as a whole: names, references, ranges, sources, figures, and that each
+// drill can be timed. A catalogue that comes back is fit for planning.
+Result<Catalogue> read_catalogue(const CatalogueDocuments& documents);
+
+// A routine against its catalogue: known drills, rungs and doses, order of phases, no drill twice, an age
+// floor or a youth ceiling not broken.
+Result<Routine> read_routine(const Document& document, const Catalogue& catalogue);
+
+}  // namespace lanework::catalogue

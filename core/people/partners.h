@@ -1,0 +1,30 @@
+// Partners: who stands with whom in pairs. Minimises first the worst, then the total difference of the
+// measure the club has chosen, by minimum-cost perfect matching. What comes out is an order of permitted
+// partners; no mass, size or ratio leaves this file.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/people/player.h"
+
+namespace lanework::people {
+
+// Two players, or three when the number is odd; positions in the list handed in.
+struct PartnerGroup {
+  std::vector<int> players;
+  bool non_contact = false;  // one of them does not do contact: use the non-contact or wall-anchored version
+};
+
+struct Partners {
+  std::vector<PartnerGroup> groups;             // by first player's position
+  std::vector<int> alone;                       // nobody permitted is left for them: wall or coach
+  std::vector<std::vector<int>> permitted;      // for each player the others, best first; forbidden ones absent
+  std::vector<std::string> notes;               // plain sentences for the coach
+};
+
+// players: those present who take part, 1 or more. day: for ages.
+Result<Partners> pair_up(const std::vector<Player>& players, const PartnerRules& rules, Date day);
+
+}  // namespace lanework::people

@@ -1,0 +1,79 @@
+#include "core/base/document.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+
+namespace lanework {
+namespace {
+
+TEST(Document, TomlKeepsPlaces) {
+  const auto document = parse_toml("a.toml", "x = 3\n[slot]\nminutes = -3\n");
+  ASSERT_TRUE(document.ok());
+  Faults faults;
+  TableReader root("a.toml", &document.value().root, "", faults);
+  root.integer("x", 0, 9);
+  TableReader slot = root.table("slot");
+  slot.integer("minutes", 5, 60);
+  slot.finish();
+  root.finish();
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(to_line(faults[0]), "a.toml:3:1: slot.minutes: found -3, expected a whole number from 5 to 60");
+}
+
+TEST(Document, UnknownKeysAreFaults) {
+  const auto document = parse_toml("a.toml", "x = 3\nminuets = 4\n");
+  Faults faults;
+  TableReader root("a.toml", &document.value().root, "", faults);
+  root.integer("x", 0, 9);
+  root.finish();
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].code, FaultCode::kUnknownKey);
+  EXPECT_EQ(faults[0].place.line, 2);
+}
+
+TEST(Document, SyntaxFaultsNameTheLine) {
+  const auto toml = parse_toml("a.toml", "x = 3\ny = = 4\n");
+  ASSERT_FALSE(toml.ok());
+  EXPECT_EQ(toml.faults()[0].place.line, 2);
+  const auto json = parse_json("a.json", "{\n \"x\": 1,\n \"y\": }\n");
+  ASSERT_FALSE(json.ok());
+  EXPECT_EQ(json.faults()[0].place.line, 3);
+  EXPECT_FALSE(parse_json("a.json", R"({"x":1,"x":2})").ok());
+  EXPECT_FALSE(parse_json("a.json", "[1]").ok());
+  EXPECT_FALSE(parse_json("a.json", "").ok());
+  EXPECT_FALSE(parse_json("a.json", std::string(500, '[')).ok());
+}
+
+TEST(Document, WrongTypesNameBoth) {
+  const auto document = parse_toml("a.toml", "minutes = \"ten\"\nwhen = 2026-11-26\nat = 18:00:00\n");
+  Faults faults;
+  TableReader root("a.toml", &document.value().root, "", faults);
+  root.integer("minutes", 5, 60);
+  EXPECT_EQ(to_iso(*root.date("when")), "2026-11-26");
+  EXPECT_EQ(to_text(*root.time("at")), "18:00");
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(to_line(faults[0]), "a.toml:1:1: minutes: found 'ten', expected a whole number from 5 to 60");
+}
+
+TEST(Document, JsonRoundTrip) {
+  rc::check([](const std::string& text, std::int64_t number) {
+    Node root = Node::make_table();
+    root.set("text", Node::make_text("a" + std::to_string(number)));
+    root.set("number", Node::make_integer(number));
+    Node list = Node::make_array();
+    for (const char c : text) list.items.push_back(Node::make_integer(c));
+    root.set("list", list);
+    const std::string once = to_json(root);
+    const auto again = parse_json("x", once);
+    RC_ASSERT(again.ok());
+    RC_ASSERT(to_json(again.value().root) == once);
+  });
+}
+
+TEST(Fault, ControlCharactersAreInert) {
+  EXPECT_EQ(quote("a\x1b[31m\n"), "'a\\x1B[31m\\x0A'");
+  EXPECT_EQ(quote(std::string(100, 'x')), "'" + std::string(60, 'x') + "...'");
+}
+
+}  // namespace
+}  // namespace lanework
