@@ -75,6 +75,9 @@ class TableReader {
   // A number with decimals, times scale, rounded to the nearest whole: metres with scale 1000 are millimetres.
   std::int64_t scaled(std::string_view key, std::int64_t scale, double least, double most);  // required
   std::int64_t scaled_or(std::string_view key, std::int64_t scale, double fallback, double least, double most);
+  // Exactly that many such numbers; after a fault that many times the least.
+  std::vector<std::int64_t> scaled_list(std::string_view key, std::size_t size, std::int64_t scale, double least,
+                                        double most);  // required
   bool boolean_or(std::string_view key, bool fallback);
   std::optional<Date> date(std::string_view key);         // absent is fine
   std::optional<TimeOfDay> time(std::string_view key);    // absent is fine
@@ -88,6 +91,8 @@ class TableReader {
 
   void fault(FaultCode code, std::string_view key, std::string found, std::string expected, std::string hint = {});
   void finish();
+  // Faults collected so far by everybody who shares the list: equal before and after means 'all was well'.
+  [[nodiscard]] std::size_t faults_so_far() const { return faults_->size(); }
 
  private:
   const Node* get(std::string_view key, Node::Kind kind, bool required);

@@ -131,6 +131,34 @@ std::int64_t TableReader::scaled_or(std::string_view key, std::int64_t scale, do
   return scaled_whole(value);
 }
 
+std::vector<std::int64_t> TableReader::scaled_list(std::string_view key, std::size_t size, std::int64_t scale,
+                                                   double least, double most) {
+  const auto scaled_whole = [scale](double value) {
+    return static_cast<std::int64_t>(std::llround(value * static_cast<double>(scale)));
+  };
+  std::vector<std::int64_t> out;
+  const Node* node = get(key, Node::Kind::kArray, true);
+  if (node != nullptr && node->items.size() != size) {
+    fault(FaultCode::kOutOfRange, key, std::to_string(node->items.size()) + " numbers",
+          "a list of " + std::to_string(size) + " numbers");
+  } else if (node != nullptr) {
+    for (const Node& item : node->items) {
+      const bool whole = item.kind == Node::Kind::kInteger;
+      const double value = whole ? static_cast<double>(item.integer) : item.real;
+      const bool number = whole || item.kind == Node::Kind::kReal;
+      if (number && value >= least && value <= most) {
+        out.push_back(scaled_whole(value));
+        continue;
+      }
+      fault(number ? FaultCode::kOutOfRange : FaultCode::kWrongType, key, found_in_words(item),
+            "numbers from " + short_number(least) + " to " + short_number(most));
+      break;
+    }
+  }
+  out.resize(size, scaled_whole(least));
+  return out;
+}
+
 bool TableReader::boolean_or(std::string_view key, bool fallback) {
   const Node* node = get(key, Node::Kind::kBoolean, false);
   return node != nullptr ? node->boolean : fallback;

@@ -22,11 +22,11 @@ struct Stress {
 
 // One difficulty step, always shown by what changes.
 struct Rung {
-  std::string key;                  // 'knees-down'
-  std::string change;               // 'knees down': what people see
-  int age_from = 0;                 // 0: the drill's own age floor holds
-  std::vector<Stress> stress;       // replaces the drill's grade for the same area and kind; grade 0 removes it
-  std::vector<Need> needs;          // besides the drill's own needs
+  std::string key;                       // 'knees-down'
+  std::string change;                    // 'knees down': what people see
+  int age_from = 0;                      // 0: the drill's own age floor holds
+  std::vector<Stress> stress;            // replaces the drill's grade for the same area and kind; grade 0 removes it
+  std::vector<Need> needs;               // besides the drill's own needs
   std::int64_t load_thousandths = 1000;  // factor on contacts and eccentric repetitions of this rung
 };
 
@@ -41,11 +41,11 @@ struct DoseStep {
 
 struct Dose {
   DoseKind kind = DoseKind::kReps;
-  bool sides = false;              // done left and right: the work doubles, plus one side change a set
-  Milliseconds tempo{};            // one repetition (kReps)
-  Milliseconds rest{};             // between sets
-  Milliseconds side_change{};      // from left to right
-  std::vector<DoseStep> steps;     // 1 to 5, least work first
+  bool sides = false;           // done left and right: the work doubles, plus one side change a set
+  Milliseconds tempo{};         // one repetition (kReps)
+  Milliseconds rest{};          // between sets
+  Milliseconds side_change{};   // from left to right
+  std::vector<DoseStep> steps;  // 1 to 5, least work first
 };
 
 // How players run the lane; only for formation lane.
@@ -60,22 +60,22 @@ struct LaneWork {
   std::string out_gait;            // a key of gaits.toml
   int out_share_of_top_speed = 0;  // percent; used by gait 'run' only, 0 otherwise
   std::string back_gait;
-  bool stops_at_cones = false;     // a held stop at each cone passed
-  Milliseconds stop{};             // how long each stop is held
-  Milliseconds turn{};             // at the far end
-  Milliseconds release_gap{};      // between one player's start and the next
-  Millimetres least_lane{};        // shorter lanes do not suit it
+  bool stops_at_cones = false;  // a held stop at each cone passed
+  Milliseconds stop{};          // how long each stop is held
+  Milliseconds turn{};          // at the far end
+  Milliseconds release_gap{};   // between one player's start and the next
+  Millimetres least_lane{};     // shorter lanes do not suit it
 };
 
 // How partners share the work; only for formation pairs.
 struct PairWork {
-  bool both_at_once = false;       // shoulder contacts, passes; otherwise one works while one holds
-  Milliseconds swap{};             // changing roles
+  bool both_at_once = false;  // shoulder contacts, passes; otherwise one works while one holds
+  Milliseconds swap{};        // changing roles
 };
 
 // What counts against a ceiling, per unit of dose (repetition, second, or metre of lane).
 struct Loads {
-  std::int64_t contacts_thousandths = 0;   // landings per unit
+  std::int64_t contacts_thousandths = 0;  // landings per unit
   ContactIntensity intensity = ContactIntensity::kLow;
   std::int64_t eccentric_thousandths = 0;  // eccentric hamstring repetitions per unit
   bool hard_running = false;               // the way out counts in hard-running metres
@@ -96,24 +96,24 @@ struct DrillSources {
 };
 
 struct Drill {
-  std::string id;        // file name without ending: lower case, digits, hyphens
-  std::string name;      // the trade's name
+  std::string id;    // file name without ending: lower case, digits, hyphens
+  std::string name;  // the trade's name
   Family family;
   Phase phase;
   Formation formation;
-  int age_from;          // 8..19
+  int age_from;  // 8..19
   int age_to;
-  std::string purpose;   // one line: what it is for, in words a parent understands
-  std::string how;       // one or two lines: how it is set up and done
+  std::string purpose;      // one line: what it is for, in words a parent understands
+  std::string how;          // one or two lines: how it is set up and done
   std::vector<Rung> rungs;  // 2 to 4, easiest first
   Dose dose;
   LaneWork lane;
   PairWork pair;
-  Milliseconds telling;  // to explain it to a squad that has never done it
-  Millimetres space_width;   // clear space a player (or a pair) needs; spread and pairs
+  Milliseconds telling;     // to explain it to a squad that has never done it
+  Millimetres space_width;  // clear space a player (or a pair) needs; spread and pairs
   Millimetres space_length;
   std::vector<Need> needs;
-  std::vector<Surface> not_on;  // surfaces it is left out on
+  std::vector<Surface> not_on;       // surfaces it is left out on
   std::vector<std::string> cues;     // at most 3, at most 8 words each
   std::vector<WatchFor> watch;       // 1 to 4
   std::vector<std::string> stop_if;  // 1 to 3 lines
@@ -121,7 +121,7 @@ struct Drill {
   Loads loads;
   DrillSources sources;
   figure::Figure figure;
-  std::string file;      // where it was read from, for messages
+  std::string file;  // where it was read from, for messages
 };
 
 // The grades that hold on a rung: the drill's own, with the rung's replacements.

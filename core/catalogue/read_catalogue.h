@@ -12,7 +12,7 @@ namespace lanework::catalogue {
 
 // The documents a catalogue is made of.
 struct CatalogueDocuments {
-  std::vector<Document> drills;   // one a drill
+  std::vector<Document> drills;  // one a drill
   Document families;
   Document limits;
   Document gaits;

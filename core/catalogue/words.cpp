@@ -5,7 +5,7 @@ namespace lanework::catalogue {
 using Words = std::vector<std::string_view>;
 
 const Words& family_words() {
-  static const Words kWords = {"pulse-raising", "mobility",     "hip-and-groin", "hamstring", "trunk",
+  static const Words kWords = {"pulse-raising", "mobility",     "hip-and-groin", "hamstring",  "trunk",
                                "balance",       "leg-strength", "jump-and-land", "run-and-cut"};
   return kWords;
 }
@@ -18,8 +18,9 @@ const Words& formation_words() {
   return kWords;
 }
 const Words& body_area_words() {
-  static const Words kWords = {"head",          "neck",        "shoulder",   "elbow", "wrist-and-hand", "chest", "low-back",
-                               "hip-and-groin", "front-thigh", "back-thigh", "knee",  "lower-leg",      "ankle", "foot"};
+  static const Words kWords = {"head",  "neck",      "shoulder",      "elbow",       "wrist-and-hand",
+                               "chest", "low-back",  "hip-and-groin", "front-thigh", "back-thigh",
+                               "knee",  "lower-leg", "ankle",         "foot"};
   return kWords;
 }
 const Words& stress_kind_words() {
