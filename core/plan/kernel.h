@@ -1,11 +1,12 @@
 // The session kernel: exact dynamic programming over drills in canonical order, at whole seconds.
 //
 // State before a drill: time left, formation of the last drill, credits of the current group (capped at its
-// target), whether the first phase of a two-phase family was covered, and the active loads used so far.
-// Only loads named active are in the state; solve.h brings one in when the relaxed answer breaks it.
-// Values are packed objectives held in doubles, where they are exact (objective.h).
+// target), and whether the first phase of a two-phase family was covered. Loads enter in two ways: as a
+// price a unit, which keeps the state small and gives a lower bound (Lagrange), and as part of the state in
+// a search over labels that the priced values guide (search_with_loads). Values are packed objectives held
+// in doubles, where they are exact (objective.h).
 //
-// Work and memory: sum over drills of options x credits x load levels x flags x seconds.
+// Work: sum over drills of (options + 3) x credits x flags x seconds; memory: the same for the largest group.
 #pragma once
 
 #include <array>
@@ -17,12 +18,15 @@
 
 namespace lanework::plan {
 
+using Prices = std::array<double, kLoads>;  // packed objective a unit of load, >= 0
+
 struct KernelOption {
   int seconds = 0;
   int credits = 0;
   double cost = 0;
   std::array<int, kLoads> loads{};
-  int option = 0;  // position in ProblemDrill::options
+  int option = 0;     // position in ProblemDrill::options
+  double priced = 0;  // cost and the prices of its loads
 };
 
 struct KernelDrill {
@@ -44,14 +48,14 @@ struct KernelGroup {
 struct KernelProblem {
   int budget = 0;
   std::array<std::array<int, 3>, 3> change{};
-  std::array<bool, kLoads> active{};
   std::array<int, kLoads> ceiling{};
+  Prices prices{};
   std::vector<KernelDrill> drills;
   std::vector<KernelGroup> groups;
 };
 
 struct KernelAnswer {
-  double value = 0;
+  double value = 0;          // priced
   std::vector<int> options;  // for each drill the position in ProblemDrill::options, or -1
 };
 
@@ -63,12 +67,21 @@ class KernelWorkspace {
   std::vector<double> take;
 };
 
-// Empty when nothing is feasible (at least one drill must be taken). Ties: a drill is taken rather than
-// left out, then the earlier option.
+// The least priced value, ceilings not regarded. Empty when nothing fits (at least one drill must be
+// taken). Ties: a drill is taken rather than left out, then the earlier option.
 std::optional<KernelAnswer> solve_kernel(const KernelProblem& problem, KernelWorkspace& workspace);
+
+// The least true cost of a session that keeps the ceilings of the loads named active, if it is below
+// 'below'; empty otherwise. The value of the answer is the true cost. Any prices are valid; good ones make
+// it fast.
+std::optional<KernelAnswer> search_with_loads(const KernelProblem& problem, const std::array<bool, kLoads>& active,
+                                              double below, KernelWorkspace& workspace);
 
 // The problem as the kernel reads it, with dominated options struck: another option of the same drill is
 // no slower, gives no less credit, costs no more, and uses no more of any active load.
 KernelProblem kernel_problem(const Problem& problem, const std::array<bool, kLoads>& active);
+
+// Sets the prices and every option's priced cost.
+void set_prices(KernelProblem& problem, const Prices& prices);
 
 }  // namespace lanework::plan

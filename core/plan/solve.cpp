@@ -1,26 +1,170 @@
 #include "core/plan/solve.h"
 
+#include <algorithm>
 #include <cassert>
 
+#include "core/plan/sweep.h"
+
 namespace lanework::plan {
+namespace {
+
+using Active = std::array<bool, kLoads>;
+
+// One priced solution: its true cost and its loads.
+struct Point {
+  Choice choice;
+  Evaluation evaluation;
+  double cost = 0;
+  double value = 0;  // priced
+};
+
+class LoadPricing {
+ public:
+  LoadPricing(const Problem& problem, const Active& active, KernelWorkspace& workspace)
+      : problem_(problem), active_(active), workspace_(workspace), kernel_(kernel_problem(problem, active)) {
+    for (std::size_t l = 0; l < kLoads; ++l) dearest_[l] = active[l] ? dearest_price(l) : 0;
+  }
+
+  // Exact: priced rounds find a good session and good prices, the search closes what is left.
+  std::optional<Solution> run() {
+    if (!point_at({})) return {};
+    Prices prices{};
+    for (int round = 0; round < kRounds; ++round) {
+      for (std::size_t l = 0; l < kLoads; ++l) {
+        if (active_[l]) prices[l] = best_price(prices, l);
+      }
+      if (incumbent_) break;
+    }
+    if (!incumbent_) point_at(dearest_);
+    set_prices(kernel_, prices);
+    const double below = incumbent_ ? incumbent_->cost : kForbidden;
+    auto found = search_with_loads(kernel_, active_, below, workspace_);
+    if (!found && !incumbent_) return {};
+    Solution solution;
+    solution.choice = found ? std::move(found->options) : std::move(incumbent_->choice);
+    solution.evaluation = evaluate(problem_, solution.choice);
+    solution.in_state = active_;
+    return solution;
+  }
+
+ private:
+  static constexpr int kRounds = 3;
+  static constexpr int kMostCuts = 12;
+
+  const Problem& problem_;
+  const Active& active_;
+  KernelWorkspace& workspace_;
+  KernelProblem kernel_;
+  Prices dearest_{};
+  std::optional<Point> incumbent_;  // the best session that keeps the active ceilings
+
+  // At this price the smallest load is dearer than covering every family it could cover.
+  [[nodiscard]] double dearest_price(std::size_t load) const {
+    int smallest = 0;
+    for (const KernelDrill& drill : kernel_.drills) {
+      for (const KernelOption& option : drill.options) {
+        const int amount = option.loads[load];
+        if (amount > 0 && (smallest == 0 || amount < smallest)) smallest = amount;
+      }
+    }
+    return 2.0 * static_cast<double>(kUncoveredUnit) / std::max(1, smallest);
+  }
+
+  std::optional<Point> point_at(const Prices& prices) {
+    set_prices(kernel_, prices);
+    std::optional<KernelAnswer> answer = solve_kernel(kernel_, workspace_);
+    if (!answer) return {};
+    Point point{std::move(answer->options), {}, 0, answer->value};
+    point.evaluation = evaluate(problem_, point.choice);
+    point.cost = static_cast<double>(packed(point.evaluation.objective));
+    bool keeps = true;
+    for (std::size_t l = 0; l < kLoads; ++l) {
+      keeps = keeps && (!active_[l] || point.evaluation.loads[l] <= problem_.ceiling[l]);
+    }
+    if (keeps && (!incumbent_ || point.cost < incumbent_->cost)) incumbent_ = point;
+    return point;
+  }
+
+  // Cost of a point as a line in the price of one load, the other prices fixed: intercept + price * slope.
+  struct Line {
+    double intercept = 0;
+    double slope = 0;
+  };
+  [[nodiscard]] Line line_of(const Point& point, const Prices& prices, std::size_t load) const {
+    Line line{point.cost, static_cast<double>(point.evaluation.loads[load] - problem_.ceiling[load])};
+    for (std::size_t l = 0; l < kLoads; ++l) {
+      if (l != load) line.intercept += prices[l] * (point.evaluation.loads[l] - problem_.ceiling[l]);
+    }
+    return line;
+  }
+
+  // The price at which the lower envelope of the lines is highest, found by crossing the two lines that
+  // bracket it until no new point lies below their crossing.
+  double best_price(Prices prices, std::size_t load) {
+    prices[load] = 0;
+    const std::optional<Point> free = point_at(prices);
+    if (!free) return 0;
+    Line over = line_of(*free, prices, load);
+    if (over.slope <= 0) return 0;
+    prices[load] = dearest_[load];
+    const std::optional<Point> dear = point_at(prices);
+    if (!dear) return 0;
+    Line under = line_of(*dear, prices, load);
+    if (under.slope > 0) return dearest_[load];
+    double price = dearest_[load];
+    for (int cut = 0; cut < kMostCuts; ++cut) {
+      price = (under.intercept - over.intercept) / (over.slope - under.slope);
+      prices[load] = price;
+      const std::optional<Point> point = point_at(prices);
+      if (!point) break;
+      const Line line = line_of(*point, prices, load);
+      const double crossing = over.intercept + price * over.slope;
+      if (line.intercept + price * line.slope >= crossing - 0.5) break;
+      (line.slope > 0 ? over : under) = line;
+    }
+    return price;
+  }
+};
+
+// Pins alone may already break a ceiling; then no price helps.
+bool pins_break_a_ceiling(const Problem& problem) {
+  for (std::size_t l = 0; l < kLoads; ++l) {
+    int least = 0;
+    for (const ProblemDrill& drill : problem.drills) {
+      if (!drill.pinned || drill.options.empty()) continue;
+      int smallest = drill.options[0].loads[l];
+      for (const Option& option : drill.options) smallest = std::min(smallest, option.loads[l]);
+      least += smallest;
+    }
+    if (least > problem.ceiling[l]) return true;
+  }
+  return false;
+}
+
+}  // namespace
 
 std::optional<Solution> solve(const Problem& problem, KernelWorkspace& workspace) {
+  if (pins_break_a_ceiling(problem)) return {};
+  KernelProblem kernel = kernel_problem(problem, {});
+  std::optional<KernelAnswer> answer = solve_kernel(kernel, workspace);
+  if (!answer) return {};
   Solution solution;
+  solution.choice = std::move(answer->options);
+  solution.evaluation = evaluate(problem, solution.choice);
+  assert(packed(solution.evaluation.objective) == static_cast<std::int64_t>(answer->value));
+  Active active{};
   while (true) {
-    const KernelProblem kernel = kernel_problem(problem, solution.in_state);
-    std::optional<KernelAnswer> answer = solve_kernel(kernel, workspace);
-    if (!answer) return {};
-    solution.choice = std::move(answer->options);
-    solution.evaluation = evaluate(problem, solution.choice);
-    assert(packed(solution.evaluation.objective) == static_cast<std::int64_t>(answer->value));
     bool brought_in = false;
     for (std::size_t l = 0; l < kLoads; ++l) {
       if (solution.evaluation.loads[l] <= problem.ceiling[l]) continue;
-      assert(!solution.in_state[l]);  // a load in the state never breaks its ceiling
-      solution.in_state[l] = true;
+      assert(!active[l]);  // a load in the state never breaks its ceiling
+      active[l] = true;
       brought_in = true;
     }
     if (!brought_in) return solution;
+    std::optional<Solution> with_loads = LoadPricing(problem, active, workspace).run();
+    if (!with_loads) return {};
+    solution = std::move(*with_loads);
   }
 }
 

@@ -1,0 +1,244 @@
+#include "core/plan/sweep.h"
+
+#include <algorithm>
+
+namespace lanework::plan {
+namespace {
+
+constexpr std::size_t kForms = catalogue::kFormations;
+
+// to[t] = least of to[t] and from[t - shift] + cost, for t = shift .. budget.
+void relax_row(double* to, const double* from, int shift, double cost, int budget) {
+  double* shifted = to + shift;
+  const int count = budget + 1 - shift;
+  for (int t = 0; t < count; ++t) {
+    const double candidate = from[t] + cost;
+    shifted[t] = candidate < shifted[t] ? candidate : shifted[t];
+  }
+}
+
+// to[t] = least of skip[t] + cost and take[t - shift]; before 'shift' only the former.
+void merge_row(double* to, const double* skip, double cost, const double* take, int shift, int budget) {
+  for (int t = 0; t < shift; ++t) to[t] = skip[t] + cost;
+  for (int t = shift; t <= budget; ++t) {
+    const double left_out = skip[t] + cost;
+    const double taken = take[t - shift];
+    to[t] = taken < left_out ? taken : left_out;
+  }
+}
+
+}  // namespace
+
+Sweep::Sweep(const KernelProblem& problem, KernelWorkspace& workspace)
+    : p_(problem), w_(workspace), row_(static_cast<std::size_t>(problem.budget) + 1) {
+  find_alive_flags();
+  find_boundaries();
+}
+
+void Sweep::find_alive_flags() {
+  const std::size_t count = p_.groups.size() + 1;
+  alive_.assign(count, {-1, -1});
+  flags_.assign(count, 1);
+  for (int flag = 0; flag < 2; ++flag) {
+    bool alive = false;
+    for (std::size_t g = 0; g < count; ++g) {
+      if (alive) {
+        alive_[g][alive_[g][0] < 0 ? 0 : 1] = flag;
+        flags_[g] *= 2;
+      }
+      if (g + 1 == count) break;
+      if (p_.groups[g].sets_flag == flag) alive = true;
+      if (p_.groups[g].reads_flag == flag) alive = false;
+    }
+  }
+}
+
+// The bit of a flag inside a flag state of boundary g; 0 when it is not alive there.
+std::size_t Sweep::bit(std::size_t g, int flag) const {
+  if (flag < 0) return 0;
+  if (alive_[g][0] == flag) return 1;
+  return alive_[g][1] == flag ? 2 : 0;
+}
+
+std::size_t Sweep::flag_after(std::size_t g, std::size_t flag, bool covered) const {
+  std::size_t out = 0;
+  for (int f = 0; f < 2; ++f) {
+    const std::size_t after = bit(g + 1, f);
+    if (after == 0) continue;
+    const bool set = p_.groups[g].sets_flag == f ? covered : (flag & bit(g, f)) != 0;
+    if (set) out |= after;
+  }
+  return out;
+}
+
+void Sweep::find_boundaries() {
+  boundary_offset_.assign(p_.groups.size() + 2, 0);
+  for (std::size_t g = 0; g <= p_.groups.size(); ++g)
+    boundary_offset_[g + 1] = boundary_offset_[g] + flags_[g] * kForms;
+  const std::size_t need = boundary_offset_.back() * row_;
+  if (w_.boundary.size() < need) w_.boundary.resize(need);
+  if (w_.take.size() < row_) w_.take.resize(row_);
+}
+
+double* Sweep::boundary_row(std::size_t g, std::size_t flag, std::size_t form) {
+  return w_.boundary.data() + (boundary_offset_[g] + flag * kForms + form) * row_;
+}
+
+double* Sweep::inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form) {
+  const std::size_t row = (flag * (credits_before_[k] + 1) + credits) * kForms + form;
+  return w_.inside.data() + (inside_offset_[k] + row) * row_;
+}
+const double* Sweep::inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form) const {
+  const std::size_t row = (flag * (credits_before_[k] + 1) + credits) * kForms + form;
+  return w_.inside.data() + (inside_offset_[k] + row) * row_;
+}
+
+double Sweep::end_cost(std::size_t g, std::size_t flag, std::size_t credits) const {
+  const KernelGroup& group = p_.groups[g];
+  double cost = group.reached_cost[credits];
+  const bool covered_before = group.reads_flag >= 0 && (flag & bit(g, group.reads_flag)) != 0;
+  if (credits == 0 && !covered_before) cost += group.empty_cost;
+  return cost;
+}
+
+double Sweep::solve() {
+  const std::size_t groups = p_.groups.size();
+  start_.assign(groups + 1, kForbidden);  // nothing taken at all is no session
+  std::fill_n(boundary_row(groups, 0, 0), flags_[groups] * kForms * row_, 0.0);
+  for (std::size_t g = groups; g-- > 0;) {
+    sweep_group(g);
+    for (std::size_t flag = 0; flag < flags_[g]; ++flag) {
+      for (std::size_t form = 0; form < kForms; ++form) {
+        std::copy_n(inside_row(0, flag, 0, form), row_, boundary_row(g, flag, form));
+      }
+    }
+    start_[g] = start_inside_[0];
+  }
+  return start_[0];
+}
+
+void Sweep::sweep_group(std::size_t g) {
+  const std::size_t n = drills_in(g);
+  inside_offset_.assign(n + 2, 0);
+  credits_before_.assign(n + 1, 0);
+  int sum = 0;
+  for (std::size_t k = 0; k <= n; ++k) {
+    credits_before_[k] = std::min(cap_of(g), static_cast<std::size_t>(sum));
+    inside_offset_[k + 1] = inside_offset_[k] + flags_[g] * (credits_before_[k] + 1) * kForms;
+    if (k == n) break;
+    int most = 0;
+    for (const KernelOption& option : p_.drills[drill_of(g, k)].options) most = std::max(most, option.credits);
+    sum += most;
+  }
+  const std::size_t need = inside_offset_.back() * row_;
+  if (w_.inside.size() < need) w_.inside.resize(need);
+  start_inside_.assign(n + 1, kForbidden);
+  sweep_end(g, n);
+  for (std::size_t k = n; k-- > 0;) sweep_drill(g, k);
+}
+
+void Sweep::sweep_end(std::size_t g, std::size_t n) {
+  for (std::size_t flag = 0; flag < flags_[g]; ++flag) {
+    for (std::size_t credits = 0; credits <= credits_before_[n]; ++credits) {
+      const double cost = end_cost(g, flag, credits);
+      for (std::size_t form = 0; form < kForms; ++form) {
+        const double* from = boundary_row(g + 1, flag_after(g, flag, credits > 0), form);
+        double* to = inside_row(n, flag, credits, form);
+        for (std::size_t t = 0; t < row_; ++t) to[t] = from[t] + cost;
+      }
+    }
+  }
+  start_inside_[n] = start_[g + 1] + end_cost(g, 0, 0);
+}
+
+void Sweep::sweep_drill(std::size_t g, std::size_t k) {
+  const KernelDrill& drill = p_.drills[drill_of(g, k)];
+  for (std::size_t flag = 0; flag < flags_[g]; ++flag) {
+    for (std::size_t credits = 0; credits <= credits_before_[k]; ++credits) sweep_state(g, k, drill, flag, credits);
+  }
+  double& start = start_inside_[k];
+  start = drill.must ? kForbidden : start_inside_[k + 1] + drill.skip_cost;
+  for (const KernelOption& option : drill.options) {
+    start = std::min(start, value(g, k + 1, taken(g, k, {}, option), p_.budget - option.seconds) + option.priced);
+  }
+}
+
+void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, std::size_t flag, std::size_t credits) {
+  double* take = w_.take.data();
+  std::fill_n(take, row_, kForbidden);
+  const auto formation = static_cast<std::size_t>(drill.formation);
+  for (const KernelOption& option : drill.options) {
+    if (option.seconds > p_.budget) continue;
+    const std::size_t reached = std::min(cap_of(g), credits + static_cast<std::size_t>(option.credits));
+    relax_row(take, inside_row(k + 1, flag, reached, formation), option.seconds, option.priced, p_.budget);
+  }
+  const double skip_cost = drill.must ? kForbidden : drill.skip_cost;
+  for (std::size_t form = 0; form < kForms; ++form) {
+    const int shift = std::min(p_.change[form][formation], p_.budget + 1);
+    merge_row(inside_row(k, flag, credits, form), inside_row(k + 1, flag, credits, form), skip_cost, take, shift,
+              p_.budget);
+  }
+}
+
+double Sweep::value(std::size_t /*g*/, std::size_t k, const State& state, int time) const {
+  if (time < 0) return kForbidden;
+  if (!state.started) return start_inside_[k];
+  return inside_row(k, state.flag, state.credits, state.form)[time];
+}
+
+Sweep::State Sweep::taken(std::size_t g, std::size_t k, const State& state, const KernelOption& option) const {
+  State after = state;
+  after.credits = std::min(cap_of(g), state.credits + static_cast<std::size_t>(option.credits));
+  after.form = static_cast<std::size_t>(p_.drills[drill_of(g, k)].formation);
+  after.started = true;
+  return after;
+}
+
+int Sweep::change_to(std::size_t g, std::size_t k, const State& state) const {
+  if (!state.started) return 0;
+  return p_.change[state.form][static_cast<std::size_t>(p_.drills[drill_of(g, k)].formation)];
+}
+
+Sweep::State Sweep::next_group(std::size_t g, const State& state) const {
+  State next = state;
+  next.flag = flag_after(g, state.flag, state.credits > 0);
+  next.credits = 0;
+  return next;
+}
+
+std::size_t Sweep::states_at(std::size_t g, std::size_t k) const {
+  return flags_[g] * (credits_before_[k] + 1) * kForms;
+}
+
+std::size_t Sweep::state_index(std::size_t /*g*/, std::size_t k, const State& state) const {
+  return (state.flag * (credits_before_[k] + 1) + state.credits) * kForms + state.form;
+}
+
+KernelAnswer Sweep::read_out() {
+  KernelAnswer answer;
+  answer.value = start_[0];
+  answer.options.assign(p_.drills.size(), -1);
+  State state;
+  int time = p_.budget;
+  for (std::size_t g = 0; g < p_.groups.size(); ++g) {
+    sweep_group(g);
+    for (std::size_t k = 0; k < drills_in(g); ++k) {
+      const KernelDrill& drill = p_.drills[drill_of(g, k)];
+      const double best = value(g, k, state, time);
+      const int before = time - change_to(g, k, state);
+      for (const KernelOption& option : drill.options) {
+        const State after = taken(g, k, state, option);
+        // Exact equality: the same whole numbers were added in the same order.
+        if (value(g, k + 1, after, before - option.seconds) + option.priced != best) continue;
+        answer.options[drill_of(g, k)] = option.option;
+        time = before - option.seconds;
+        state = after;
+        break;
+      }
+    }
+    state = next_group(g, state);
+  }
+  return answer;
+}
+
+}  // namespace lanework::plan

@@ -1,0 +1,85 @@
+// The sweep: values of every state, from the last group back to the first, and the walk forward that reads
+// an optimal session off them. Inside a group the values are kept only while the group is being worked on;
+// the walk computes them again.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <vector>
+
+#include "core/plan/kernel.h"
+
+namespace lanework::plan {
+
+// Far above every value and finite, so that adding costs to it stays well defined.
+inline constexpr double kForbidden = 1e30;
+inline bool forbidden(double value) { return value >= kForbidden / 2; }
+
+class Sweep {
+ public:
+  // State before the k-th drill of a group. started is false while nothing has been taken: then flag,
+  // credits and form are 0 and no change is paid.
+  struct State {
+    std::size_t flag = 0;
+    std::size_t credits = 0;
+    std::size_t form = 0;
+    bool started = false;
+  };
+
+  // Both must outlive the sweep.
+  Sweep(const KernelProblem& problem, KernelWorkspace& workspace);
+
+  // Least priced value of a whole session; forbidden() when there is none.
+  double solve();
+  // REQUIRES: solve() gave a value that is not forbidden.
+  KernelAnswer read_out();
+
+  // Computes the values inside group g. REQUIRES: solve().
+  void sweep_group(std::size_t g);
+  // Least priced value from the k-th drill of the group last swept to the end, with 'time' seconds left.
+  [[nodiscard]] double value(std::size_t g, std::size_t k, const State& state, int time) const;
+  // The state after taking an option of the k-th drill.
+  [[nodiscard]] State taken(std::size_t g, std::size_t k, const State& state, const KernelOption& option) const;
+  // Seconds to change formation for the k-th drill.
+  [[nodiscard]] int change_to(std::size_t g, std::size_t k, const State& state) const;
+  // The state at the start of the next group.
+  [[nodiscard]] State next_group(std::size_t g, const State& state) const;
+  // Cost of ending the group in this state.
+  [[nodiscard]] double end_cost(std::size_t g, std::size_t flag, std::size_t credits) const;
+
+  [[nodiscard]] std::size_t drills_in(std::size_t g) const {
+    return static_cast<std::size_t>(p_.groups[g].last - p_.groups[g].first);
+  }
+  [[nodiscard]] std::size_t drill_of(std::size_t g, std::size_t k) const {
+    return static_cast<std::size_t>(p_.groups[g].first) + k;
+  }
+  // Number of states before the k-th drill, and a state's position among them (started ones only).
+  [[nodiscard]] std::size_t states_at(std::size_t g, std::size_t k) const;
+  [[nodiscard]] std::size_t state_index(std::size_t g, std::size_t k, const State& state) const;
+
+ private:
+  const KernelProblem& p_;
+  KernelWorkspace& w_;
+  std::size_t row_;                           // doubles in a row: one a second of time left
+  std::vector<std::array<int, 2>> alive_;     // for each boundary the flags alive, or -1
+  std::vector<std::size_t> flags_;            // for each boundary the number of flag states
+  std::vector<std::size_t> boundary_offset_;  // in rows
+  std::vector<std::size_t> inside_offset_;    // in rows, for the group swept last
+  std::vector<std::size_t> credits_before_;   // for the same group: most credits before its k-th drill
+  std::vector<double> start_;                 // value at a boundary with nothing taken so far
+  std::vector<double> start_inside_;          // the same inside the group swept last
+
+  void find_alive_flags();
+  void find_boundaries();
+  [[nodiscard]] std::size_t bit(std::size_t g, int flag) const;
+  [[nodiscard]] std::size_t cap_of(std::size_t g) const { return p_.groups[g].reached_cost.size() - 1; }
+  [[nodiscard]] std::size_t flag_after(std::size_t g, std::size_t flag, bool covered) const;
+  double* boundary_row(std::size_t g, std::size_t flag, std::size_t form);
+  double* inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form);
+  [[nodiscard]] const double* inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form) const;
+  void sweep_end(std::size_t g, std::size_t n);
+  void sweep_drill(std::size_t g, std::size_t k);
+  void sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, std::size_t flag, std::size_t credits);
+};
+
+}  // namespace lanework::plan
