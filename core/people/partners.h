@@ -14,17 +14,20 @@ namespace lanework::people {
 // Two players, or three when the number is odd; positions in the list handed in.
 struct PartnerGroup {
   std::vector<int> players;
-  bool non_contact = false;  // one of them does not do contact: use the non-contact or wall-anchored version
+  // Use the non-contact or wall-anchored version: one of them does not do contact, or holds would be uneven.
+  bool non_contact = false;
 };
 
 struct Partners {
-  std::vector<PartnerGroup> groups;             // by first player's position
-  std::vector<int> alone;                       // nobody permitted is left for them: wall or coach
-  std::vector<std::vector<int>> permitted;      // for each player the others, best first; forbidden ones absent
-  std::vector<std::string> notes;               // plain sentences for the coach
+  std::vector<PartnerGroup> groups;         // by first player's position
+  std::vector<int> alone;                   // nobody permitted is left for them: wall or coach
+  std::vector<std::vector<int>> permitted;  // for each player the others, best first; forbidden ones absent
+  std::vector<std::string> notes;           // plain sentences for the coach
 };
 
-// players: those present who take part, 1 or more. day: for ages.
+// players: those present who take part, 1 or more. day: for ages. The answer depends on the ids, not on the
+// order handed in. Faults: nobody, an id twice, a player kept apart from themselves. Forbidden ids that are
+// not present are fine. docs/model/partners.md has the levels and the method.
 Result<Partners> pair_up(const std::vector<Player>& players, const PartnerRules& rules, Date day);
 
 }  // namespace lanework::people

@@ -1,0 +1,153 @@
+#include "core/people/partners.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <numeric>
+#include <tuple>
+
+#include "core/people/grouping.h"
+#include "core/people/measure_line.h"
+
+namespace lanework::people {
+namespace {
+
+// Further apart than this in per cent of their mean, two who are measured do without holds and contact.
+// common-practice: no published tolerance for partner holds was found.
+constexpr std::int64_t kMostApartPercent = 15;
+
+bool far_apart(const Player& one, const Player& other, PartnerMeasure measure) {
+  if (measure != PartnerMeasure::kBodyMass || !one.body_mass_grams || !other.body_mass_grams) return false;
+  const std::int64_t sum = std::int64_t{*one.body_mass_grams} + *other.body_mass_grams;
+  const std::int64_t apart = std::abs(std::int64_t{*one.body_mass_grams} - *other.body_mass_grams);
+  return apart * 200 > kMostApartPercent * sum;
+}
+
+bool forbids(const PartnerRules& rules, const std::string& one, const std::string& other) {
+  return std::any_of(rules.forbidden.begin(), rules.forbidden.end(), [&](const auto& pair) {
+    return (pair.first == one && pair.second == other) || (pair.first == other && pair.second == one);
+  });
+}
+
+Faults faults_in(const std::vector<Player>& sorted, const PartnerRules& rules) {
+  Faults faults;
+  if (sorted.empty()) {
+    faults.push_back({FaultCode::kMissing, {"", 0, 0, "players"}, "nobody", "at least one player who takes part", {}});
+  }
+  for (std::size_t i = 1; i < sorted.size(); ++i) {
+    if (sorted[i].id != sorted[i - 1].id) continue;
+    faults.push_back(
+        {FaultCode::kDuplicate, {"", sorted[i].row, 0, "players"}, quote(sorted[i].id), "each id once", {}});
+  }
+  for (const auto& [one, other] : rules.forbidden) {
+    if (one != other) continue;
+    faults.push_back(
+        {FaultCode::kContradiction, {"", 0, 0, "partners.forbidden"}, quote(one), "two different players", {}});
+  }
+  return faults;
+}
+
+PairTable table_of(const std::vector<Player>& sorted, const PartnerRules& rules, const MeasureLine& line) {
+  const int size = static_cast<int>(sorted.size());
+  PairTable table(size);
+  for (int i = 0; i < size; ++i) {
+    const auto a = static_cast<std::size_t>(i);
+    for (int j = 0; j < i; ++j) {
+      const auto b = static_cast<std::size_t>(j);
+      const bool without =
+          !sorted[a].contact_ok || !sorted[b].contact_ok || far_apart(sorted[a], sorted[b], rules.measure);
+      table.non_contact.set(i, j, without ? 1 : 0);
+      if (forbids(rules, sorted[a].id, sorted[b].id)) continue;
+      table.difference.set(i, j, std::abs(line.place[a] - line.place[b]));
+    }
+  }
+  return table;
+}
+
+// The others for one player, nearest first; of those alike the ones that need no special version, then by id.
+std::vector<int> order_for(int self, const PairTable& table) {
+  std::vector<int> others;
+  for (int other = 0; other < table.size(); ++other) {
+    if (other != self && table.difference.at(self, other) != kNoEdge) others.push_back(other);
+  }
+  std::sort(others.begin(), others.end(), [&](int a, int b) {
+    return std::make_tuple(table.difference.at(self, a), table.non_contact.at(self, a), a) <
+           std::make_tuple(table.difference.at(self, b), table.non_contact.at(self, b), b);
+  });
+  return others;
+}
+
+std::string counted(int count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+std::vector<std::string> notes_on(const Partners& partners, const MeasureLine& line, PartnerMeasure measure) {
+  std::vector<std::string> notes;
+  if (line.without_measure > 0 && measure != PartnerMeasure::kAge) {
+    const std::string what = measure == PartnerMeasure::kSizeGroup ? "size group" : "measure";
+    notes.push_back(what + " missing for " + counted(line.without_measure, "player", "players") + ": age was used");
+  }
+  if (line.without_age > 0) {
+    notes.push_back("age missing for " + counted(line.without_age, "player", "players") +
+                    ": neighbours in the list were used");
+  }
+  for (const PartnerGroup& group : partners.groups) {
+    if (group.players.size() == 3) notes.emplace_back("one group of three, taking turns");
+  }
+  const auto quiet = std::count_if(partners.groups.begin(), partners.groups.end(),
+                                   [](const PartnerGroup& group) { return group.non_contact; });
+  if (quiet > 0) {
+    notes.push_back(counted(static_cast<int>(quiet), "group takes", "groups take") +
+                    " the non-contact or wall-anchored version");
+  }
+  if (!partners.alone.empty()) {
+    notes.push_back(counted(static_cast<int>(partners.alone.size()), "player has", "players have") +
+                    " no partner tonight: wall or coach");
+  }
+  return notes;
+}
+
+}  // namespace
+
+Result<Partners> pair_up(const std::vector<Player>& players, const PartnerRules& rules, Date day) {
+  std::vector<int> by_id(players.size());
+  std::iota(by_id.begin(), by_id.end(), 0);
+  const auto player = [&](int position) -> const Player& { return players[static_cast<std::size_t>(position)]; };
+  std::sort(by_id.begin(), by_id.end(),
+            [&](int a, int b) { return std::tie(player(a).id, a) < std::tie(player(b).id, b); });
+  std::vector<Player> sorted;
+  for (const int position : by_id) sorted.push_back(player(position));
+  Faults faults = faults_in(sorted, rules);
+  if (!faults.empty()) return faults;
+
+  const MeasureLine line = measure_line(sorted, rules.measure, day);
+  const PairTable table = table_of(sorted, rules, line);
+  const Grouping grouping = best_grouping(table);
+
+  const auto handed_in = [&](const std::vector<int>& ids) {
+    std::vector<int> out;
+    for (const int i : ids) out.push_back(by_id[static_cast<std::size_t>(i)]);
+    return out;
+  };
+  Partners out;
+  for (const std::vector<int>& members : grouping.groups) {
+    PartnerGroup group;
+    group.players = handed_in(members);
+    std::sort(group.players.begin(), group.players.end());
+    for (const int a : members) {
+      for (const int b : members) group.non_contact = group.non_contact || table.non_contact.at(a, b) == 1;
+    }
+    out.groups.push_back(std::move(group));
+  }
+  std::sort(out.groups.begin(), out.groups.end(),
+            [](const PartnerGroup& a, const PartnerGroup& b) { return a.players < b.players; });
+  out.alone = handed_in(grouping.alone);
+  std::sort(out.alone.begin(), out.alone.end());
+  out.permitted.resize(players.size());
+  for (int i = 0; i < table.size(); ++i) {
+    out.permitted[static_cast<std::size_t>(by_id[static_cast<std::size_t>(i)])] = handed_in(order_for(i, table));
+  }
+  out.notes = notes_on(out, line, rules.measure);
+  return out;
+}
+
+}  // namespace lanework::people
