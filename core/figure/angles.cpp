@@ -36,7 +36,7 @@ const std::vector<AngleRow>& angle_rows(View view) {
       {"wrist", true, slot(LimbAngle::kWrist), -90, 95},
       {"hip", true, slot(LimbAngle::kHip), -45, 90},
       {"hip_flex", true, slot(LimbAngle::kHipAside), -40, 140},
-      {"knee", true, slot(LimbAngle::kKnee), -25, 30},
+      {"knee", true, slot(LimbAngle::kKnee), -100, 30},
       {"knee_flex", true, slot(LimbAngle::kKneeAside), -10, 160},
       {"ankle_flex", true, slot(LimbAngle::kAnkle), -65, 45},
       {"foot", true, slot(LimbAngle::kFoot), -30, 90},
