@@ -1,0 +1,54 @@
+// The outline of a mannequin: rounded pieces of flesh around the points of a body, in the body's own frame
+// (stature 1, y up). Grouped by limb, in painting order from the back to the front.
+#pragma once
+
+#include <vector>
+
+#include "core/figure/body.h"
+
+namespace lanework::draw {
+
+struct Spot {
+  double x = 0;
+  double y = 0;
+};
+using Outline = std::vector<Spot>;  // closed
+
+enum class Layer {
+  kFar,   // away from the eye: drawn light
+  kNear,  // full ink
+  kFace   // the head: light, with hair
+};
+
+struct LimbShape {
+  Layer layer;
+  std::vector<Outline> pieces;  // their union is the shape
+};
+
+// What is drawn on the face, after the head's shape.
+struct FaceMarks {
+  Outline hair;               // to be clipped to the head
+  std::vector<Outline> eyes;  // filled; closed eyes are thin
+};
+
+struct Mannequin {
+  std::vector<LimbShape> shapes;  // back to front
+  std::size_t head = 0;           // position of the head's shape
+  FaceMarks face;
+};
+
+struct Look {
+  bool seen_from_behind = false;  // front view only
+  bool eyes_closed = false;
+};
+
+Mannequin mannequin_of(figure::View view, const figure::Body& body, const Look& look);
+
+// The convex hull of circles, as a polygon.
+struct Circle {
+  Spot centre;
+  double radius;
+};
+Outline hull_of(const std::vector<Circle>& circles);
+
+}  // namespace lanework::draw

@@ -1,0 +1,202 @@
+#include "app/draw/figure_props.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/figure/trigonometry.h"
+
+namespace lanework::draw {
+namespace {
+
+using figure::JointName;
+using figure::Point;
+using figure::Prop;
+using figure::PropKind;
+using figure::Scene;
+
+// Sizes as fractions of the stature of a child of about 1.5 m (own judgement).
+constexpr double kBall = 0.072;  // half of a size-4 ball's 21 cm
+constexpr double kConeHeight = 0.13;
+constexpr double kConeHalf = 0.055;
+constexpr double kWallHeight = 1.08;
+constexpr double kWallThick = 0.035;
+constexpr double kMatThick = 0.018;
+constexpr double kBenchHalf = 0.16;
+constexpr double kBenchThick = 0.035;
+
+Spot named(const Scene& scene, const JointName& name) {
+  const bool partner = name.of_other && scene.partner.has_value();
+  const Point p = figure::point_of(partner ? scene.partner->body : scene.figure.body, name);
+  return {p.x, p.y};
+}
+
+Outline box(double left, double bottom, double right, double top) {
+  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
+}
+
+// A ball rests against the joint, on the far side of the limb from the body, or between two joints.
+void add_ball(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
+  Spot centre = {prop.forward, kBall};
+  if (prop.at) {
+    centre = named(scene, *prop.at);
+    const bool hand = prop.at->joint == figure::Joint::kHand;
+    const bool foot = prop.at->joint == figure::Joint::kFoot || prop.at->joint == figure::Joint::kToes;
+    if (prop.at->side != figure::kBothSides && hand) {
+      JointName wrist = *prop.at;
+      wrist.joint = figure::Joint::kWrist;
+      const Spot from = named(scene, wrist);
+      const double dx = centre.x - from.x;
+      const double dy = centre.y - from.y;
+      const double l = std::max(1e-6, std::sqrt(dx * dx + dy * dy));
+      centre = {centre.x + dx / l * kBall, centre.y + dy / l * kBall};
+    } else if (foot) {
+      centre = {centre.x + kBall + 0.035, centre.y + kBall - 0.005};
+    }
+    centre.y = std::max(centre.y, kBall);
+  }
+  out.push_back({PropInk::kOutline, hull_of({{centre, kBall}}), true});
+  // Two seams, so that it is not taken for a head.
+  for (const double way : {-1.0, 1.0}) {
+    Outline seam;
+    for (int a = -40; a <= 40; a += 10) {
+      seam.push_back(
+          {centre.x + way * kBall * (1.25 - 0.95 * figure::cosine(a)), centre.y + 1.15 * kBall * figure::sine(a)});
+    }
+    out.push_back({PropInk::kLine, seam, true});
+  }
+}
+
+void add_wall(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
+  double x = prop.forward;
+  double way = prop.forward < 0 ? -1 : 1;
+  if (prop.at) {
+    const Spot at = named(scene, *prop.at);
+    way = at.x >= scene.figure.body.pelvis.x ? 1 : -1;
+    x = at.x + way * 0.022;
+  }
+  const double far_x = x + way * kWallThick;
+  out.push_back({PropInk::kLight, box(std::min(x, far_x), 0, std::max(x, far_x), kWallHeight), false});
+  for (double y = 0.09; y < kWallHeight; y += 0.12) {
+    out.push_back({PropInk::kLine, {{x, y}, {far_x, y}}, false});
+  }
+}
+
+void add_bench(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
+  double x = prop.forward;
+  double top = prop.height;
+  if (prop.at) {
+    const Spot at = named(scene, *prop.at);
+    x = at.x;
+    top = std::max(0.06, at.y - 0.028);
+  }
+  out.push_back({PropInk::kLight, box(x - kBenchHalf, top - kBenchThick, x + kBenchHalf, top), false});
+  for (const double leg : {x - kBenchHalf + 0.03, x + kBenchHalf - 0.03}) {
+    out.push_back({PropInk::kLine, {{leg, 0}, {leg, top - kBenchThick}}, false});
+  }
+}
+
+void add_cone(double x, std::vector<PropShape>& out) {
+  out.push_back({PropInk::kOutline,
+                 {{x - kConeHalf, 0.012}, {x + kConeHalf, 0.012}, {x + 0.012, kConeHeight}, {x - 0.012, kConeHeight}},
+                 true});
+  out.push_back({PropInk::kLine, {{x - kConeHalf - 0.02, 0.008}, {x + kConeHalf + 0.02, 0.008}}, true});
+  out.push_back({PropInk::kLine, {{x - 0.033, 0.06}, {x + 0.033, 0.06}}, true});
+}
+
+}  // namespace
+
+std::vector<PropShape> shapes_of(const Prop& prop, const Scene& scene, double least_x, double most_x) {
+  std::vector<PropShape> out;
+  switch (prop.kind) {
+    case PropKind::kBall:
+      add_ball(prop, scene, out);
+      break;
+    case PropKind::kWall:
+      add_wall(prop, scene, out);
+      break;
+    case PropKind::kCone:
+      add_cone(prop.at ? named(scene, *prop.at).x : prop.forward, out);
+      break;
+    case PropKind::kLine: {
+      // A strip of paint, seen a little from above.
+      const double x = prop.at ? named(scene, *prop.at).x : prop.forward;
+      out.push_back({PropInk::kOutline,
+                     {{x - 0.045, -0.028}, {x - 0.015, -0.028}, {x + 0.045, -0.002}, {x + 0.015, -0.002}},
+                     false});
+      break;
+    }
+    case PropKind::kMat:
+      out.push_back({PropInk::kLight, box(least_x - 0.04, -kMatThick, most_x + 0.04, 0), false});
+      break;
+    case PropKind::kBench:
+      add_bench(prop, scene, out);
+      break;
+    case PropKind::kBand:
+      if (prop.at && prop.to) out.push_back({PropInk::kLine, {named(scene, *prop.at), named(scene, *prop.to)}, true});
+      break;
+  }
+  return out;
+}
+
+namespace {
+
+Spot unit_of(figure::Direction direction) {
+  switch (direction) {
+    case figure::Direction::kUp:
+      return {0, 1};
+    case figure::Direction::kDown:
+      return {0, -1};
+    case figure::Direction::kForward:
+    case figure::Direction::kToRight:
+      return {1, 0};
+    case figure::Direction::kBack:
+    case figure::Direction::kToLeft:
+      return {-1, 0};
+  }
+  return {0, 1};
+}
+
+}  // namespace
+
+ArrowShape arrow_of(const figure::Arrow& arrow, const Scene& scene, const Scene* from, const Scene* to) {
+  Spot start = named(scene, arrow.from);
+  Spot way = unit_of(arrow.direction);
+  double length = arrow.length;
+  if (from != nullptr && to != nullptr) {
+    start = named(*from, arrow.from);
+    const Spot end = named(*to, arrow.from);
+    const double dx = end.x - start.x;
+    const double dy = end.y - start.y;
+    length = std::max(0.08, std::sqrt(dx * dx + dy * dy));
+    way = {dx / length, dy / length};
+  }
+  const Spot left = {-way.y, way.x};
+  // Clear of the body: vertical arrows stand beside it, the others set off beyond the joint.
+  if (std::fabs(way.y) > 0.7 && !to) {
+    start.x += (arrow.gap + 0.06) * (arrow.from.side == 1 ? -1 : 1);
+  } else if (!to) {
+    start = {start.x + way.x * (arrow.gap + 0.05), start.y + way.y * (arrow.gap + 0.05)};
+  }
+  ArrowShape out;
+  const double bulge = length * figure::sine(arrow.bend) / 2;
+  constexpr int kPieces = 16;
+  for (int i = 0; i <= kPieces; ++i) {
+    const double t = static_cast<double>(i) / kPieces;
+    const double off = 4 * bulge * t * (1 - t);
+    out.shaft.push_back({start.x + way.x * length * t + left.x * off, start.y + way.y * length * t + left.y * off});
+  }
+  const Spot tip = out.shaft.back();
+  const Spot before = out.shaft[kPieces - 3];
+  const double l = std::max(1e-6, std::hypot(tip.x - before.x, tip.y - before.y));
+  const Spot ahead = {(tip.x - before.x) / l, (tip.y - before.y) / l};
+  const Spot side = {-ahead.y, ahead.x};
+  const double size = std::min(0.055, 0.35 * length);
+  out.head = {{tip.x + ahead.x * size * 0.4, tip.y + ahead.y * size * 0.4},
+              {tip.x - ahead.x * size + side.x * size * 0.62, tip.y - ahead.y * size + side.y * size * 0.62},
+              {tip.x - ahead.x * size * 0.6, tip.y - ahead.y * size * 0.6},
+              {tip.x - ahead.x * size - side.x * size * 0.62, tip.y - ahead.y * size - side.y * size * 0.62}};
+  out.shaft.pop_back();
+  return out;
+}
+
+}  // namespace lanework::draw
