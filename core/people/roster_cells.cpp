@@ -46,7 +46,9 @@ bool is_total(const SheetRow& row, const Headings& headings, const TextForms& fo
     if (!is_short_number(text) && !is_total_word(text, forms)) return false;
   }
   const auto total = [&](const SheetCell& cell) { return is_total_word(cell.text, forms); };
-  if (!name_in(row, headings).empty()) return total(SheetCell{name_in(row, headings), row.line});
+  // A count of players often stands under the names, with its 'Total' in the column before.
+  const std::string name = name_in(row, headings);
+  if (!name.empty() && !is_short_number(name)) return total(SheetCell{name, row.line});
   return std::any_of(row.cells.begin(), row.cells.end(), total);
 }
 
