@@ -82,6 +82,7 @@ class TableReader {
   std::optional<Date> date(std::string_view key);         // absent is fine
   std::optional<TimeOfDay> time(std::string_view key);    // absent is fine
   std::vector<std::string> texts(std::string_view key);   // absent is an empty list
+  std::vector<std::vector<std::string>> text_lists(std::string_view key);  // a list of lists of texts; absent is empty
   TableReader table(std::string_view key);                // absent gives !present()
   std::vector<TableReader> tables(std::string_view key);  // an array of tables; absent is empty
   // Position of a word in a list of known words; required when fallback < 0.

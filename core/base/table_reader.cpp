@@ -198,6 +198,28 @@ std::vector<std::string> TableReader::texts(std::string_view key) {
   return out;
 }
 
+std::vector<std::vector<std::string>> TableReader::text_lists(std::string_view key) {
+  std::vector<std::vector<std::string>> out;
+  const Node* node = get(key, Node::Kind::kArray, false);
+  if (node == nullptr) return out;
+  for (const Node& inner : node->items) {
+    if (inner.kind != Node::Kind::kArray) {
+      fault(FaultCode::kWrongType, key, found_in_words(inner), "a list of lists of texts");
+      continue;
+    }
+    std::vector<std::string> texts;
+    for (const Node& item : inner.items) {
+      if (item.kind == Node::Kind::kText) {
+        texts.push_back(item.text);
+      } else {
+        fault(FaultCode::kWrongType, key, found_in_words(item), "a list of lists of texts");
+      }
+    }
+    out.push_back(std::move(texts));
+  }
+  return out;
+}
+
 TableReader TableReader::table(std::string_view key) {
   const Node* node = get(key, Node::Kind::kTable, false);
   return {file_, node, path_of(key), *faults_};

@@ -27,6 +27,15 @@ struct Exposure {
   int times = 0;
 };
 
+// What a departure from the routine weighs, in quarters of a dose step (own judgement, editable in the
+// squad file): a dose step 1, a rung step 2, a drill left out 2, a drill not of the routine 3.
+struct ChangeWeights {
+  int dose_step = 4;
+  int rung_step = 8;
+  int left_out = 8;
+  int new_drill = 12;
+};
+
 struct Evening {
   std::string club;
   std::string squad;                    // name
@@ -46,6 +55,7 @@ struct Evening {
   bool more_than_routine = false;       // larger doses than the routine's may be given
   std::map<std::string, Exposure> exposures;  // by drill id
   int pace_thousandths = 1000;          // learned pace factor of the squad: above 1000 is slower
+  ChangeWeights weights;
   std::uint64_t seed = 1;               // of the simulated spread
 };
 

@@ -1,0 +1,268 @@
+#include <algorithm>
+
+#include "core/session/squad.h"
+
+namespace lanework::session {
+namespace {
+
+constexpr int kMostPlayers = 40;
+
+bool in_roster(const std::vector<people::Player>& roster, const std::string& id) {
+  return std::any_of(roster.begin(), roster.end(), [&](const people::Player& p) { return p.id == id; });
+}
+
+class SquadReader {
+ public:
+  SquadReader(const Document& document, const catalogue::Catalogue& catalogue,
+              const std::vector<people::Player>& roster)
+      : catalogue_(catalogue), roster_(roster), root_(document.file, &document.root, "", faults_) {}
+
+  Result<Squad> read() {
+    read_names();
+    read_slot();
+    read_tonight();
+    read_kit();
+    read_taught();
+    read_partners();
+    read_weights();
+    root_.finish();
+    if (!faults_.empty()) return faults_;
+    return std::move(squad_);
+  }
+
+ private:
+  Faults faults_;
+  const catalogue::Catalogue& catalogue_;
+  const std::vector<people::Player>& roster_;
+  TableReader root_;
+  Squad squad_;
+
+  void read_names() {
+    squad_.club = root_.text_or("club", "");
+    squad_.name = root_.text("name");
+    squad_.files.roster = root_.text("roster");
+    squad_.in_roster = root_.text_or("in_roster", "");
+    squad_.files.routine = root_.text("routine");
+    squad_.files.strip = root_.text("strip");
+    squad_.files.restrictions = root_.text_or("restrictions", "");
+    squad_.files.catalogue = root_.text_or("catalogue", "");
+    if (root_.has("age")) squad_.age = static_cast<int>(root_.integer("age", 8, 19));
+    TableReader clock = root_.table("clock");
+    squad_.pace_thousandths = static_cast<int>(clock.scaled_or("pace", 1000, 1.0, 0.5, 2.0));
+    clock.finish();
+  }
+
+  void required_table(const TableReader& table, const char* name, const char* expected) {
+    if (!table.present() && !root_.has(name)) root_.fault(FaultCode::kMissing, name, "nothing", expected);
+  }
+
+  void read_slot() {
+    TableReader slot = root_.table("slot");
+    required_table(slot, "slot", "a table with date, start and minutes");
+    if (slot.present()) {
+      const auto date = slot.date("date");
+      if (!date && !slot.has("date")) slot.fault(FaultCode::kMissing, "date", "nothing", "a date such as 2026-11-26");
+      if (date) squad_.date = *date;
+      const auto start = slot.time("start");
+      if (!start && !slot.has("start")) {
+        slot.fault(FaultCode::kMissing, "start", "nothing", "a time of day such as 18:00:00");
+      }
+      if (start) squad_.start = *start;
+      squad_.slot = Seconds(slot.scaled("minutes", 60, 5, 60));
+      if (slot.has("days_to_match")) squad_.days_to_match = static_cast<int>(slot.integer("days_to_match", 0, 60));
+    }
+    slot.finish();
+  }
+
+  void known_drill(TableReader& table, std::string_view key, const std::string& id) {
+    if (catalogue_.find(id) == nullptr) {
+      table.fault(FaultCode::kUnknownName, key, quote(id), "the id of a drill of the catalogue",
+                  "'lanework catalogue list' shows them");
+    }
+  }
+  void known_player(TableReader& table, std::string_view key, const std::string& id) {
+    if (!in_roster(roster_, id)) table.fault(FaultCode::kUnknownName, key, quote(id), "the id of a player of the roster");
+  }
+
+  void read_tonight() {
+    TableReader tonight = root_.table("tonight");
+    if (tonight.has("turnout")) squad_.turnout = static_cast<int>(tonight.integer("turnout", 2, kMostPlayers));
+    squad_.late = static_cast<int>(tonight.integer_or("late", 0, 0, kMostPlayers));
+    squad_.away = tonight.texts("away");
+    for (const std::string& id : squad_.away) known_player(tonight, "away", id);
+    squad_.bans = tonight.texts("bans");
+    for (const std::string& id : squad_.bans) known_drill(tonight, "bans", id);
+    for (TableReader pin : tonight.tables("pins")) read_pin(pin);
+    squad_.free_composition = tonight.boolean_or("free_composition", false);
+    squad_.more_than_routine = tonight.boolean_or("more_than_routine", false);
+    squad_.seed = static_cast<std::uint64_t>(tonight.integer_or("seed", 1, 0, 1'000'000'000));
+    tonight.finish();
+  }
+
+  void read_pin(TableReader& table) {
+    Pin pin;
+    pin.drill = table.text("drill");
+    pin.rung = table.text_or("rung", "");
+    pin.sets = static_cast<int>(table.integer_or("sets", 0, 1, 20));
+    pin.amount = static_cast<int>(table.integer_or("amount", 0, 1, 600));
+    table.finish();
+    if (pin.drill.empty()) return;
+    known_drill(table, "drill", pin.drill);
+    const catalogue::Drill* drill = catalogue_.find(pin.drill);
+    if (drill == nullptr) return;
+    if (!pin.rung.empty() && catalogue::rung_index(*drill, pin.rung) < 0) {
+      std::string known;
+      for (const catalogue::Rung& rung : drill->rungs) known += (known.empty() ? "" : ", ") + rung.key;
+      table.fault(FaultCode::kUnknownName, "rung", quote(pin.rung), "one of " + known);
+    }
+    const bool half = (pin.sets > 0) != (pin.amount > 0);
+    if (half) table.fault(FaultCode::kContradiction, "sets", "sets or amount alone", "both, or neither");
+    if (!half && pin.sets > 0 && catalogue::dose_index(*drill, pin.sets, pin.amount) < 0) {
+      std::string known;
+      for (const catalogue::DoseStep& step : drill->dose.steps) {
+        known += (known.empty() ? "" : ", ") + std::to_string(step.sets) + " and " + std::to_string(step.amount);
+      }
+      table.fault(FaultCode::kUnknownName, "sets", std::to_string(pin.sets) + " and " + std::to_string(pin.amount),
+                  "sets and amount of one of the drill's doses: " + known);
+    }
+    squad_.pins.push_back(pin);
+  }
+
+  void read_kit() {
+    TableReader kit = root_.table("kit");
+    squad_.kit.cones = static_cast<int>(kit.integer_or("cones", 0, 0, 500));
+    squad_.kit.balls = static_cast<int>(kit.integer_or("balls", 0, 0, 200));
+    squad_.kit.mats = static_cast<int>(kit.integer_or("mats", 0, 0, 200));
+    kit.finish();
+  }
+
+  void read_taught() {
+    TableReader taught = root_.table("taught");
+    for (const std::string& id : taught.keys()) {
+      known_drill(taught, id, id);
+      squad_.taught[id] = Exposure{static_cast<int>(taught.integer_or(id, 0, 0, 100000))};
+    }
+    taught.finish();
+  }
+
+  void read_partners() {
+    TableReader partners = root_.table("partners");
+    squad_.partners.measure =
+        static_cast<people::PartnerMeasure>(partners.word("measure", {"age", "size-group", "body-mass"}, 0));
+    for (const std::vector<std::string>& pair : partners.text_lists("forbidden")) {
+      if (pair.size() != 2) {
+        partners.fault(FaultCode::kWrongType, "forbidden", "a list of " + std::to_string(pair.size()),
+                       "pairs of two player ids");
+        continue;
+      }
+      known_player(partners, "forbidden", pair[0]);
+      known_player(partners, "forbidden", pair[1]);
+      if (pair[0] == pair[1]) {
+        partners.fault(FaultCode::kContradiction, "forbidden", quote(pair[0]) + " twice", "two different players");
+      }
+      squad_.partners.forbidden.emplace_back(pair[0], pair[1]);
+    }
+    partners.finish();
+  }
+
+  void read_weights() {
+    TableReader weights = root_.table("weights");
+    squad_.weights.dose_step = static_cast<int>(weights.scaled_or("dose_step", 4, 1, 0.25, 10));
+    squad_.weights.rung_step = static_cast<int>(weights.scaled_or("rung_step", 4, 2, 0.25, 10));
+    squad_.weights.left_out = static_cast<int>(weights.scaled_or("left_out", 4, 2, 0.25, 10));
+    squad_.weights.new_drill = static_cast<int>(weights.scaled_or("new_drill", 4, 3, 0.25, 10));
+    weights.finish();
+  }
+};
+
+bool sits_out(const people::Player& player, const people::Restrictions& restrictions, Date day) {
+  return std::any_of(restrictions.list.begin(), restrictions.list.end(), [&](const people::Restriction& r) {
+    return r.player == player.id && r.sits_out && people::holds_on(r, day);
+  });
+}
+
+}  // namespace
+
+Result<Squad> read_squad(const Document& document, const catalogue::Catalogue& catalogue,
+                         const std::vector<people::Player>& roster) {
+  return SquadReader(document, catalogue, roster).read();
+}
+
+std::vector<people::Player> players_tonight(const Squad& squad, const std::vector<people::Player>& roster,
+                                            const people::Restrictions& restrictions) {
+  std::vector<people::Player> out;
+  for (const people::Player& player : roster) {
+    const bool member = squad.in_roster.empty() || std::find(player.squads.begin(), player.squads.end(),
+                                                             squad.in_roster) != player.squads.end();
+    const bool away = std::find(squad.away.begin(), squad.away.end(), player.id) != squad.away.end();
+    if (member && !away && !sits_out(player, restrictions, squad.date)) out.push_back(player);
+  }
+  return out;
+}
+
+Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::vector<people::Player>& roster,
+                             const people::Restrictions& restrictions, const std::string& squad_file) {
+  const std::vector<people::Player> players = players_tonight(squad, roster, restrictions);
+  Evening evening;
+  evening.turnout = squad.turnout.value_or(static_cast<int>(players.size()));
+  if (evening.turnout < 2 || evening.turnout > kMostPlayers) {
+    return Fault{FaultCode::kOutOfRange,
+                 {squad_file, 0, 0, squad.in_roster.empty() ? "roster" : "in_roster"},
+                 std::to_string(evening.turnout) + (evening.turnout == 1 ? " player" : " players") + " tonight",
+                 "2 to 40 players who take part",
+                 squad.in_roster.empty() ? "" : "does the roster's squad column say " + quote(squad.in_roster) + "?"};
+  }
+  if (squad.late >= evening.turnout) {
+    return Fault{FaultCode::kContradiction,
+                 {squad_file, 0, 0, "tonight.late"},
+                 std::to_string(squad.late) + " late of " + std::to_string(evening.turnout),
+                 "fewer late players than players",
+                 {}};
+  }
+  std::optional<int> youngest = squad.age;
+  if (!youngest) {
+    for (const people::Player& player : players) {
+      const std::optional<int> age = people::age_on(player, squad.date);
+      if (age && (!youngest || *age < *youngest)) youngest = age;
+    }
+  }
+  if (!youngest) {
+    return Fault{FaultCode::kMissing,
+                 {squad_file, 0, 0, "age"},
+                 "no age here and no birth date or age in the roster",
+                 "age in the squad file, or a birth date column in the roster",
+                 {}};
+  }
+  if (*youngest < 8 || *youngest > 19) {
+    return Fault{FaultCode::kOutOfRange,
+                 {squad_file, 0, 0, "age"},
+                 "a youngest player of " + std::to_string(*youngest) + " years",
+                 "8 to 19 years",
+                 "state age in the squad file if the roster is wrong"};
+  }
+  evening.club = squad.club;
+  evening.squad = squad.name;
+  evening.date = squad.date;
+  evening.start = squad.start;
+  evening.slot = squad.slot;
+  evening.late = squad.late;
+  evening.age = *youngest;
+  evening.days_to_match = squad.days_to_match;
+  evening.strip = strip;
+  evening.kit = squad.kit;
+  for (const people::Restriction& restriction : restrictions.list) {
+    const bool ours = restriction.player.empty() && (restriction.squad == squad.in_roster || restriction.squad == squad.name);
+    if (ours && people::holds_on(restriction, squad.date)) evening.restrictions.push_back(restriction);
+  }
+  evening.pins = squad.pins;
+  evening.bans = squad.bans;
+  evening.free_composition = squad.free_composition;
+  evening.more_than_routine = squad.more_than_routine;
+  evening.exposures = squad.taught;
+  evening.pace_thousandths = squad.pace_thousandths;
+  evening.weights = squad.weights;
+  evening.seed = squad.seed;
+  return evening;
+}
+
+}  // namespace lanework::session
