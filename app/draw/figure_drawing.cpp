@@ -17,6 +17,7 @@ using figure::Scene;
 
 constexpr Colour kFarColour{0.80, 0.79, 0.77};
 constexpr Colour kPartnerColour{0.93, 0.925, 0.91};
+constexpr Colour kGhostColour{0.58, 0.57, 0.55};
 constexpr double kAbove = 0.02;  // air over the highest point, fraction of stature
 constexpr double kBelow = 0.05;  // room for the ground line
 constexpr double kBeside = 0.03;
@@ -117,9 +118,10 @@ class Brush {
   }
 
   // A union of pieces: a gap of paper around it, an edge, a filling.
-  void shape(const std::vector<Outline>& pieces, double gap, double edge, Colour edge_colour, Colour filling) const {
-    if (gap > 0) stroke_all(pieces, 2 * (gap + edge), paper_);
-    if (edge > 0) stroke_all(pieces, 2 * edge, edge_colour);
+  void shape(const std::vector<Outline>& pieces, double gap, double edge, Colour edge_colour, Colour filling,
+             std::size_t gap_from = 0) const {
+    if (gap > 0) stroke_all(pieces, gap_from, 2 * (gap + edge), paper_);
+    if (edge > 0) stroke_all(pieces, 0, 2 * edge, edge_colour);
     set(filling);
     for (const Outline& piece : pieces) {
       path(piece, true);
@@ -131,11 +133,11 @@ class Brush {
   [[nodiscard]] Colour paper() const { return paper_; }
 
  private:
-  void stroke_all(const std::vector<Outline>& pieces, double width, Colour colour) const {
+  void stroke_all(const std::vector<Outline>& pieces, std::size_t from, double width, Colour colour) const {
     set(colour);
     cairo_set_line_width(cr_, width);
-    for (const Outline& piece : pieces) {
-      path(piece, true);
+    for (std::size_t i = from; i < pieces.size(); ++i) {
+      path(pieces[i], true);
       cairo_stroke(cr_);
     }
   }
@@ -171,10 +173,10 @@ void paint(const Brush& brush, const Mannequin& m, const Tones& tones, bool near
     const LimbShape& shape = m.shapes[i];
     switch (shape.layer) {
       case Layer::kFar:
-        brush.shape(shape.pieces, gap, edge, tones.edge, tones.far);
+        brush.shape(shape.pieces, gap, edge, tones.edge, tones.far, shape.gap_from);
         break;
       case Layer::kNear:
-        brush.shape(shape.pieces, gap, near_edge ? edge : 0, tones.edge, tones.near);
+        brush.shape(shape.pieces, gap, near_edge ? edge : 0, tones.edge, tones.near, shape.gap_from);
         break;
       case Layer::kFace:
         brush.shape(shape.pieces, gap, edge, tones.edge, brush.paper());
@@ -188,7 +190,7 @@ void paint(const Brush& brush, const Mannequin& m, const Tones& tones, bool near
 void paint_ghost(const Brush& brush, const Mannequin& m) {
   std::vector<Outline> all;
   for (const LimbShape& shape : m.shapes) all.insert(all.end(), shape.pieces.begin(), shape.pieces.end());
-  brush.shape(all, 0, brush.width(0.0055, 0.4), kChalkColour, brush.paper());
+  brush.shape(all, 0, brush.width(0.006, 0.45), kGhostColour, brush.paper());
 }
 
 void paint_props(const Brush& brush, const std::vector<PropShape>& props, bool before_figure) {
@@ -243,11 +245,11 @@ void draw_figure(cairo_t* cr, const Box& box, const Figure& figure, const Figure
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
   const Brush brush(cr, scale, look.paper);
-  paint_ground(brush, p.extent);
   if (p.ghost) paint_ghost(brush, *p.ghost);
   paint_props(brush, p.props, false);
   if (p.partner) paint(brush, *p.partner, {kSoftColour, kPartnerColour, kPartnerColour, kSoftColour}, true);
   paint(brush, p.figure, {kInkColour, kInkColour, kFarColour, kInkColour}, false);
+  paint_ground(brush, p.extent);
   paint_props(brush, p.props, true);
   if (p.arrow) paint_arrow(brush, *p.arrow);
   cairo_restore(cr);

@@ -96,19 +96,18 @@ std::vector<Outline> foot_from_the_side(const Limbs& l) {
 std::vector<Outline> foot_from_the_front(const Limbs& l) {
   const Spot ankle = spot(l.ankle);
   const Spot heel = spot(l.heel);
-  const Spot toe = mix(spot(l.ball), spot(l.toe), 0.5);
-  const Spot down = unit(minus(heel, ankle));
-  const Spot side = clockwise(down);
-  const double half = 0.021;
+  const Spot ball = spot(l.ball);
+  const Spot toe = mix(ball, spot(l.toe), 0.6);
+  Spot down = unit(minus(mix(heel, ball, 0.5), ankle));
+  if (length(minus(mix(heel, ball, 0.5), ankle)) < 0.01) down = unit(minus(ankle, spot(l.knee)));
+  const Spot side = {-down.y, down.x};
+  constexpr double kHalf = 0.030;
+  constexpr double kRound = 0.014;
   std::vector<Circle> circles = {{ankle, kAnkle}};
-  for (const Spot end : {mix(heel, toe, 0.3), toe}) {
-    // A foot that points at the eye keeps the height of its sole.
-    const double drop = length(minus(end, ankle)) < figure::skeleton::kAnkleHeight
-                            ? figure::skeleton::kAnkleHeight - length(minus(end, ankle))
-                            : 0;
-    const Spot at = plus(end, drop - 0.013, down);
-    circles.push_back({plus(at, half - 0.006, side), 0.013});
-    circles.push_back({plus(at, -(half - 0.006), side), 0.013});
+  for (const Spot end : {mix(heel, ball, 0.4), toe}) {
+    const Spot at = plus(end, -kRound, down);
+    circles.push_back({plus(at, kHalf - kRound, side), kRound});
+    circles.push_back({plus(at, -(kHalf - kRound), side), kRound});
   }
   return {hull_of(circles)};
 }
@@ -198,8 +197,8 @@ void append(std::vector<Outline>& to, std::vector<Outline> from) {
 void add_head(View view, const Body& body, const Look& look, Mannequin& out) {
   HeadFrame frame{spot(body.head), unit(minus(spot(body.head), spot(body.neck))), {}};
   frame.ahead = clockwise(frame.up);
-  frame.centre = plus(frame.centre, 0.004, frame.up);
-  LimbShape head{Layer::kFace, {}};
+  frame.centre = plus(frame.centre, 0.010, frame.up);
+  LimbShape head{Layer::kFace, {}, 0};
   if (view == View::kSide) {
     head_from_the_side(frame, look, head, out.face);
   } else {
@@ -210,13 +209,13 @@ void add_head(View view, const Body& body, const Look& look, Mannequin& out) {
 }
 
 LimbShape arm_shape(const Limbs& l, Layer layer) {
-  LimbShape shape{layer, upper_arm(l)};
+  LimbShape shape{layer, upper_arm(l), 0};
   append(shape.pieces, forearm(l));
   return shape;
 }
 
 LimbShape leg_shape_from_the_side(const Limbs& l, Layer layer) {
-  LimbShape shape{layer, thigh(l)};
+  LimbShape shape{layer, thigh(l), 0};
   append(shape.pieces, shank(l, 0.006));
   append(shape.pieces, foot_from_the_side(l));
   return shape;
@@ -226,7 +225,7 @@ Mannequin from_the_side(const Body& body, const Look& look) {
   Mannequin out;
   out.shapes.push_back(arm_shape(body.limbs[figure::kFar], Layer::kFar));
   out.shapes.push_back(leg_shape_from_the_side(body.limbs[figure::kFar], Layer::kFar));
-  LimbShape trunk{Layer::kNear, trunk_from_the_side(body)};
+  LimbShape trunk{Layer::kNear, trunk_from_the_side(body), 0};
   append(trunk.pieces, neck_of(body));
   out.shapes.push_back(std::move(trunk));
   add_head(View::kSide, body, look, out);
@@ -235,38 +234,60 @@ Mannequin from_the_side(const Body& body, const Look& look) {
   return out;
 }
 
-// A segment that lies well behind the trunk is drawn light and first; one well before it is drawn last.
+// A limb, or its lower half, and how far before (+) or behind (-) the trunk it lies.
 struct Part {
   LimbShape shape;
   double depth;
 };
 
+// Both halves of a limb in one shape where they lie in one layer, so that no gap cuts the joint between;
+// the upper half is set apart from the trunk only where it lies well before it.
+void add_limb(std::vector<Outline> upper, double upper_depth, std::vector<Outline> lower, double lower_depth,
+              std::vector<Part>& out) {
+  constexpr double kLight = -0.07;  // what lies further back is drawn light
+  constexpr double kBefore = 0.05;
+  const std::size_t gap = upper_depth > kBefore ? 0 : upper.size();
+  const bool one_layer =
+      (upper_depth < kLight) == (lower_depth < kLight) && std::fabs(upper_depth - lower_depth) < 0.12;
+  const auto layer = [](double depth) { return depth < kLight ? Layer::kFar : Layer::kNear; };
+  if (one_layer) {
+    append(upper, std::move(lower));
+    out.push_back({{layer(upper_depth), std::move(upper), gap}, (upper_depth + lower_depth) / 2});
+    return;
+  }
+  out.push_back({{layer(upper_depth), std::move(upper), gap}, upper_depth});
+  out.push_back({{layer(lower_depth), std::move(lower), 0}, lower_depth});
+}
+
 Mannequin from_the_front(const Body& body, const Look& look) {
   const double eye = look.seen_from_behind ? -1 : 1;
-  std::vector<Part> behind;
-  std::vector<Part> before;
-  const auto add = [&](std::vector<Outline> pieces, double depth, double light_beyond) {
-    Part part{{depth < light_beyond ? Layer::kFar : Layer::kNear, std::move(pieces)}, depth};
-    (depth < 0 ? behind : before).push_back(std::move(part));
-  };
+  std::vector<Part> parts;
   for (const Limbs& l : body.limbs) {
-    std::vector<Outline> lower = shank(l, 0);
-    append(lower, foot_from_the_front(l));
-    add(std::move(lower), eye * (l.ankle.z + l.knee.z) / 2 - 0.02, -0.10);
-    add(thigh(l), eye * (l.knee.z + l.hip.z) / 2 - 0.01, -0.10);
-    add(upper_arm(l), eye * (l.shoulder.z + l.elbow.z - 2 * body.neck.z) / 2 + 0.005, -0.05);
-    add(forearm(l), eye * ((l.elbow.z + l.wrist.z) / 2 - body.neck.z) + 0.01, -0.05);
+    std::vector<Outline> lower_leg = shank(l, 0);
+    append(lower_leg, foot_from_the_front(l));
+    const double hip = eye * (l.hip.z + l.knee.z) / 2;
+    add_limb(thigh(l), hip - 0.004, std::move(lower_leg), eye * (l.knee.z + l.ankle.z) / 2 - 0.006, parts);
+    const double middle = body.neck.z;
+    add_limb(upper_arm(l), eye * ((l.shoulder.z + l.elbow.z) / 2 - middle) + 0.002, forearm(l),
+             eye * ((l.elbow.z + l.wrist.z) / 2 - middle) + 0.004, parts);
   }
-  const auto further = [](const Part& a, const Part& b) { return a.depth < b.depth; };
-  std::stable_sort(behind.begin(), behind.end(), further);
-  std::stable_sort(before.begin(), before.end(), further);
+  std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) { return a.depth < b.depth; });
   Mannequin out;
-  for (Part& part : behind) out.shapes.push_back(std::move(part.shape));
-  LimbShape trunk{Layer::kNear, trunk_from_the_front(body)};
-  append(trunk.pieces, neck_of(body));
-  out.shapes.push_back(std::move(trunk));
-  add_head(View::kFront, body, look, out);
-  for (Part& part : before) out.shapes.push_back(std::move(part.shape));
+  const auto trunk_and_head = [&] {
+    LimbShape trunk{Layer::kNear, trunk_from_the_front(body), 0};
+    append(trunk.pieces, neck_of(body));
+    out.shapes.push_back(std::move(trunk));
+    add_head(View::kFront, body, look, out);
+  };
+  bool trunk_done = false;
+  for (Part& part : parts) {
+    if (!trunk_done && part.depth >= -0.03) {
+      trunk_and_head();
+      trunk_done = true;
+    }
+    out.shapes.push_back(std::move(part.shape));
+  }
+  if (!trunk_done) trunk_and_head();
   return out;
 }
 

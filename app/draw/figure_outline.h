@@ -23,6 +23,7 @@ enum class Layer {
 struct LimbShape {
   Layer layer;
   std::vector<Outline> pieces;  // their union is the shape
+  std::size_t gap_from = 0;     // pieces from here on are kept apart from what lies behind by a gap
 };
 
 // What is drawn on the face, after the head's shape.

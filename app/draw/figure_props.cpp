@@ -141,6 +141,7 @@ std::vector<PropShape> shapes_of(const Prop& prop, const Scene& scene, double le
 namespace {
 
 Spot unit_of(figure::Direction direction) {
+  constexpr double kDiagonal = 0.70710678118654752;
   switch (direction) {
     case figure::Direction::kUp:
       return {0, 1};
@@ -152,6 +153,14 @@ Spot unit_of(figure::Direction direction) {
     case figure::Direction::kBack:
     case figure::Direction::kToLeft:
       return {-1, 0};
+    case figure::Direction::kForwardUp:
+      return {kDiagonal, kDiagonal};
+    case figure::Direction::kForwardDown:
+      return {kDiagonal, -kDiagonal};
+    case figure::Direction::kBackUp:
+      return {-kDiagonal, kDiagonal};
+    case figure::Direction::kBackDown:
+      return {-kDiagonal, -kDiagonal};
   }
   return {0, 1};
 }
@@ -172,7 +181,7 @@ ArrowShape arrow_of(const figure::Arrow& arrow, const Scene& scene, const Scene*
   }
   const Spot left = {-way.y, way.x};
   // Clear of the body: vertical arrows stand beside it, the others set off beyond the joint.
-  if (std::fabs(way.y) > 0.7 && !to) {
+  if (std::fabs(way.y) > 0.9 && !to) {
     start.x += (arrow.gap + 0.06) * (arrow.from.side == 1 ? -1 : 1);
   } else if (!to) {
     start = {start.x + way.x * (arrow.gap + 0.05), start.y + way.y * (arrow.gap + 0.05)};

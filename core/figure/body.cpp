@@ -53,63 +53,67 @@ Point across(View view, int side, Frame frame, double turn) {
   return (out * cosine(turn)) * ahead + Point{0, 0, -out * sine(turn)};
 }
 
+// Perpendicular to a limb's upper segment, towards its flexion: what an elbow or a knee bends in. In the front
+// view this is the direction in which 'aside' grows, so a bent elbow of a raised arm points at the eye.
+Point bending(View view, int side, Frame frame, double turn, double aside) {
+  if (view == View::kSide) return hanging(view, side, frame, turn + 90, aside);
+  const double flexed = aside - frame.aside;
+  const double y = sine(flexed);
+  return {sine(frame.in_plane) * y, cosine(frame.in_plane) * y, cosine(flexed)};
+}
+
 void place_arm(View view, int side, Frame upper, const Angles& a, Limbs& limb) {
-  const double turn_upper = a.at(LimbAngle::kShoulder, side);
-  const double aside_upper = a.at(LimbAngle::kShoulderAside, side);
+  const double turn = a.at(LimbAngle::kShoulder, side);
+  const double aside = a.at(LimbAngle::kShoulderAside, side);
   // In the front view a bent elbow turns the forearm back towards the middle; in the side view forward.
   const double bend = view == View::kSide ? 1.0 : -1.0;
-  const double turn_fore = turn_upper + bend * a.at(LimbAngle::kElbow, side);
-  const double aside_fore = view == View::kSide ? aside_upper : aside_upper + a.at(LimbAngle::kElbowAside, side);
-  const double turn_hand = turn_fore + bend * a.at(LimbAngle::kWrist, side);
-  limb.elbow = limb.shoulder + s::kUpperArm * hanging(view, side, upper, turn_upper, aside_upper);
-  limb.wrist = limb.elbow + s::kForearm * hanging(view, side, upper, turn_fore, aside_fore);
-  const Point hand = hanging(view, side, upper, turn_hand, aside_fore);
+  const double fore = turn + bend * a.at(LimbAngle::kElbow, side);
+  const double flexed = a.at(LimbAngle::kElbowAside, side);
+  const Point towards = bending(view, side, upper, fore, aside);
+  const auto lower = [&](double in_plane) {
+    return cosine(flexed) * hanging(view, side, upper, in_plane, aside) + sine(flexed) * towards;
+  };
+  limb.elbow = limb.shoulder + s::kUpperArm * hanging(view, side, upper, turn, aside);
+  limb.wrist = limb.elbow + s::kForearm * lower(fore);
+  const Point hand = lower(fore + bend * a.at(LimbAngle::kWrist, side));
   limb.hand = limb.wrist + s::kPalm * hand;
   limb.fingertip = limb.wrist + s::kHand * hand;
 }
 
-// Along the foot and through the sole, before any rule of the ground.
-struct FootFrame {
-  Point along;
-  Point sole;
-};
-
-FootFrame free_foot(View view, int side, Frame lower, const Angles& a, double turn_shank, double aside_shank) {
-  const double ankle = a.at(LimbAngle::kAnkle, side);
-  if (view == View::kSide) {
-    return {hanging(view, side, lower, turn_shank + 90 + ankle, aside_shank),
-            hanging(view, side, lower, turn_shank + ankle, aside_shank)};
-  }
-  const double out = side == kLeft ? 1.0 : -1.0;
-  const double turned_out = a.at(LimbAngle::kFoot, side);
-  const Point forward = hanging(view, side, lower, turn_shank, aside_shank + 90 + ankle);
-  const Point sideways = {out * cosine(lower.in_plane), -out * sine(lower.in_plane), 0};
-  return {cosine(turned_out) * forward + sine(turned_out) * sideways,
-          hanging(view, side, lower, turn_shank, aside_shank + ankle)};
-}
-
 void place_leg(View view, int side, Frame lower, const Angles& a, FootRule rule, Limbs& limb) {
-  const double turn_thigh = a.at(LimbAngle::kHip, side);
-  const double aside_thigh = a.at(LimbAngle::kHipAside, side);
+  const double turn = a.at(LimbAngle::kHip, side);
+  const double aside = a.at(LimbAngle::kHipAside, side);
   const double knee = a.at(LimbAngle::kKnee, side);
   // Side view: the heel comes back; front view: the knee falls inward, the shank runs outward under it.
-  const double turn_shank = view == View::kSide ? turn_thigh - knee : turn_thigh + knee;
-  const double aside_shank = view == View::kSide ? aside_thigh : aside_thigh - a.at(LimbAngle::kKneeAside, side);
-  limb.knee = limb.hip + s::kThigh * hanging(view, side, lower, turn_thigh, aside_thigh);
-  limb.ankle = limb.knee + s::kShank * hanging(view, side, lower, turn_shank, aside_shank);
+  const double below = view == View::kSide ? turn - knee : turn + knee;
+  const double flexed = a.at(LimbAngle::kKneeAside, side);
+  const Point down = hanging(view, side, lower, below, aside);
+  const Point ahead = bending(view, side, lower, below, aside);
+  const Point shank = cosine(flexed) * down - sine(flexed) * ahead;
+  const Point shin = cosine(flexed) * ahead + sine(flexed) * down;  // where the shin faces
+  limb.knee = limb.hip + s::kThigh * hanging(view, side, lower, turn, aside);
+  limb.ankle = limb.knee + s::kShank * shank;
 
-  FootFrame foot = free_foot(view, side, lower, a, turn_shank, aside_shank);
-  if (rule == FootRule::kFlat) {
-    foot.sole = {0, -1, 0};
-    const double level = std::sqrt(foot.along.x * foot.along.x + foot.along.z * foot.along.z);
-    foot.along = level > 0.01 ? (1 / level) * Point{foot.along.x, 0, foot.along.z} : Point{1, 0, 0};
+  const double ankle = a.at(LimbAngle::kAnkle, side);
+  Point along = cosine(ankle) * shin - sine(ankle) * shank;
+  Point sole = cosine(ankle) * shank + sine(ankle) * shin;
+  if (view == View::kFront) {
+    const double out = side == kLeft ? 1.0 : -1.0;
+    const double turned_out = a.at(LimbAngle::kFoot, side);
+    const Point sideways = {out * cosine(lower.in_plane), -out * sine(lower.in_plane), 0};
+    along = cosine(turned_out) * along + sine(turned_out) * sideways;
   }
-  limb.heel = limb.ankle + s::kAnkleHeight * foot.sole - s::kHeelBehind * foot.along;
-  limb.ball = limb.ankle + s::kAnkleHeight * foot.sole + s::kBallAhead * foot.along;
-  Point toes = foot.along;
+  if (rule == FootRule::kFlat) {
+    sole = {0, -1, 0};
+    const double level = std::sqrt(along.x * along.x + along.z * along.z);
+    along = level > 0.01 ? (1 / level) * Point{along.x, 0, along.z} : Point{1, 0, 0};
+  }
+  limb.heel = limb.ankle + s::kAnkleHeight * sole - s::kHeelBehind * along;
+  limb.ball = limb.ankle + s::kAnkleHeight * sole + s::kBallAhead * along;
+  Point toes = along;
   if (rule == FootRule::kOnBall) {
     // Toes give way towards the shin, unless the foot is stretched out behind.
-    toes = view == View::kSide ? Point{foot.along.x < -0.6 ? -1.0 : 1.0, 0, 0} : Point{toes.x, 0, toes.z};
+    toes = view == View::kSide ? Point{along.x < -0.6 ? -1.0 : 1.0, 0, 0} : Point{toes.x, 0, toes.z};
   }
   limb.toe = limb.ball + s::kToes * toes;
 }

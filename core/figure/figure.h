@@ -116,7 +116,7 @@ struct Pose {
 
 enum class Cycle { kLoop, kOnce, kHold };
 
-enum class Direction { kUp, kDown, kForward, kBack, kToLeft, kToRight };
+enum class Direction { kUp, kDown, kForward, kBack, kToLeft, kToRight, kForwardUp, kForwardDown, kBackUp, kBackDown };
 struct Arrow {
   JointName from;
   Direction direction = Direction::kUp;

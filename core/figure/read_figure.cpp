@@ -168,14 +168,15 @@ void read_settle(TableReader& table, View view, Posture& posture) {
     const auto [base, side] = split_side(view, text);
     bool known = false;
     for (const AngleRow& row : angle_rows(view)) {
-      if (row.limb && side >= 0 && row.name == base) {
-        posture.settle.push_back({static_cast<LimbAngle>(row.slot), side});
-        known = true;
+      if (!row.limb || row.name != base) continue;
+      known = true;
+      for (int each = 0; each < 2; ++each) {
+        if (side < 0 || side == each) posture.settle.push_back({static_cast<LimbAngle>(row.slot), each});
       }
     }
     if (!known) {
       table.fault(FaultCode::kUnknownName, "settle", quote(text),
-                  "a joint with its side, such as knee_" + std::string(side_name(view, 1)));
+                  "a joint, such as knee_" + std::string(side_name(view, 1)));
     }
   }
 }
@@ -227,6 +228,7 @@ Partner read_partner(TableReader& table, View view) {
                                                                  : std::vector<std::string_view>{"viewer", "away"};
   partner.mirrored = table.word("facing", ways, 1) == 1;
   partner.forward = read_number(table, "forward", 0.8, -2, 2);
+  partner.posture.lift = read_number(table, "lift", 0, 0, 0.8);
   partner.size = read_number(table, "size", 1, 0.8, 1.2);
   table.finish();
   return partner;
@@ -296,8 +298,10 @@ std::optional<Arrow> read_arrow(TableReader table, const Figure& figure) {
   const View view = figure.poses.empty() ? figure.view : figure.poses[static_cast<std::size_t>(figure.main)].view;
   if (const auto joint = read_joint(table, "from", view, "partner")) arrow.from = *joint;
   arrow.to_pose = pose_labelled(figure, table, "to", -1);
-  arrow.direction = static_cast<Direction>(
-      table.word("direction", {"up", "down", "forward", "back", "left", "right"}, table.has("to") ? 0 : -1));
+  arrow.direction = static_cast<Direction>(table.word(
+      "direction",
+      {"up", "down", "forward", "back", "left", "right", "forward-up", "forward-down", "back-up", "back-down"},
+      table.has("to") ? 0 : -1));
   arrow.length = read_number(table, "length", 0.22, 0.05, 0.8);
   arrow.bend = read_number(table, "bend", 0, -90, 90);
   arrow.gap = read_number(table, "gap", 0.06, 0, 0.4);

@@ -148,6 +148,28 @@ bool on_leg(ContactPart part) {
          part == ContactPart::kKnee;
 }
 
+// Changes one joint as little as needed for two groups of contacts to be level.
+void settle(View view, const Posture& posture, const Settle& what, const std::vector<Contact>& own,
+            const std::vector<Contact>& others, Angles& angles) {
+  if (own.empty() || others.empty()) return;
+  const auto error = [&](double d) {
+    Angles bent = angles;
+    bent.at(what.angle, what.side) += d;
+    const Body body = built(view, posture, bent).body;
+    return lowest_of(body, own) - lowest_of(body, others);
+  };
+  angles.at(what.angle, what.side) += smallest_root(error, 70);
+}
+
+// A leg that stands on its knee and its toes has the knee bend that lets both touch.
+void kneel(View view, const Posture& posture, Angles& angles) {
+  if (view != View::kSide) return;
+  for (int side = 0; side < 2; ++side) {
+    if (!touches(posture, ContactPart::kKnee, side) || !touches(posture, ContactPart::kToes, side)) continue;
+    settle(view, posture, {LimbAngle::kKnee, side}, {{ContactPart::kToes, side}}, {{ContactPart::kKnee, side}}, angles);
+  }
+}
+
 void settle(View view, const Posture& posture, const Settle& what, Angles& angles) {
   std::vector<Contact> own;
   std::vector<Contact> others;
@@ -157,14 +179,7 @@ void settle(View view, const Posture& posture, const Settle& what, Angles& angle
         sided && contact.side == what.side && (of_leg(what.angle) ? on_leg(contact.part) : upper_part(contact.part));
     (same_limb ? own : others).push_back(contact);
   }
-  if (own.empty() || others.empty()) return;
-  const auto error = [&](double d) {
-    Angles bent = angles;
-    bent.at(what.angle, what.side) += d;
-    const Body body = built(view, posture, bent).body;
-    return lowest_of(body, own) - lowest_of(body, others);
-  };
-  angles.at(what.angle, what.side) += smallest_root(error, 70);
+  settle(view, posture, what, own, others, angles);
 }
 
 // Two-link reach in the picture: shoulder and elbow such that the hand comes to the target.
@@ -198,6 +213,7 @@ void reach(View view, int side, Point target, const Stood& stood, Angles& a) {
 Stood grounded(View view, const Posture& posture) {
   Angles angles = posture.angles;
   for (int round = 0; round < 2; ++round) {
+    kneel(view, posture, angles);
     for (const Settle& what : posture.settle) settle(view, posture, what, angles);
     level(view, posture, angles);
   }
