@@ -207,6 +207,9 @@ void paint_props(const Brush& brush, const std::vector<PropShape>& props, bool b
       case PropInk::kLine:
         brush.line(prop.outline, edge, kInkColour);
         break;
+      case PropInk::kThin:
+        brush.line(prop.outline, edge / 2, kSoftColour);
+        break;
     }
   }
 }

@@ -74,11 +74,12 @@ void add_wall(const Prop& prop, const Scene& scene, std::vector<PropShape>& out)
     way = at.x >= scene.figure.body.pelvis.x ? 1 : -1;
     x = at.x + way * 0.022;
   }
+  // The face of the wall and strokes behind it, as on a builder's drawing.
   const double far_x = x + way * kWallThick;
-  out.push_back({PropInk::kLight, box(std::min(x, far_x), 0, std::max(x, far_x), kWallHeight), false});
-  for (double y = 0.09; y < kWallHeight; y += 0.12) {
-    out.push_back({PropInk::kLine, {{x, y}, {far_x, y}}, false});
+  for (double y = 0.05; y < kWallHeight; y += 0.07) {
+    out.push_back({PropInk::kThin, {{x, y}, {far_x, y - kWallThick}}, false});
   }
+  out.push_back({PropInk::kLine, {{x, 0}, {x, kWallHeight}}, false});
 }
 
 void add_bench(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {

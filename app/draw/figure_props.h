@@ -8,7 +8,8 @@
 
 namespace lanework::draw {
 
-enum class PropInk { kOutline, kLight, kLine };  // paper with an ink edge; light with an ink edge; an open ink line
+// Paper with an ink edge; light with an ink edge; an open line; a thin open line.
+enum class PropInk { kOutline, kLight, kLine, kThin };
 
 struct PropShape {
   PropInk ink;

@@ -224,6 +224,7 @@ Prop read_prop(TableReader& table, View view) {
 Partner read_partner(TableReader& table, View view) {
   Partner partner;
   partner.posture = read_posture(table, view, "other");
+  partner.posture.lift = read_number(table, "lift", 0, 0, 0.8);
   const std::vector<std::string_view> ways = view == View::kSide ? std::vector<std::string_view>{"right", "left"}
                                                                  : std::vector<std::string_view>{"viewer", "away"};
   partner.mirrored = table.word("facing", ways, 1) == 1;

@@ -1,7 +1,7 @@
 // Lengths of the skeleton as fractions of stature.
 //
-// Segment lengths: Drillis and Contini (1966) as tabulated by Winter (2009), keys drillis_contini_1966 and
-// winter_2009 in catalogue/sources.toml; from memory, unverified. Where the joints sit inside the outline, and
+// Segment lengths: Drillis and Contini (1966) as tabulated by Winter (2009), keys drillis-contini-1966 and
+// winter-2009 in catalogue/sources.toml; from memory, unverified. Where the joints sit inside the outline, and
 // how thick the flesh is, are own judgement and serve the drawing and the contact with the ground only.
 // These are adults' proportions; a child's head is larger and its legs are shorter.
 #pragma once
