@@ -30,7 +30,6 @@ std::optional<int> age_on(const Player& player, Date day);
 // What one player, or the whole squad, must avoid now. No diagnosis has a place here.
 struct Restriction {
   std::string player;                         // Player::id; empty for a whole squad
-  std::string squad;                          // the squad's name as players carry it; only where player is empty
   std::vector<catalogue::BodyArea> areas;     // empty: every area
   std::vector<catalogue::StressKind> kinds;   // empty: every kind
   int allowed_grade = 0;                      // 0 nothing, 1 light, 2 moderate is still fine
@@ -38,6 +37,7 @@ struct Restriction {
   std::optional<Date> review;                 // the lead looks at it again; it holds until lifted
   bool sits_out = false;                      // does not warm up with the squad at all
   std::string instruction;                    // the coach's words: 'no jumping'; made from kinds when empty
+  std::string squad;                          // the squad's name as players carry it; only where player is empty
 };
 
 struct Restrictions {

@@ -1,9 +1,11 @@
 // Swaps: what a restricted player does beside the squad while the squad does a drill that the restriction
 // bars. The nearest allowed drill in family, formation and time; none is also an answer, said plainly.
-// What comes out are instructions; the restriction's areas and any reason stay inside.
+// What comes out are instructions; the restriction's areas and any reason stay inside. The distance between
+// drills is docs/model/swaps.md.
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,33 +32,34 @@ struct SquadDrill {
 using TimeOf = std::function<std::int64_t(int drill, int rung, int dose)>;
 
 enum class SwapKind {
-  kEasierRung,   // the same drill on an easier rung
-  kOtherDrill,   // another drill beside the squad
-  kNothing       // nothing suitable: rest, or help the coach
+  kEasierRung,  // the same drill on an easier rung
+  kOtherDrill,  // another drill beside the squad
+  kNothing      // nothing suitable: rest, or help the coach
 };
 
 struct Swap {
-  int item;            // position in the session
+  int item;  // position in the session
   SwapKind kind;
   int drill = -1;
   int rung = -1;
   int dose = -1;
-  std::string instruction;   // 'does Side plank, knees down, 1 x 15 s a side'
+  std::string instruction;  // 'does Side plank, knees down, 1 x 15 s a side'
 };
 
 // How a player takes part tonight, in words the coach sees.
 enum class TakingPart { kJoinsIn, kJoinsInWithSwaps, kSitsOut };
 
 struct PlayerSwaps {
-  std::string player;        // id
+  std::string player;  // id
   TakingPart taking_part;
-  std::vector<Swap> swaps;   // in the order of the session
-  std::string instruction;   // 'no jumping until 3 Dec'
+  std::vector<Swap> swaps;  // in the order of the session
+  std::string instruction;  // 'no jumping until 3 Dec'
 };
 
-// restrictions: those of one player that hold tonight. Deterministic; ties by drill id.
+// restrictions: those of one player that hold tonight. Deterministic; ties by drill id. tonight: only to leave
+// out the year of an end date that is near.
 PlayerSwaps swaps_for(const std::string& player, const std::vector<Restriction>& restrictions,
                       const catalogue::Catalogue& catalogue, const std::vector<SquadDrill>& session,
-                      const TimeOf& time_of);
+                      const TimeOf& time_of, std::optional<Date> tonight = {});
 
 }  // namespace lanework::people
