@@ -62,7 +62,8 @@ Picturing picture(const Figure& figure, const FigureLook& look) {
   out.extent.take(out.figure);
   if (scene.partner) {
     out.partner = mannequin_of(pose.view, scene.partner->body,
-                               Look{pose.view == figure::View::kFront && pose.partner->mirrored, false});
+                               Look{pose.view == figure::View::kFront && pose.partner->mirrored, false,
+                                    pose.view == figure::View::kSide && pose.partner->mirrored});
     out.extent.take(*out.partner);
   }
   std::optional<Scene> ghost;

@@ -197,6 +197,7 @@ void append(std::vector<Outline>& to, std::vector<Outline> from) {
 void add_head(View view, const Body& body, const Look& look, Mannequin& out) {
   HeadFrame frame{spot(body.head), unit(minus(spot(body.head), spot(body.neck))), {}};
   frame.ahead = clockwise(frame.up);
+  if (look.faces_left) frame.ahead = {-frame.ahead.x, -frame.ahead.y};
   frame.centre = plus(frame.centre, 0.010, frame.up);
   LimbShape head{Layer::kFace, {}, 0};
   if (view == View::kSide) {

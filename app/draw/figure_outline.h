@@ -41,6 +41,7 @@ struct Mannequin {
 struct Look {
   bool seen_from_behind = false;  // front view only
   bool eyes_closed = false;
+  bool faces_left = false;  // side view only
 };
 
 Mannequin mannequin_of(figure::View view, const figure::Body& body, const Look& look);
