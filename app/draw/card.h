@@ -27,43 +27,43 @@ enum class Formation { kLane, kSpread, kPairs };
 
 // The place, for a plan drawn to scale.
 struct StripMatter {
-  std::string name;            // 'North end of pitch 2'
-  std::string surface;         // 'grass, wet'; may be empty
-  int lane_length_mm = 0;      // 1 m .. 100 m
-  int cone_spacing_mm = 0;     // 1 .. lane_length_mm
-  int lanes = 1;               // 1 .. 12
-  int lane_gap_mm = 0;         // between neighbouring lanes
-  int area_length_mm = 0;      // for drills on the spot and in pairs, along the lanes; 0: no area drawn
+  std::string name;         // 'North end of pitch 2'
+  std::string surface;      // 'grass, wet'; may be empty
+  int lane_length_mm = 0;   // 1 m .. 100 m
+  int cone_spacing_mm = 0;  // 1 .. lane_length_mm
+  int lanes = 1;            // 1 .. 12
+  int lane_gap_mm = 0;      // between neighbouring lanes
+  int area_length_mm = 0;   // for drills on the spot and in pairs, along the lanes; 0: no area drawn
   int area_width_mm = 0;
-  int spread_gap_mm = 2000;    // clear distance between players spread out
-  int pace_mm = 750;           // one pace of whoever lays the cones out
-  std::string pace_of;         // 'an adult': said beside the distances
+  int spread_gap_mm = 2000;  // clear distance between players spread out
+  int pace_mm = 750;         // one pace of whoever lays the cones out
+  std::string pace_of;       // 'an adult': said beside the distances
 };
 
 struct WatchForMatter {
-  std::string fault;           // what is seen: 'hips sag'
-  std::string cue;             // what is said: 'lift the belt'
+  std::string fault;  // what is seen: 'hips sag'
+  std::string cue;    // what is said: 'lift the belt'
 };
 
 // How tonight's version of a drill differs from the routine's.
 struct MarkMatter {
-  std::string mark;            // 'new tonight', 'easier tonight', 'shorter tonight'; empty: as always
-  std::string why;             // 'the slot is 3 min shorter'; may be empty
+  std::string mark;  // 'new tonight', 'easier tonight', 'shorter tonight'; empty: as always
+  std::string why;   // 'the slot is 3 min shorter'; may be empty
 };
 
 struct DrillMatter {
   std::string name;
-  std::string rung_words;      // what changes: 'knees down'; may be empty
-  std::string dose_words;      // '2 x 20 s a side'
+  std::string rung_words;  // what changes: 'knees down'; may be empty
+  std::string dose_words;  // '2 x 20 s a side'
   Formation formation = Formation::kSpread;
-  std::string phase;           // phase name in words; shown where it changes
-  int change_seconds = 0;      // walking and regrouping before it
-  int starts_second = 0;       // telling starts, after the change
-  int telling_seconds = 0;     // of takes_seconds, the part spent explaining; 0 when not known
-  int takes_seconds = 0;       // telling and doing
-  std::vector<std::string> cues;       // at most 3 are drawn
-  std::vector<WatchForMatter> watch;   // at most 3 are drawn
-  std::vector<std::string> needs;      // 'one ball a pair'
+  std::string phase;                       // phase name in words; shown where it changes
+  int change_seconds = 0;                  // walking and regrouping before it
+  int starts_second = 0;                   // telling starts, after the change
+  int telling_seconds = 0;                 // of takes_seconds, the part spent explaining; 0 when not known
+  int takes_seconds = 0;                   // telling and doing
+  std::vector<std::string> cues;           // at most 3 are drawn
+  std::vector<WatchForMatter> watch;       // at most 3 are drawn
+  std::vector<std::string> needs;          // 'one ball a pair'
   const figure::Figure* figure = nullptr;  // must outlive the pages; nullptr leaves the picture out
   MarkMatter mark;
 };
@@ -71,9 +71,9 @@ struct DrillMatter {
 struct CardMatter {
   std::string club;
   std::string squad;
-  std::string date_words;          // 'Thursday 26 November 2026'
-  std::string date_iso;            // '2026-11-26': the date written into the PDF
-  int start_minute_of_day = 0;     // 0 .. 1439
+  std::string date_words;       // 'Thursday 26 November 2026'
+  std::string date_iso;         // '2026-11-26': the date written into the PDF
+  int start_minute_of_day = 0;  // 0 .. 1439
   int turnout = 0;
   int slot_seconds = 0;            // from start to when the grass must be left
   int gathering_seconds = 0;       // before the first drill's change
@@ -96,7 +96,7 @@ struct CardMatter {
 // One or two players, or three when the number is odd, in the order of permitted partners.
 struct SlipPartners {
   std::vector<std::string> names;
-  std::string note;                // 'wall version'; may be empty
+  std::string note;  // 'wall version'; may be empty
 };
 
 struct SlipSwaps {
@@ -114,9 +114,9 @@ struct SlipMatter {
   int start_minute_of_day = 0;
   std::string restrictions_as_known;
   std::vector<SlipPartners> partners;
-  std::vector<SlipSwaps> swaps;          // join in with swaps
-  std::vector<SlipSwaps> sits_out;       // swaps empty; instruction: 'sits out, see a clinician'
-  std::vector<std::string> notes;        // plain sentences for the coach
+  std::vector<SlipSwaps> swaps;     // join in with swaps
+  std::vector<SlipSwaps> sits_out;  // swaps empty; instruction: 'sits out, see a clinician'
+  std::vector<std::string> notes;   // plain sentences for the coach
   std::string session_id;
 };
 

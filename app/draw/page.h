@@ -24,8 +24,8 @@ struct Box {
   [[nodiscard]] double bottom() const { return y + height; }
 };
 
-bool overlap(const Box& a, const Box& b);              // by more than a thousandth of a point
-bool inside(const Box& inner, const Box& outer);       // within a thousandth of a point
+bool overlap(const Box& a, const Box& b);         // by more than a thousandth of a point
+bool inside(const Box& inner, const Box& outer);  // within a thousandth of a point
 
 // What a mark is drawn with. Accent is kept for 'act on this now'.
 enum class Ink { kInk, kSoft, kChalk, kAccent, kPaper };
@@ -84,7 +84,7 @@ struct QrCode {
 using Mark = std::variant<Text, Line, Shape, Disc, Picture, QrCode>;
 
 struct Region {
-  std::string name;   // 'drill 3', 'ribbon', 'stop'
+  std::string name;  // 'drill 3', 'ribbon', 'stop'
   Box box;
 };
 
@@ -97,7 +97,7 @@ struct Pages {
   double width = 0;
   double height = 0;
   std::string title;
-  std::string created;   // '2026-11-26T18:04:00Z': fixed by the session, so that bytes repeat
+  std::string created;  // '2026-11-26T18:04:00Z': fixed by the session, so that bytes repeat
   std::vector<Page> sides;
 };
 

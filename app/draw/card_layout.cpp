@@ -1,0 +1,209 @@
+#include "app/draw/card_layout.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "app/draw/card_back.h"
+#include "app/draw/card_front.h"
+#include "app/draw/drill_cell.h"
+#include "app/draw/tokens.h"
+
+namespace lanework::draw {
+namespace {
+
+constexpr int kMostDrills = 20;
+constexpr int kColumns = 2;
+constexpr double kMostSpread = 24;  // white added between rows when there is room
+constexpr double kGapAboveGrid = 11;
+
+// From roomy to tight. The first three lose nothing of a drill within the catalogue's limits; the last ones
+// cut long texts, for crowded evenings.
+constexpr std::array<CellCut, 7> kCuts = {{
+    {104, 100, 2, 2, 3, 2, true, true, 12},
+    {96, 90, 2, 2, 3, 2, true, true, 8},
+    {86, 80, 2, 2, 3, 2, true, true, 6},
+    {84, 78, 2, 2, 1, 2, true, true, 5},
+    {84, 72, 2, 1, 1, 2, true, true, 5},
+    {78, 64, 1, 1, 1, 1, true, false, 5},
+    {66, 54, 1, 1, 0, 1, false, false, 4},
+}};
+constexpr std::size_t kLosslessCuts = 3;
+
+// Heights of the rows of two cells.
+std::vector<double> row_heights(const CardMatter& matter, const CellCut& cut, const TimeScale& scale, double width,
+                                const TextMeasure& measure) {
+  const Pen pen(measure, nullptr);
+  std::vector<double> rows;
+  for (std::size_t drill = 0; drill < matter.drills.size(); ++drill) {
+    const double height = flow_cell(matter.drills[drill], cut, scale, {}, width, pen);
+    if (drill % kColumns == 0) rows.push_back(0);
+    rows.back() = std::max(rows.back(), height);
+  }
+  return rows;
+}
+
+double sum(const std::vector<double>& rows, std::size_t from, std::size_t until) {
+  double total = 0;
+  for (std::size_t row = from; row < until; ++row) total += rows[row];
+  return total;
+}
+
+// How the card is cut: cells, and how many rows stand in front.
+struct Plan {
+  CellCut cut;
+  std::vector<double> rows;
+  std::size_t front_rows = 0;
+  bool back = false;
+};
+
+struct Rooms {
+  double front = 0;  // for rows of drills
+  double back = 0;
+};
+
+std::optional<Plan> plan_with(const CardMatter& matter, const CellCut& cut, const TimeScale& scale, double width,
+                              const Rooms& rooms, const TextMeasure& measure) {
+  Plan plan{cut, row_heights(matter, cut, scale, width, measure), 0, false};
+  while (plan.front_rows < plan.rows.size() && sum(plan.rows, 0, plan.front_rows + 1) <= rooms.front + cut.gap) {
+    ++plan.front_rows;
+  }
+  const bool all_in_front = plan.front_rows == plan.rows.size();
+  if (all_in_front) return plan;
+  if (plan.front_rows == 0) return std::nullopt;
+  plan.back = true;
+  if (sum(plan.rows, plan.front_rows, plan.rows.size()) > rooms.back) return std::nullopt;
+  return plan;
+}
+
+// As many drills in front as cells that lose nothing allow, the roomiest of these; else the roomiest cells that
+// fit on two sides at all.
+std::optional<Plan> choose(const CardMatter& matter, const TimeScale& scale, double width, const Rooms& rooms,
+                           const TextMeasure& measure) {
+  std::optional<Plan> best;
+  for (std::size_t cut = 0; cut < kCuts.size(); ++cut) {
+    if (best && cut >= kLosslessCuts) break;
+    auto plan = plan_with(matter, kCuts[cut], scale, width, rooms, measure);
+    if (plan && (!best || plan->front_rows > best->front_rows)) best = std::move(plan);
+  }
+  return best;
+}
+
+void draw_rows(const CardMatter& matter, const Plan& plan, const TimeScale& scale, std::size_t from, std::size_t until,
+               const Box& box, const Pen& pen) {
+  if (from >= until) return;
+  const double width = (box.width - kGutter) / kColumns;
+  const double spare = box.height - sum(plan.rows, from, until) + plan.cut.gap;
+  const double more =
+      until - from < 2 ? 0 : std::clamp(spare / static_cast<double>(until - from - 1), 0.0, kMostSpread);
+  double y = box.y;
+  for (std::size_t row = from; row < until; ++row) {
+    for (std::size_t column = 0; column < kColumns; ++column) {
+      const std::size_t drill = row * kColumns + column;
+      if (drill >= matter.drills.size()) break;
+      const Point at{box.x + static_cast<double>(column) * (width + kGutter), y};
+      const double height = flow_cell(matter.drills[drill], plan.cut, scale, at, width, pen);
+      pen.region("drill " + std::to_string(drill), {at.x, at.y, width, height - plan.cut.gap});
+    }
+    y += plan.rows[row] + more;
+  }
+}
+
+Fault out_of_range(const std::string& field, const std::string& found, const std::string& expected) {
+  return {FaultCode::kOutOfRange, {"", 0, 0, field}, found, expected, ""};
+}
+
+Faults faults_of(const CardMatter& matter) {
+  Faults faults;
+  const auto within = [&](const std::string& field, int value, int least, int most) {
+    if (value >= least && value <= most) return;
+    faults.push_back(out_of_range(field, std::to_string(value), std::to_string(least) + " to " + std::to_string(most)));
+  };
+  constexpr int kDaySeconds = 86400;
+  within("drills", static_cast<int>(matter.drills.size()), 1, kMostDrills);
+  within("start_minute_of_day", matter.start_minute_of_day, 0, 1439);
+  within("turnout", matter.turnout, 0, 1000);
+  within("slot_seconds", matter.slot_seconds, 60, kDaySeconds);
+  within("planned_seconds", matter.planned_seconds, 0, kDaySeconds);
+  within("nine_in_ten_seconds", matter.nine_in_ten_seconds, 0, kDaySeconds);
+  within("gathering_seconds", matter.gathering_seconds, 0, kDaySeconds);
+  const StripMatter& strip = matter.strip;
+  within("strip.lane_length_mm", strip.lane_length_mm, 1000, 100000);
+  within("strip.cone_spacing_mm", strip.cone_spacing_mm, 100, std::max(strip.lane_length_mm, 100));
+  within("strip.lanes", strip.lanes, 1, 12);
+  within("strip.lane_gap_mm", strip.lane_gap_mm, 0, 20000);
+  within("strip.area_length_mm", strip.area_length_mm, 0, 200000);
+  within("strip.area_width_mm", strip.area_width_mm, 0, 200000);
+  within("strip.spread_gap_mm", strip.spread_gap_mm, 100, 20000);
+  within("strip.pace_mm", strip.pace_mm, 100, 2000);
+  const int last = std::max({matter.slot_seconds, matter.planned_seconds, matter.nine_in_ten_seconds});
+  for (std::size_t at = 0; at < matter.drills.size(); ++at) {
+    const DrillMatter& drill = matter.drills[at];
+    const std::string field = "drills." + std::to_string(at + 1);
+    within(field + ".starts_second", drill.starts_second, 0, last);
+    within(field + ".change_seconds", drill.change_seconds, 0, std::max(drill.starts_second, 0));
+    within(field + ".takes_seconds", drill.takes_seconds, 0, std::max(last - drill.starts_second, 0));
+    within(field + ".telling_seconds", drill.telling_seconds, 0, std::max(drill.takes_seconds, 0));
+  }
+  return faults;
+}
+
+int longest_drill(const CardMatter& matter) {
+  int longest = 1;
+  for (const DrillMatter& drill : matter.drills) longest = std::max(longest, drill.takes_seconds);
+  return longest;
+}
+
+}  // namespace
+
+Sheet sheet_of(Paper paper) { return paper == Paper::kA4 ? Sheet{595.276, 841.89} : Sheet{612, 792}; }
+
+Box content_of(const Sheet& sheet) { return {kMargin, kMargin, sheet.width - 2 * kMargin, sheet.height - 2 * kMargin}; }
+
+Result<std::vector<Page>> lay_out_card(const CardMatter& matter, const Sheet& sheet, const TextMeasure& measure) {
+  Faults faults = faults_of(matter);
+  if (!faults.empty()) return faults;
+  const Box content = content_of(sheet);
+  const TimeScale scale{matter.start_minute_of_day, longest_drill(matter)};
+  const Pen ruler(measure, nullptr);
+
+  Page front;
+  const Pen pen(measure, &front);
+  const FrontHead head = draw_front_head(matter, content, pen);
+  const double foot = front_foot_height(matter, content, pen);
+  const Box grid{content.x, content.y + head.height + kGapAboveGrid, content.width,
+                 content.height - head.height - foot - 2 * kGapAboveGrid};
+  const bool with_changes = !head.all_told;
+  const double back_head = draw_back_head(matter, content, ruler) + 10;
+  const double lists = draw_back_lists(matter, {}, content.width, with_changes, ruler);
+  const double emergency = draw_emergency(matter, {}, content.width, ruler);
+  const Rooms rooms{grid.height, content.height - back_head - lists - emergency - 24};
+
+  const auto plan = choose(matter, scale, (content.width - kGutter) / kColumns, rooms, measure);
+  if (!plan) {
+    return out_of_range("drills", std::to_string(matter.drills.size()) + " drills with their texts",
+                        "what fits on two sides");
+  }
+  draw_rows(matter, *plan, scale, 0, plan->front_rows, grid, pen);
+  draw_front_foot(matter, content, pen);
+  std::vector<Page> pages{std::move(front)};
+  if (!plan->back && lists <= 0 && emergency <= 0) return pages;
+
+  Page back;
+  const Pen overleaf(measure, &back);
+  double y = content.y + draw_back_head(matter, content, overleaf) + 10;
+  if (plan->back) {
+    const double rows = sum(plan->rows, plan->front_rows, plan->rows.size());
+    draw_rows(matter, *plan, scale, plan->front_rows, plan->rows.size(), {content.x, y, content.width, rows}, overleaf);
+    y += rows + 10;
+  }
+  draw_back_lists(matter, {content.x, y}, content.width, with_changes, overleaf);
+  overleaf.region("back lists", {content.x, y, content.width, lists});
+  y += lists + 10;
+  draw_emergency(matter, {content.x, y}, content.width, overleaf);
+  overleaf.region("emergency", {content.x, y, content.width, emergency});
+  pages.push_back(std::move(back));
+  return pages;
+}
+
+}  // namespace lanework::draw

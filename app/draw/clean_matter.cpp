@@ -1,0 +1,65 @@
+#include "app/draw/clean_matter.h"
+
+#include "app/draw/foreign_text.h"
+
+namespace lanework::draw {
+namespace {
+
+void clean(std::string& text) { text = clean_text(text); }
+void clean(std::vector<std::string>& texts) {
+  for (std::string& text : texts) clean(text);
+}
+
+void clean(DrillMatter& drill) {
+  for (std::string* text :
+       {&drill.name, &drill.rung_words, &drill.dose_words, &drill.phase, &drill.mark.mark, &drill.mark.why}) {
+    clean(*text);
+  }
+  clean(drill.cues);
+  clean(drill.needs);
+  for (WatchForMatter& watch : drill.watch) {
+    clean(watch.fault);
+    clean(watch.cue);
+  }
+}
+
+void clean(std::vector<SlipSwaps>& players) {
+  for (SlipSwaps& player : players) {
+    clean(player.name);
+    clean(player.instruction);
+    clean(player.swaps);
+  }
+}
+
+}  // namespace
+
+CardMatter cleaned(CardMatter matter) {
+  for (std::string* text : {&matter.club, &matter.squad, &matter.date_words, &matter.date_iso, &matter.finish,
+                            &matter.finish_nine_in_ten, &matter.saving, &matter.strip.name, &matter.strip.surface,
+                            &matter.strip.pace_of, &matter.restrictions_as_known, &matter.session_id}) {
+    clean(*text);
+  }
+  for (std::vector<std::string>* texts :
+       {&matter.changes, &matter.not_covered, &matter.stop_always, &matter.stop_drill}) {
+    clean(*texts);
+  }
+  for (DrillMatter& drill : matter.drills) clean(drill);
+  return matter;
+}
+
+SlipMatter cleaned(SlipMatter matter) {
+  for (std::string* text : {&matter.club, &matter.squad, &matter.date_words, &matter.date_iso,
+                            &matter.restrictions_as_known, &matter.session_id}) {
+    clean(*text);
+  }
+  for (SlipPartners& group : matter.partners) {
+    clean(group.names);
+    clean(group.note);
+  }
+  clean(matter.swaps);
+  clean(matter.sits_out);
+  clean(matter.notes);
+  return matter;
+}
+
+}  // namespace lanework::draw

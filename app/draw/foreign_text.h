@@ -1,0 +1,14 @@
+// Makes a text from outside safe to draw: one line of valid UTF-8 that cannot turn the reading direction of
+// its surroundings, stack endless accents or grow without end. Letters of every script stay as they are.
+#pragma once
+
+#include <string>
+
+namespace lanework::draw {
+
+// Control characters, line and paragraph separators become single spaces; characters that embed, override or
+// isolate a direction, byte order marks and tag characters are dropped; broken UTF-8 becomes U+FFFD; more than
+// four combining marks on one letter are cut to four; at most 600 code points are kept. Ends are trimmed.
+std::string clean_text(const std::string& foreign);
+
+}  // namespace lanework::draw

@@ -1,0 +1,32 @@
+// Short lists of sentences, in columns.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/draw/pen.h"
+
+namespace lanework::draw {
+
+// How a list is set.
+struct ListSetting {
+  TextStyle style = TextStyle::kBody;
+  int columns = 1;
+  double column_gap = 18;
+  int lines_each = 2;        // an entry is cut after so many lines
+  double most_height = 1e9;  // entries that would go beyond are left out, whole
+};
+
+struct ListRoom {
+  double height = 0;
+  int shown = 0;  // entries that found room
+};
+
+// Entries fill the first column from the top, then the next; a dot before each.
+ListRoom flow_list(const std::vector<std::string>& entries, Point at, double width, const ListSetting& setting,
+                   const Pen& pen);
+
+// A heading over a list; 'act on this now' bears the one warm mark, a triangle that also reads in grey.
+double flow_heading(const std::string& words, Point at, double width, bool act_now, const Pen& pen);
+
+}  // namespace lanework::draw

@@ -1,0 +1,110 @@
+#include "app/draw/pango_text.h"
+
+#include <pango/pangocairo.h>
+
+#include <cmath>
+
+#include "app/draw/tokens.h"
+
+namespace lanework::draw {
+namespace {
+
+// Sizes and breaks must not depend on the machine's locale, screen or hinting.
+void settle(PangoContext* context) {
+  cairo_font_options_t* options = cairo_font_options_create();
+  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+  pango_cairo_context_set_font_options(context, options);
+  cairo_font_options_destroy(options);
+  pango_cairo_context_set_resolution(context, 72);
+  pango_context_set_round_glyph_positions(context, FALSE);
+  pango_context_set_language(context, pango_language_from_string("en"));
+  pango_context_set_base_dir(context, PANGO_DIRECTION_LTR);
+}
+
+void insert_attribute(PangoAttrList* list, PangoAttribute* attribute, std::size_t from, std::size_t to) {
+  attribute->start_index = static_cast<guint>(from);
+  attribute->end_index = static_cast<guint>(to);
+  pango_attr_list_insert(list, attribute);
+}
+
+Owned<PangoLayout> make_layout(PangoContext* context, const Text& text) {
+  Owned<PangoLayout> layout(pango_layout_new(context));
+  const Typeface face = typeface(text.style);
+  PangoFontDescription* description = pango_font_description_from_string(kFamilies);
+  pango_font_description_set_absolute_size(description, face.size * PANGO_SCALE);
+  pango_font_description_set_weight(description, face.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_layout_set_font_description(layout.get(), description);
+  pango_font_description_free(description);
+  const bool both = !text.lead.empty() && !text.text.empty();
+  const std::string whole = text.lead + (both ? " " : "") + text.text;
+  pango_layout_set_text(layout.get(), whole.data(), static_cast<int>(whole.size()));
+  PangoAttrList* attributes = pango_attr_list_new();
+  insert_attribute(attributes, pango_attr_font_features_new("tnum=1"), 0, whole.size());
+  if (!text.lead.empty()) {
+    insert_attribute(attributes, pango_attr_weight_new(PANGO_WEIGHT_BOLD), 0, text.lead.size());
+  }
+  pango_layout_set_attributes(layout.get(), attributes);
+  pango_attr_list_unref(attributes);
+  pango_layout_set_width(layout.get(), static_cast<int>(std::floor(text.box.width * PANGO_SCALE)));
+  pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_ellipsize(layout.get(), PANGO_ELLIPSIZE_END);
+  pango_layout_set_height(layout.get(), -text.max_lines);
+  pango_layout_set_alignment(layout.get(), text.align == Align::kRight    ? PANGO_ALIGN_RIGHT
+                                           : text.align == Align::kCentre ? PANGO_ALIGN_CENTER
+                                                                          : PANGO_ALIGN_LEFT);
+  return layout;
+}
+
+Colour colour_of(Ink ink) {
+  switch (ink) {
+    case Ink::kInk:
+      return kInkColour;
+    case Ink::kSoft:
+      return kSoftColour;
+    case Ink::kChalk:
+      return kChalkColour;
+    case Ink::kAccent:
+      return kAccentColour;
+    case Ink::kPaper:
+      return {1, 1, 1};
+  }
+  return kInkColour;
+}
+
+}  // namespace
+
+void ObjectRelease::operator()(void* object) const { g_object_unref(object); }
+
+PangoMeasure::PangoMeasure() : context_(pango_font_map_create_context(pango_cairo_font_map_get_default())) {
+  settle(context_.get());
+}
+
+Extent PangoMeasure::extent(const std::string& lead, const std::string& text, TextStyle style, double width,
+                            int max_lines) const {
+  const Key key{lead, text, style, width, max_lines};
+  const auto found = seen_.find(key);
+  if (found != seen_.end()) return found->second;
+  const Text mark{{0, 0, width, 0}, style, lead, text, Align::kLeft, max_lines, Ink::kInk};
+  PangoRectangle logical;
+  pango_layout_get_extents(make_layout(context_.get(), mark).get(), nullptr, &logical);
+  const Extent extent{static_cast<double>(logical.width) / PANGO_SCALE,
+                      static_cast<double>(logical.height) / PANGO_SCALE};
+  seen_.emplace(key, extent);
+  return extent;
+}
+
+PangoPainter::PangoPainter(cairo_t* canvas) : canvas_(canvas), context_(pango_cairo_create_context(canvas)) {
+  settle(context_.get());
+}
+
+void PangoPainter::paint(const Text& text) const {
+  const Owned<PangoLayout> layout = make_layout(context_.get(), text);
+  const Colour colour = colour_of(text.ink);
+  cairo_set_source_rgb(canvas_, colour.red, colour.green, colour.blue);
+  cairo_move_to(canvas_, text.box.x, text.box.y);
+  pango_cairo_show_layout(canvas_, layout.get());
+}
+
+}  // namespace lanework::draw

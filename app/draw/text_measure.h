@@ -1,0 +1,24 @@
+// How much room a text takes. Layout asks through this interface, so that it stays a pure function of its
+// input and can be checked with a measure worked out by hand.
+#pragma once
+
+#include <string>
+
+#include "app/draw/page.h"
+
+namespace lanework::draw {
+
+struct Extent {
+  double width = 0;
+  double height = 0;
+};
+
+class TextMeasure {
+ public:
+  virtual ~TextMeasure() = default;
+  // The room taken by lead (bold) and text, wrapped to the width and cut after max_lines.
+  virtual Extent extent(const std::string& lead, const std::string& text, TextStyle style, double width,
+                        int max_lines) const = 0;
+};
+
+}  // namespace lanework::draw
