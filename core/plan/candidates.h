@@ -1,0 +1,27 @@
+// Which drills may stand in tonight's session, and on which rungs and doses.
+#pragma once
+
+#include <vector>
+
+#include "core/catalogue/catalogue.h"
+#include "core/catalogue/routine.h"
+#include "core/session/evening.h"
+
+namespace lanework::plan {
+
+struct Candidate {
+  int drill = 0;
+  int routine_line = -1;
+  bool pinned = false;
+  std::vector<int> rungs;  // ascending; empty when barred
+  std::vector<int> doses;  // ascending
+};
+
+// By position in the catalogue, ascending. Routine drills are always there, with no rungs when barred.
+std::vector<Candidate> find_candidates(const catalogue::Catalogue& catalogue, const catalogue::Routine& routine,
+                                       const session::Evening& evening);
+
+// Has the squad learnt it? Then harder rungs than the easiest may be offered where it stands in for another.
+bool is_known(const session::Evening& evening, const catalogue::Drill& drill);
+
+}  // namespace lanework::plan

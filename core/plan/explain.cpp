@@ -1,0 +1,224 @@
+#include "core/plan/explain.h"
+
+#include <algorithm>
+
+#include "core/clock/clock.h"
+#include "core/clock/saving.h"
+#include "core/plan/availability.h"
+#include "core/plan/duration_words.h"
+#include "core/plan/infeasible.h"
+
+namespace lanework::plan {
+namespace {
+
+using catalogue::Drill;
+using session::Change;
+using session::ChangeKind;
+
+constexpr int kNoCeiling = 1'000'000'000;
+constexpr int kNoHurry = 7200;
+constexpr std::array<int, 3> kPricedMinutes = {1, 3, 5};
+constexpr std::size_t kMostBought = 3;  // things named in one sentence
+
+class Explainer {
+ public:
+  Explainer(Plan& plan, const catalogue::Catalogue& catalogue, const catalogue::Routine& routine,
+            const session::Evening& evening, KernelWorkspace& workspace)
+      : plan_(plan), catalogue_(catalogue), routine_(routine), evening_(evening), workspace_(workspace) {}
+
+  void run() {
+    find_changes();
+    for (const FamilyDemand& family : plan_.problem.families) {
+      if (family.required && !covered(plan_.solution, family)) {
+        plan_.uncovered.push_back({family.family, cure(family)});
+      }
+    }
+    const Objective& objective = plan_.solution.evaluation.objective;
+    if (objective.uncovered + objective.shortfall + objective.changes == 0) return;
+    for (const int minutes : kPricedMinutes) {
+      std::string buys = bought_by(minutes);
+      if (!buys.empty()) plan_.prices.push_back({minutes, std::move(buys)});
+    }
+  }
+
+ private:
+  Plan& plan_;
+  const catalogue::Catalogue& catalogue_;
+  const catalogue::Routine& routine_;
+  const session::Evening& evening_;
+  KernelWorkspace& workspace_;
+  std::optional<Solution> unhurried_;  // with all the time in the world
+  std::optional<Solution> unlimited_;  // without youth ceilings
+  std::string time_words_;
+
+  [[nodiscard]] const Drill& drill_of(std::size_t i) const {
+    return catalogue_.drills[static_cast<std::size_t>(plan_.problem.drills[i].drill)];
+  }
+  [[nodiscard]] static const Option* option_of(const Problem& problem, const Choice& choice, std::size_t i) {
+    return choice[i] < 0 ? nullptr : &problem.drills[i].options[static_cast<std::size_t>(choice[i])];
+  }
+  [[nodiscard]] const catalogue::RoutineLine& line_of(std::size_t i) const {
+    return routine_.lines[static_cast<std::size_t>(plan_.problem.drills[i].routine_line)];
+  }
+
+  [[nodiscard]] bool covered(const Solution& solution, const FamilyDemand& family) const {
+    for (std::size_t i = 0; i < solution.choice.size(); ++i) {
+      const int group = plan_.problem.drills[i].group;
+      const bool of_family = std::find(family.groups.begin(), family.groups.end(), group) != family.groups.end();
+      if (of_family && solution.choice[i] >= 0) return true;
+    }
+    return false;
+  }
+
+  void find_changes() {
+    Problem problem = plan_.problem;
+    problem.budget = kNoHurry;
+    unhurried_ = solve(problem, workspace_);
+    problem = plan_.problem;
+    for (std::size_t l = 0; l < 3; ++l) problem.ceiling[l] = kNoCeiling;
+    unlimited_ = solve(problem, workspace_);
+    for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) {
+      const Option* option = option_of(plan_.problem, plan_.solution.choice, i);
+      if (plan_.problem.drills[i].routine_line >= 0) {
+        add_routine_change(i, option);
+      } else if (option != nullptr) {
+        plan_.session.changes.push_back(
+            {ChangeKind::kNewDrill, plan_.problem.drills[i].drill, 0, option->dose, why_new(i)});
+      }
+    }
+  }
+
+  void add_routine_change(std::size_t i, const Option* option) {
+    const catalogue::RoutineLine& line = line_of(i);
+    std::vector<Change>& changes = plan_.session.changes;
+    if (option == nullptr) {
+      changes.push_back({ChangeKind::kLeftOut, line.drill, line.dose, 0, why_changed(i)});
+      return;
+    }
+    if (option->rung != line.rung) {
+      const ChangeKind kind = option->rung < line.rung ? ChangeKind::kEasierRung : ChangeKind::kHarderRung;
+      changes.push_back({kind, line.drill, line.rung, option->rung, why_rung(i, line.rung)});
+    }
+    if (option->dose != line.dose) {
+      const ChangeKind kind = option->dose < line.dose ? ChangeKind::kSmallerDose : ChangeKind::kLargerDose;
+      changes.push_back({kind, line.drill, line.dose, option->dose, why_changed(i)});
+    }
+  }
+
+  // Does the drill keep the routine's rung and dose in another solution of the same drills?
+  [[nodiscard]] bool as_routine(const std::optional<Solution>& solution, std::size_t i) const {
+    if (!solution) return false;
+    const Option* option = option_of(plan_.problem, solution->choice, i);
+    return option != nullptr && option->rung == line_of(i).rung && option->dose == line_of(i).dose;
+  }
+
+  std::string why_rung(std::size_t i, int rung) {
+    std::string reason = barred_because(drill_of(i), rung, evening_);
+    return reason.empty() ? why_changed(i) : reason;
+  }
+
+  std::string why_changed(std::size_t i) {
+    if (plan_.problem.drills[i].options.empty()) return barred_because(drill_of(i), evening_);
+    if (as_routine(unhurried_, i)) return time_words();
+    if (as_routine(unlimited_, i)) return ceiling_words(i);
+    if (evening_.more_than_routine || evening_.free_composition) return "more of another drill is wanted";
+    return time_words() + ", and youth ceilings hold";
+  }
+
+  std::string time_words() {
+    if (!time_words_.empty()) return time_words_;
+    session::Session whole;
+    for (const catalogue::RoutineLine& line : routine_.lines) {
+      if (barred_because(catalogue_.drills[static_cast<std::size_t>(line.drill)], line.rung, evening_).empty()) {
+        whole.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}});
+      }
+    }
+    const std::vector<clock::SessionLine> lines = clock::session_lines(whole, catalogue_, evening_);
+    const Seconds needed = clock::planned_time(lines) + clock::moment_margin(lines);
+    time_words_ = "the routine needs " + in_words(needed.count) + " with " + std::to_string(evening_.turnout) +
+                  " players, and the slot is " + in_words(evening_.slot.count);
+    return time_words_;
+  }
+
+  [[nodiscard]] std::string ceiling_words(std::size_t i) const {
+    for (std::size_t l = 0; l < 3; ++l) {
+      const bool has_load = std::any_of(plan_.problem.drills[i].options.begin(), plan_.problem.drills[i].options.end(),
+                                        [&](const Option& o) { return o.loads[l] > 0; });
+      if (!has_load || !plan_.solution.in_state[l]) continue;
+      return std::string("keeps ") + load_words(static_cast<Load>(l)) + " at " +
+             std::to_string(plan_.problem.ceiling[l] / 1000) + " or fewer, the ceiling at age " +
+             std::to_string(evening_.age) + match_words();
+    }
+    return "keeps within the youth ceilings" + match_words();
+  }
+  [[nodiscard]] std::string match_words() const {
+    if (!evening_.days_to_match || *evening_.days_to_match > 2) return "";
+    if (*evening_.days_to_match == 0) return " on a match day";
+    return *evening_.days_to_match == 1 ? " the day before a match" : " two days before a match";
+  }
+
+  [[nodiscard]] std::string why_new(std::size_t i) const {
+    const Drill& drill = drill_of(i);
+    if (plan_.problem.drills[i].pinned) return "it is pinned";
+    for (std::size_t j = 0; j < plan_.problem.drills.size(); ++j) {
+      const ProblemDrill& other = plan_.problem.drills[j];
+      if (other.routine_line < 0 || !other.options.empty() || drill_of(j).family != drill.family) continue;
+      return "stands in for " + drill_of(j).name + ": " + barred_because(drill_of(j), evening_);
+    }
+    return "covers " + catalogue_.family(drill.family).name;
+  }
+
+  std::string cure(const FamilyDemand& family) {
+    bool any_option = false;
+    std::string reason;
+    for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) {
+      if (drill_of(i).family == family.family && !plan_.problem.drills[i].options.empty()) any_option = true;
+    }
+    for (const Drill& drill : catalogue_.drills) {
+      if (drill.family == family.family && reason.empty()) reason = drill.name + ": " + barred_because(drill, evening_);
+    }
+    if (!any_option) return "no drill of it can be done tonight (" + reason + ")";
+    const int budget = least_budget(plan_.problem, workspace_, [&](const Solution& s) { return covered(s, family); });
+    if (budget < 0) return "youth ceilings or pins keep it out, whatever the time";
+    return "with " + in_words(budget - plan_.problem.budget) + " more it would be covered";
+  }
+
+  std::string bought_by(int minutes) {
+    Problem problem = plan_.problem;
+    problem.budget += 60 * minutes;
+    const std::optional<Solution> more = solve(problem, workspace_);
+    if (!more) return "";
+    std::vector<std::string> parts;
+    for (const FamilyDemand& family : problem.families) {
+      if (family.required && covered(*more, family) && !covered(plan_.solution, family)) {
+        parts.push_back(catalogue_.family(family.family).name + " covered");
+      }
+    }
+    for (std::size_t i = 0; i < problem.drills.size(); ++i) add_gain(parts, i, *more);
+    std::string out;
+    for (std::size_t p = 0; p < std::min(parts.size(), kMostBought); ++p) out += (p == 0 ? "" : ", ") + parts[p];
+    if (parts.size() > kMostBought) out += " and " + std::to_string(parts.size() - kMostBought) + " more";
+    return out;
+  }
+
+  void add_gain(std::vector<std::string>& parts, std::size_t i, const Solution& more) const {
+    if (plan_.problem.drills[i].routine_line < 0) return;
+    const Option* now = option_of(plan_.problem, plan_.solution.choice, i);
+    const Option* then = option_of(plan_.problem, more.choice, i);
+    if (then == nullptr) return;
+    const std::int64_t cost_now = now == nullptr ? plan_.problem.drills[i].left_out : now->changes;
+    if (then->changes >= cost_now && !(now == nullptr)) return;
+    const Drill& drill = drill_of(i);
+    parts.push_back(drill.name + " " +
+                    catalogue::dose_in_words(drill, drill.dose.steps[static_cast<std::size_t>(then->dose)]));
+  }
+};
+
+}  // namespace
+
+void explain(Plan& plan, const catalogue::Catalogue& catalogue, const catalogue::Routine& routine,
+             const session::Evening& evening, KernelWorkspace& workspace) {
+  Explainer(plan, catalogue, routine, evening, workspace).run();
+}
+
+}  // namespace lanework::plan
