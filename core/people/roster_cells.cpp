@@ -37,7 +37,7 @@ bool is_name_part(RosterColumn meaning) {
   return meaning == RosterColumn::kName || meaning == RosterColumn::kGivenName || meaning == RosterColumn::kFamilyName;
 }
 
-// A row of sums: a total word first, or in a row without a name, and nobody's birth date or id.
+// A row of sums: a total word for a name, or in a row without one, and nobody's birth date or id.
 bool is_total(const SheetRow& row, const Headings& headings, const TextForms& forms) {
   for (const RosterColumn own : {RosterColumn::kBirth, RosterColumn::kId}) {
     const Heading* heading = headings.find(own);
@@ -62,11 +62,10 @@ bool tells_of_nobody(const SheetRow& row, const Headings& headings) {
   return true;
 }
 
-bool has_only_a_name(const SheetRow& row, const Headings& headings) {
-  for (const Heading& heading : headings.known) {
-    if (!is_name_part(heading.meaning) && !blank(cell_at(row, heading))) return false;
-  }
-  return true;
+// A remark below the table: one cell of the row, at most.
+bool is_remark(const SheetRow& row, const Headings& headings) {
+  const auto filled = [&row](const Heading& heading) { return !blank(cell_at(row, heading)); };
+  return headings.known.size() > 1 && std::count_if(headings.known.begin(), headings.known.end(), filled) <= 1;
 }
 
 bool contains_word(const std::string& text, const std::string& word) {
@@ -96,7 +95,7 @@ std::vector<const SheetRow*> player_rows(const Sheet& sheet, const Headings& hea
       after_total = true;
       continue;
     }
-    if (after_total && headings.known.size() > 1 && has_only_a_name(row, headings)) continue;
+    if (after_total && is_remark(row, headings)) continue;
     rows.push_back(&row);
   }
   return rows;
