@@ -43,7 +43,11 @@ inline Node& parent_of(Node& root, const std::string& path) {
 inline std::string last_step(const std::string& path) { return path.substr(path.rfind('.') + 1); }
 
 inline void set(Document& document, const std::string& path, Node value) {
-  parent_of(document.root, path).set(last_step(path), std::move(value));
+  Node& parent = parent_of(document.root, path);
+  const Node* old = parent.find(last_step(path));
+  value.line = old != nullptr ? old->line : parent.line;
+  value.column = old != nullptr ? old->column : parent.column;
+  parent.set(last_step(path), std::move(value));
 }
 inline void set(Document& document, const std::string& path, const char* text) {
   set(document, path, Node::make_text(text));
