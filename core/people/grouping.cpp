@@ -17,9 +17,6 @@ constexpr std::int64_t kAnyDifference = std::int64_t{1} << 40;  // above every d
 struct Value {
   std::int64_t worst = 0;
   std::int64_t cost = 0;
-  friend bool operator<(const Value& a, const Value& b) {
-    return std::tie(a.worst, a.cost) < std::tie(b.worst, b.cost);
-  }
 };
 
 struct Pairing {
