@@ -166,6 +166,9 @@ void kneel(View view, const Posture& posture, Angles& angles) {
   if (view != View::kSide) return;
   for (int side = 0; side < 2; ++side) {
     if (!touches(posture, ContactPart::kKnee, side) || !touches(posture, ContactPart::kToes, side)) continue;
+    // A knee left straight starts where the shank lies level.
+    double& knee = angles.at(LimbAngle::kKnee, side);
+    if (knee < 20) knee = wrapped(angles.at(LimbAngle::kHip, side) - angles[MiddleAngle::kTrunk] + 90);
     settle(view, posture, {LimbAngle::kKnee, side}, {{ContactPart::kToes, side}}, {{ContactPart::kKnee, side}}, angles);
   }
 }
