@@ -229,7 +229,6 @@ Partner read_partner(TableReader& table, View view) {
                                                                  : std::vector<std::string_view>{"viewer", "away"};
   partner.mirrored = table.word("facing", ways, 1) == 1;
   partner.forward = read_number(table, "forward", 0.8, -2, 2);
-  partner.posture.lift = read_number(table, "lift", 0, 0, 0.8);
   partner.size = read_number(table, "size", 1, 0.8, 1.2);
   table.finish();
   return partner;
