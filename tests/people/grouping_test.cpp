@@ -8,6 +8,7 @@
 #include <cstdlib>
 #include <optional>
 #include <tuple>
+#include <utility>
 
 namespace lanework::people {
 namespace {
@@ -127,6 +128,76 @@ TEST(Grouping, EqualsTryingEverythingOnALine) {
 
 TEST(Grouping, EqualsTryingEverythingOnAnyTable) {
   EXPECT_TRUE(rc::check([] { expect_best(random_table(*rc::gen::inRange(1, 9), false)); }));
+}
+
+// Larger squads by another way: best values over subsets of players, in two passes.
+class BySubsets {
+ public:
+  explicit BySubsets(const PairTable& table) : table_(table), all_((std::size_t{1} << table.size()) - 1) {}
+
+  // The least (alone, x) over all groupings with differences up to most: x is the worst difference, or else
+  // the total with the non-contact groups below it.
+  std::pair<int, std::int64_t> least(std::int64_t most, bool worst) {
+    worst_ = worst;
+    most_ = most;
+    best_.assign(2 * (all_ + 1), std::nullopt);
+    return value(0, false);
+  }
+
+ private:
+  using Value = std::pair<int, std::int64_t>;
+
+  [[nodiscard]] bool may(int a, int b) const {
+    return table_.difference.at(a, b) != kNoEdge && table_.difference.at(a, b) <= most_;
+  }
+  [[nodiscard]] Value with(std::int64_t differences, std::int64_t largest, std::int64_t without, Value rest) const {
+    if (worst_) return {rest.first, std::max(rest.second, largest)};
+    return {rest.first, rest.second + differences * 100 + without};
+  }
+
+  Value value(std::size_t used, bool trio) {
+    if (used == all_) return {0, 0};
+    auto& known = best_[2 * used + (trio ? 1U : 0U)];
+    if (known) return *known;
+    int a = 0;
+    while ((used >> a & 1U) != 0) ++a;
+    const std::size_t with_a = used | std::size_t{1} << a;
+    Value best = value(with_a, trio);
+    ++best.first;
+    const CostTable& d = table_.difference;
+    const CostTable& n = table_.non_contact;
+    for (int b = a + 1; b < table_.size(); ++b) {
+      if ((used >> b & 1U) != 0 || !may(a, b)) continue;
+      const std::size_t with_b = with_a | std::size_t{1} << b;
+      best = std::min(best, with(d.at(a, b), d.at(a, b), n.at(a, b), value(with_b, trio)));
+      for (int c = b + 1; c < table_.size() && !trio; ++c) {
+        if ((used >> c & 1U) != 0 || !may(a, c) || !may(b, c)) continue;
+        best = std::min(
+            best, with(d.at(a, b) + d.at(a, c) + d.at(b, c), std::max({d.at(a, b), d.at(a, c), d.at(b, c)}),
+                       std::max({n.at(a, b), n.at(a, c), n.at(b, c)}), value(with_b | std::size_t{1} << c, true)));
+      }
+    }
+    known = best;
+    return best;
+  }
+
+  const PairTable& table_;
+  std::size_t all_;
+  bool worst_ = true;
+  std::int64_t most_ = 0;
+  std::vector<std::optional<Value>> best_;
+};
+
+TEST(Grouping, IsBestInLargerSquads) {
+  EXPECT_TRUE(rc::check([] {
+    const PairTable table = random_table(*rc::gen::inRange(8, 13), *rc::gen::arbitrary<bool>());
+    const Grouping found = best_grouping(table);
+    BySubsets subsets(table);
+    const auto [alone, worst] = subsets.least(1000, true);
+    RC_ASSERT(static_cast<int>(found.alone.size()) == alone);
+    RC_ASSERT(found.worst == worst);
+    RC_ASSERT(found.total * 100 + found.non_contact_groups == subsets.least(worst, false).second);
+  }));
 }
 
 }  // namespace
