@@ -21,6 +21,7 @@ struct DrillTime {
   double log_spread = 0;    // standard deviation of the log of doing, from the simulated or stated spread
   int moving_permille = 0;  // of doing, the share of time a player works rather than waits, thousandths
   int waves = 1;            // spread drills done in turns when the area is too small
+  Milliseconds hold_up;     // how much longer than doing half the evenings are: nobody overtakes the slowest
   [[nodiscard]] Milliseconds total() const { return telling + doing; }
 };
 
@@ -62,7 +63,8 @@ struct SessionTime {
 // first item is gathering, so planned counts from the first call.
 void lay_out(session::Session& session, const catalogue::Catalogue& catalogue, const session::Evening& evening);
 
-// Monte Carlo with the evening's seed; runs = 0 skips the simulation and uses moments.
+// Monte Carlo with the evening's seed; runs = 0 skips the simulation and uses moments (docs/model/clock.md:
+// over_plan and margin).
 SessionTime session_time(const session::Session& session, const catalogue::Catalogue& catalogue,
                          const session::Evening& evening, int runs = 2000);
 
@@ -70,9 +72,13 @@ SessionTime session_time(const session::Session& session, const catalogue::Catal
 std::vector<SessionLine> session_lines(const session::Session& session, const catalogue::Catalogue& catalogue,
                                        const session::Evening& evening);
 
+// The plan's own arithmetic: every part rounded up to seconds.
+Seconds planned_time(const std::vector<SessionLine>& lines);
+
 // Standard deviation of the whole session from the moments of its parts, for the planner's margin.
 Seconds moment_spread(const std::vector<SessionLine>& lines);
-// What the plan keeps free so that nine sessions in ten end in the slot, from moments.
+// What the plan keeps free so that nine sessions in ten end in the slot: hold-ups, skew and the 90 % quantile
+// of the moments.
 Seconds moment_margin(const std::vector<SessionLine>& lines);
 
 }  // namespace lanework::clock

@@ -40,6 +40,7 @@ DrillTime drill_time(const catalogue::Catalogue& catalogue, const catalogue::Dri
   DrillTime time;
   time.telling = telling_after(drill.telling, seen != evening.exposures.end() ? seen->second.times : 0);
   time.doing = Milliseconds((work.raw.count * evening.pace_thousandths + 999) / 1000);
+  time.hold_up = Milliseconds((work.hold_up.count * evening.pace_thousandths + 999) / 1000);
   time.log_spread = work.log_spread;
   time.moving_permille = work.moving_permille;
   time.waves = work.waves;

@@ -52,6 +52,16 @@ LaneRun lane_run(const catalogue::Catalogue& catalogue, const LaneWork& lane, co
   return run;
 }
 
+// What the slowest player adds to the closed form of one set, in ms: all of it wherever the file waits for
+// that player's return, half of it on the way home, where the slowest may stand anywhere in the file.
+double hold_up(const LaneRun& run, double slow_loop) {
+  const auto loop = static_cast<double>(run.loop.count);
+  const double home = (slow_loop - loop) / 2;
+  if (run.gathers) return run.passes * home;
+  const double file_gap = static_cast<double>((run.gap * run.players).count);
+  return (run.passes - 1) * (std::max(file_gap, slow_loop) - std::max(file_gap, loop)) + home;
+}
+
 DrillWork lane_work(const catalogue::Catalogue& catalogue, const Drill& drill, const catalogue::DoseStep& step,
                     const Staging& staging) {
   DrillWork work;
@@ -67,7 +77,10 @@ DrillWork lane_work(const catalogue::Catalogue& catalogue, const Drill& drill, c
   if (const catalogue::Gait* gait = catalogue.gait(drill.lane.out_gait)) {
     work.player_spread = static_cast<double>(gait->spread_thousandths) / 1000;
   }
-  const bool waits_for_players = work.lane.gathers || work.lane.loop > work.lane.gap * work.lane.players;
+  const double slow_loop = static_cast<double>(work.lane.loop.count) * (1 + kSlowest * work.player_spread);
+  const double file_gap = static_cast<double>((work.lane.gap * work.lane.players).count);
+  const bool waits_for_players = work.lane.gathers || slow_loop > file_gap;
+  work.hold_up = Milliseconds(static_cast<std::int64_t>(step.sets * hold_up(work.lane, slow_loop) + 0.5));
   const Milliseconds waits = work.lane.loop * (waits_for_players ? work.lane.passes : 1) * step.sets;
   const double share =
       static_cast<double>(waits.count) / static_cast<double>(std::max<std::int64_t>(1, work.raw.count));

@@ -13,6 +13,7 @@ struct DrillWork {
   Milliseconds raw{};       // at pace 1.000, until the last player is done
   int moving_permille = 0;  // of raw
   double log_spread = 0;    // from moments
+  Milliseconds hold_up{};   // how much longer half the evenings are than raw: nobody overtakes the slowest
   // On the spot and in pairs.
   int waves = 1;
   Milliseconds each_wave{};  // raw, were there room for all at once

@@ -8,9 +8,6 @@
 
 namespace lanework::clock {
 
-// The plan's own arithmetic: every part rounded up to seconds.
-Seconds planned_time(const std::vector<SessionLine>& lines);
-
 Saving best_saving(const session::Session& session, const catalogue::Catalogue& catalogue,
                    const session::Evening& evening);
 

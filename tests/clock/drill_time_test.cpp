@@ -75,6 +75,16 @@ TEST(LaneDrill, MovesWhileRunningWaitsInTheFile) {
   EXPECT_EQ(time.moving_permille, 1000 * 2 * 14500 / 41000);
 }
 
+TEST(LaneDrill, TheSlowestHoldsUpTheFile) {
+  // Spread 0.1: the slowest loop is 14.5 * 1.16 = 16.82 s. One pass: half of 2.32 s. Two: also from
+  // max(14, 14.5) to 16.82 s. Two sets: twice that. Nothing of the kind on the spot.
+  const catalogue::Catalogue catalogue = a_catalogue();
+  EXPECT_EQ(drill_time(catalogue, a_lane_drill(), 0, 0, an_evening()).hold_up.count, 1160);
+  EXPECT_EQ(drill_time(catalogue, a_lane_drill(), 0, 1, an_evening()).hold_up.count, 1160 + 2320);
+  EXPECT_EQ(drill_time(catalogue, a_lane_drill(), 0, 2, an_evening()).hold_up.count, 2 * (1160 + 2320));
+  EXPECT_EQ(drill_time(catalogue, a_hold(), 0, 1, an_evening()).hold_up.count, 0);
+}
+
 TEST(LaneDrill, MonotoneInTurnoutAndLength) {
   rc::check("more players or a longer lane never take less", [] {
     session::Evening evening = an_evening();

@@ -118,8 +118,12 @@ TEST(SessionTime, MomentsAndSimulationAgree) {
   const session::Evening evening = an_evening();
   const SessionTime time = session_time(session, a_catalogue(), evening, 4000);
   EXPECT_EQ(time.sessions_simulated, 4000);
-  EXPECT_GE(time.simulated_median.count, time.median.count * 98 / 100);
-  EXPECT_LE(time.simulated_median.count, time.median.count * 106 / 100);  // the slowest hold up the file
+  const SessionTime moments_only = session_time(session, a_catalogue(), evening, 0);
+  EXPECT_NEAR(
+      static_cast<double>(time.simulated_median.count) / static_cast<double>(moments_only.simulated_median.count), 1.0,
+      0.02);
+  EXPECT_NEAR(static_cast<double>(time.nine_in_ten.count) / static_cast<double>(moments_only.nine_in_ten.count), 1.0,
+              0.03);
   EXPECT_GT(time.nine_in_ten, time.simulated_median);
   const auto times = simulate_sessions(session, a_catalogue(), evening, 0, 4000);
   const double mean = std::accumulate(times.begin(), times.end(), 0.0) / 4000;
@@ -134,7 +138,7 @@ TEST(SessionTime, MomentsAndSimulationAgree) {
 TEST(SessionTime, MomentsAloneGiveAMargin) {
   const SessionTime time = session_time(a_session(), a_catalogue(), an_evening(), 0);
   EXPECT_EQ(time.sessions_simulated, 0);
-  EXPECT_EQ(time.simulated_median, time.median);
+  EXPECT_GT(time.simulated_median, time.median);  // the slowest hold up the file
   EXPECT_EQ(time.nine_in_ten, time.median + moment_margin(time.lines));
   EXPECT_GE(moment_margin(time.lines), moment_spread(time.lines));
 }
