@@ -208,6 +208,9 @@ void paint_props(const Brush& brush, const std::vector<PropShape>& props, bool b
       case PropInk::kLine:
         brush.line(prop.outline, edge, kInkColour);
         break;
+      case PropInk::kSolid:
+        brush.shape({prop.outline}, edge, 0, kInkColour, kInkColour);
+        break;
       case PropInk::kThin:
         brush.line(prop.outline, edge / 2, kSoftColour);
         break;

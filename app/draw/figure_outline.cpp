@@ -85,11 +85,13 @@ std::vector<Outline> foot_from_the_side(const Limbs& l) {
   const Spot toe_along = unit(minus(toe, ball));
   Spot toe_up = {-toe_along.y, toe_along.x};
   if (toe_up.x * up.x + toe_up.y * up.y < 0) toe_up = {-toe_up.x, -toe_up.y};
+  // The ball's circle touches both the sole and, where the toes bend, the ground under them.
+  const Spot between_soles = unit({up.x + toe_up.x, up.y + toe_up.y});
+  const double reach = kBall / std::max(0.4, between_soles.x * up.x + between_soles.y * up.y);
   const Circle heel_pad = {plus(heel, kHeel, plus(up, 0.25, along)), kHeel};
-  const Circle ball_pad = {plus(ball, kBall, up), kBall};
-  const Circle ball_low = {plus(ball, kBall, toe_up), kBall};
+  const Circle ball_pad = {plus(ball, reach, between_soles), kBall};
   const Circle toe_pad = {plus(toe, kToe, plus(toe_up, -1, toe_along)), kToe};
-  return {hull_of({{spot(l.ankle), kAnkle}, heel_pad, ball_pad}), hull_of({ball_pad, ball_low, toe_pad})};
+  return {hull_of({{spot(l.ankle), kAnkle}, heel_pad, ball_pad}), hull_of({ball_pad, toe_pad})};
 }
 
 // Seen from the front a foot is short: its drawn length is what the turn leaves of it.
@@ -101,7 +103,7 @@ std::vector<Outline> foot_from_the_front(const Limbs& l) {
   Spot down = unit(minus(mix(heel, ball, 0.5), ankle));
   if (length(minus(mix(heel, ball, 0.5), ankle)) < 0.01) down = unit(minus(ankle, spot(l.knee)));
   const Spot side = {-down.y, down.x};
-  constexpr double kHalf = 0.030;
+  constexpr double kHalf = 0.033;
   constexpr double kRound = 0.014;
   std::vector<Circle> circles = {{ankle, kAnkle}};
   for (const Spot end : {mix(heel, ball, 0.4), toe}) {
@@ -123,7 +125,11 @@ std::vector<Outline> trunk_from_the_side(const Body& body) {
   const Circle middle = {waist, 0.050};
   const Circle chest = {plus(mix(waist, neck, 0.62), 0.004, clockwise(high_up)), 0.061};
   const Circle top = {mix(waist, neck, 0.95), 0.043};
-  return {hull_of({seat, belt}), hull_of({belt, middle}), hull_of({middle, chest}), hull_of({chest, top})};
+  // A turned chest shows both shoulders.
+  const Circle near = {spot(body.limbs[figure::kNear].shoulder), 0.034};
+  const Circle far = {spot(body.limbs[figure::kFar].shoulder), 0.034};
+  return {hull_of({seat, belt}), hull_of({belt, middle}), hull_of({middle, chest}), hull_of({chest, top}),
+          hull_of({top, near, far})};
 }
 
 std::vector<Outline> trunk_from_the_front(const Body& body) {
@@ -245,8 +251,8 @@ struct Part {
 // the upper half is set apart from the trunk only where it lies well before it.
 void add_limb(std::vector<Outline> upper, double upper_depth, std::vector<Outline> lower, double lower_depth,
               std::vector<Part>& out) {
-  constexpr double kLight = -0.07;  // what lies further back is drawn light
-  constexpr double kBefore = 0.05;
+  constexpr double kLight = -0.09;  // what lies further back is drawn light
+  constexpr double kBefore = 0.07;
   const std::size_t gap = upper_depth > kBefore ? 0 : upper.size();
   const bool one_layer =
       (upper_depth < kLight) == (lower_depth < kLight) && std::fabs(upper_depth - lower_depth) < 0.12;
@@ -297,12 +303,15 @@ double cross(Spot o, Spot a, Spot b) { return (a.x - o.x) * (b.y - o.y) - (a.y -
 }  // namespace
 
 Outline hull_of(const std::vector<Circle>& circles) {
-  constexpr int kStep = 10;  // degrees
+  static const std::vector<Spot> round = [] {
+    constexpr int kStep = 10;  // degrees
+    std::vector<Spot> out;
+    for (int a = 0; a < 360; a += kStep) out.push_back({figure::cosine(a), figure::sine(a)});
+    return out;
+  }();
   std::vector<Spot> points;
   for (const Circle& c : circles) {
-    for (int a = 0; a < 360; a += kStep) {
-      points.push_back({c.centre.x + c.radius * figure::cosine(a), c.centre.y + c.radius * figure::sine(a)});
-    }
+    for (const Spot p : round) points.push_back(plus(c.centre, c.radius, p));
   }
   std::sort(points.begin(), points.end(), [](Spot a, Spot b) { return a.x < b.x || (a.x == b.x && a.y < b.y); });
   Outline hull;

@@ -55,15 +55,15 @@ void add_ball(const Prop& prop, const Scene& scene, std::vector<PropShape>& out)
     centre.y = std::max(centre.y, kBall);
   }
   out.push_back({PropInk::kOutline, hull_of({{centre, kBall}}), true});
-  // Two seams, so that it is not taken for a head.
-  for (const double way : {-1.0, 1.0}) {
-    Outline seam;
-    for (int a = -40; a <= 40; a += 10) {
-      seam.push_back(
-          {centre.x + way * kBall * (1.25 - 0.95 * figure::cosine(a)), centre.y + 1.15 * kBall * figure::sine(a)});
-    }
-    out.push_back({PropInk::kLine, seam, true});
+  // A patch and its seams, so that it is not taken for a head.
+  Outline patch;
+  for (int a = 90; a < 450; a += 72) {
+    const Spot way = {figure::cosine(a), figure::sine(a)};
+    patch.push_back({centre.x + 0.42 * kBall * way.x, centre.y + 0.42 * kBall * way.y});
+    out.push_back(
+        {PropInk::kThin, {patch.back(), {centre.x + 0.95 * kBall * way.x, centre.y + 0.95 * kBall * way.y}}, true});
   }
+  out.push_back({PropInk::kSolid, patch, true});
 }
 
 void add_wall(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
@@ -96,12 +96,17 @@ void add_bench(const Prop& prop, const Scene& scene, std::vector<PropShape>& out
   }
 }
 
+// Ink with a band of paper, on a flat foot.
 void add_cone(double x, std::vector<PropShape>& out) {
-  out.push_back({PropInk::kOutline,
-                 {{x - kConeHalf, 0.012}, {x + kConeHalf, 0.012}, {x + 0.012, kConeHeight}, {x - 0.012, kConeHeight}},
-                 true});
-  out.push_back({PropInk::kLine, {{x - kConeHalf - 0.02, 0.008}, {x + kConeHalf + 0.02, 0.008}}, true});
-  out.push_back({PropInk::kLine, {{x - 0.033, 0.06}, {x + 0.033, 0.06}}, true});
+  const auto half = [](double y) { return 0.010 + (kConeHalf - 0.020) * (1 - y / kConeHeight); };
+  const auto slice = [&](double low, double high) {
+    out.push_back({PropInk::kSolid,
+                   {{x - half(low), low}, {x + half(low), low}, {x + half(high), high}, {x - half(high), high}},
+                   true});
+  };
+  slice(0.012, 0.052);
+  slice(0.078, kConeHeight);
+  out.push_back({PropInk::kLine, {{x - kConeHalf, 0.008}, {x + kConeHalf, 0.008}}, true});
 }
 
 }  // namespace
@@ -119,11 +124,10 @@ std::vector<PropShape> shapes_of(const Prop& prop, const Scene& scene, double le
       add_cone(prop.at ? named(scene, *prop.at).x : prop.forward, out);
       break;
     case PropKind::kLine: {
-      // A strip of paint, seen a little from above.
+      // A strip of paint that runs towards the eye.
       const double x = prop.at ? named(scene, *prop.at).x : prop.forward;
-      out.push_back({PropInk::kOutline,
-                     {{x - 0.045, -0.028}, {x - 0.015, -0.028}, {x + 0.045, -0.002}, {x + 0.015, -0.002}},
-                     false});
+      out.push_back(
+          {PropInk::kOutline, {{x - 0.014, 0}, {x + 0.014, 0}, {x + 0.030, -0.06}, {x - 0.030, -0.06}}, false});
       break;
     }
     case PropKind::kMat:

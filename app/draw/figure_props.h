@@ -8,8 +8,8 @@
 
 namespace lanework::draw {
 
-// Paper with an ink edge; light with an ink edge; an open line; a thin open line.
-enum class PropInk { kOutline, kLight, kLine, kThin };
+// Paper with an ink edge; light with an ink edge; all ink; an open line; a thin open line.
+enum class PropInk { kOutline, kLight, kSolid, kLine, kThin };
 
 struct PropShape {
   PropInk ink;
