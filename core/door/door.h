@@ -1,0 +1,19 @@
+// The door: one JSON request in, one JSON answer out. The command line, the server and the phone all use
+// it, natively and as WebAssembly, and get the same bytes.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/base/document.h"
+#include "core/base/result.h"
+
+namespace lanework::door {
+
+// Never throws. Requests: 'plan', 'slip'. What cannot be understood gives
+// {"answer": "faults", "faults": [{"code", "file", "line", "field", "found", "expected", "hint", "sentence"}]}.
+std::string run(std::string_view request);
+
+Node faults_node(const Faults& faults);
+
+}  // namespace lanework::door

@@ -1,0 +1,150 @@
+#include "core/door/evening_request.h"
+
+#include <algorithm>
+
+#include "core/people/read_players.h"
+#include "core/people/read_restrictions.h"
+
+namespace lanework::door {
+namespace {
+
+void append(Faults& all, const Faults& more) { all.insert(all.end(), more.begin(), more.end()); }
+
+std::vector<std::string> player_ids(const std::vector<people::Player>& roster) {
+  std::vector<std::string> ids;
+  for (const people::Player& player : roster) ids.push_back(player.id);
+  return ids;
+}
+
+std::vector<std::string> squad_names(const std::vector<people::Player>& roster, const session::Squad& squad) {
+  std::vector<std::string> names = {squad.name};
+  if (!squad.in_roster.empty()) names.push_back(squad.in_roster);
+  for (const people::Player& player : roster) {
+    for (const std::string& name : player.squads) {
+      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+  }
+  return names;
+}
+
+// A part of the request as a document of its own; faults then name the part as their file.
+class PartReader {
+ public:
+  explicit PartReader(const Node& request) : request_(request) {}
+
+  Document table(const Node& from, const std::string& key, bool required) {
+    const Node* node = from.find(key);
+    if (node != nullptr && node->kind == Node::Kind::kTable) return {key, *node};
+    if (node != nullptr || required) {
+      faults_.push_back({FaultCode::kMissing, {"request", 0, 0, key}, node == nullptr ? "nothing" : found_in_words(*node),
+                         "a table", {}});
+    }
+    return {key, Node::make_table()};
+  }
+
+  void read(EveningDocuments& out) {
+    const Document catalogue = table(request_, "catalogue", true);
+    out.catalogue.families = table(catalogue.root, "families", true);
+    out.catalogue.limits = table(catalogue.root, "limits", true);
+    out.catalogue.gaits = table(catalogue.root, "gaits", true);
+    out.catalogue.sources = table(catalogue.root, "sources", true);
+    read_drills(catalogue.root, out);
+    out.routine = table(request_, "routine", true);
+    out.strip = table(request_, "strip", true);
+    out.squad = table(request_, "squad", true);
+    out.restrictions = table(request_, "restrictions", false);
+    const Node* roster = request_.find("roster");
+    const Node nobody = Node::make_array();
+    auto players = people::read_players("roster", roster == nullptr ? nobody : *roster);
+    if (players) {
+      out.roster = std::move(players).value();
+    } else {
+      append(faults_, players.faults());
+    }
+  }
+  Faults& faults() { return faults_; }
+
+ private:
+  const Node& request_;
+  Faults faults_;
+
+  void read_drills(const Node& catalogue, EveningDocuments& out) {
+    const Node* drills = catalogue.find("drills");
+    if (drills == nullptr || drills->kind != Node::Kind::kArray) {
+      faults_.push_back({FaultCode::kMissing, {"request", 0, 0, "catalogue.drills"}, "nothing", "a list of drills", {}});
+      return;
+    }
+    for (const Node& drill : drills->items) {
+      const Node* id = drill.find("id");
+      const bool named = id != nullptr && id->kind == Node::Kind::kText;
+      out.catalogue.drills.push_back({(named ? id->text : "drill") + ".toml", drill});
+    }
+  }
+};
+
+}  // namespace
+
+Result<EveningMatter> read_evening(EveningDocuments documents) {
+  Faults faults;
+  auto catalogue = catalogue::read_catalogue(documents.catalogue);
+  if (!catalogue) append(faults, catalogue.faults());
+  auto strip = session::read_strip(documents.strip);
+  if (!strip) append(faults, strip.faults());
+  if (!catalogue) return faults;
+  auto routine = catalogue::read_routine(documents.routine, catalogue.value());
+  if (!routine) append(faults, routine.faults());
+  auto squad = session::read_squad(documents.squad, catalogue.value(), documents.roster);
+  if (!squad) {
+    append(faults, squad.faults());
+    return faults;
+  }
+  auto restrictions = people::read_restrictions(documents.restrictions, player_ids(documents.roster),
+                                                squad_names(documents.roster, squad.value()));
+  if (!restrictions) append(faults, restrictions.faults());
+  if (!faults.empty()) return faults;
+  auto evening = session::make_evening(squad.value(), strip.value(), documents.roster, restrictions.value(),
+                                       documents.squad.file);
+  if (!evening) return evening.faults();
+  return EveningMatter{std::move(catalogue).value(),    std::move(routine).value(),  std::move(strip).value(),
+                       std::move(squad).value(),        std::move(restrictions).value(), std::move(documents.roster),
+                       std::move(evening).value()};
+}
+
+Result<EveningDocuments> documents_of(const Node& request) {
+  EveningDocuments out;
+  PartReader reader(request);
+  reader.read(out);
+  Faults& faults = reader.faults();
+  for (const auto& [key, value] : request.entries) {
+    const bool known = key == "request" || key == "catalogue" || key == "routine" || key == "strip" || key == "squad" ||
+                       key == "restrictions" || key == "roster";
+    if (!known) {
+      faults.push_back({FaultCode::kUnknownKey, {"request", 0, 0, key}, quote(key),
+                        "request, catalogue, routine, strip, squad, restrictions or roster", {}});
+    }
+  }
+  if (!faults.empty()) return faults;
+  return out;
+}
+
+Node request_of(const std::string& name, const EveningDocuments& documents) {
+  Node request = Node::make_table();
+  request.set("request", Node::make_text(name));
+  Node catalogue = Node::make_table();
+  Node drills = Node::make_array();
+  for (const Document& drill : documents.catalogue.drills) drills.items.push_back(drill.root);
+  catalogue.set("drills", std::move(drills));
+  catalogue.set("families", documents.catalogue.families.root);
+  catalogue.set("limits", documents.catalogue.limits.root);
+  catalogue.set("gaits", documents.catalogue.gaits.root);
+  catalogue.set("sources", documents.catalogue.sources.root);
+  request.set("catalogue", std::move(catalogue));
+  request.set("routine", documents.routine.root);
+  request.set("strip", documents.strip.root);
+  request.set("squad", documents.squad.root);
+  request.set("restrictions", documents.restrictions.root);
+  request.set("roster", people::write_players(documents.roster));
+  return request;
+}
+
+}  // namespace lanework::door

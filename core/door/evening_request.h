@@ -1,0 +1,41 @@
+// The documents of a request read into values: the one place where everything about an evening comes
+// together. Files from disk and parts of a JSON request end here alike.
+#pragma once
+
+#include <vector>
+
+#include "core/base/document.h"
+#include "core/base/result.h"
+#include "core/catalogue/read_catalogue.h"
+#include "core/people/player.h"
+#include "core/session/squad.h"
+
+namespace lanework::door {
+
+struct EveningDocuments {
+  catalogue::CatalogueDocuments catalogue;
+  Document routine;
+  Document strip;
+  Document squad;
+  Document restrictions;  // an empty table when there are none
+  std::vector<people::Player> roster;
+};
+
+struct EveningMatter {
+  catalogue::Catalogue catalogue;
+  catalogue::Routine routine;
+  session::Strip strip;
+  session::Squad squad;
+  people::Restrictions restrictions;
+  std::vector<people::Player> roster;
+  session::Evening evening;
+};
+
+// All faults of all parts that can be read independently are collected.
+Result<EveningMatter> read_evening(EveningDocuments documents);
+
+// The parts of a JSON request (docs/formats/door.md), and a request made of them.
+Result<EveningDocuments> documents_of(const Node& request);
+Node request_of(const std::string& name, const EveningDocuments& documents);
+
+}  // namespace lanework::door

@@ -1,0 +1,29 @@
+// The answer to a plan request: the plan with its times, as values and as JSON (docs/formats/door.md).
+// Nothing in it names a player.
+#pragma once
+
+#include "core/clock/clock.h"
+#include "core/door/evening_request.h"
+#include "core/plan/plan_session.h"
+
+namespace lanework::door {
+
+struct PlanAnswer {
+  plan::Plan plan;
+  clock::SessionTime time;  // empty lines when infeasible
+};
+
+PlanAnswer answer_plan(const EveningMatter& matter, plan::KernelWorkspace& workspace);
+Node to_node(const PlanAnswer& answer, const EveningMatter& matter);
+
+// 'smaller-dose', 'easier-rung', ...
+const char* change_word(session::ChangeKind kind);
+// What stood before and what stands now, in words; empty where there is none.
+std::string change_from(const session::Change& change, const EveningMatter& matter);
+std::string change_to(const session::Change& change, const EveningMatter& matter);
+// One line for people: 'Side plank: 20 s a side instead of 2 × 20 s a side: the routine needs ...'.
+std::string change_sentence(const session::Change& change, const EveningMatter& matter);
+// Clock time so many seconds after the start, rounded up to the minute.
+std::string clock_time(const session::Evening& evening, Seconds after_start);
+
+}  // namespace lanework::door

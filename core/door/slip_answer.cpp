@@ -1,0 +1,131 @@
+#include "core/door/slip_answer.h"
+
+#include <algorithm>
+
+#include "core/clock/clock.h"
+#include "core/plan/availability.h"
+
+namespace lanework::door {
+namespace {
+
+// The evening as one player beside the squad has it: alone, with the same place and kit.
+session::Evening alone(const session::Evening& evening) {
+  session::Evening one = evening;
+  one.turnout = 1;
+  one.late = 0;
+  one.bans.clear();
+  return one;
+}
+
+std::vector<people::Restriction> restrictions_of(const std::string& player, const EveningMatter& matter) {
+  std::vector<people::Restriction> out;
+  for (const people::Restriction& restriction : matter.restrictions.list) {
+    if (restriction.player == player && people::holds_on(restriction, matter.evening.date)) out.push_back(restriction);
+  }
+  return out;
+}
+
+bool of_squad(const people::Player& player, const session::Squad& squad) {
+  const bool member = squad.in_roster.empty() ||
+                      std::find(player.squads.begin(), player.squads.end(), squad.in_roster) != player.squads.end();
+  return member && std::find(squad.away.begin(), squad.away.end(), player.id) == squad.away.end();
+}
+
+const char* taking_part_word(people::TakingPart part) {
+  switch (part) {
+    case people::TakingPart::kJoinsIn: return "joins in";
+    case people::TakingPart::kJoinsInWithSwaps: return "joins in with swaps";
+    case people::TakingPart::kSitsOut: return "sits out, see a clinician";
+  }
+  return "";
+}
+
+Node ids(const std::vector<int>& positions, const Slip& slip) {
+  Node list = Node::make_array();
+  for (const int p : positions) list.items.push_back(Node::make_text(slip.players[static_cast<std::size_t>(p)].id));
+  return list;
+}
+
+Node group_node(const people::PartnerGroup& group, const Slip& slip) {
+  Node node = Node::make_table();
+  node.set("players", ids(group.players, slip));
+  node.set("non_contact", Node::make_boolean(group.non_contact));
+  return node;
+}
+
+Node swaps_node(const people::PlayerSwaps& player, const EveningMatter& matter, const PlanAnswer& plan) {
+  Node node = Node::make_table();
+  node.set("player", Node::make_text(player.player));
+  node.set("takes_part", Node::make_text(taking_part_word(player.taking_part)));
+  node.set("instruction", Node::make_text(player.instruction));
+  Node list = Node::make_array();
+  for (const people::Swap& swap : player.swaps) {
+    const session::Item& item = plan.plan.session.items[static_cast<std::size_t>(swap.item)];
+    Node row = Node::make_table();
+    row.set("instead_of", Node::make_text(matter.catalogue.drills[static_cast<std::size_t>(item.drill)].id));
+    row.set("instruction", Node::make_text(swap.instruction));
+    list.items.push_back(std::move(row));
+  }
+  node.set("swaps", std::move(list));
+  return node;
+}
+
+}  // namespace
+
+Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
+  Slip slip;
+  slip.players = session::players_tonight(matter.squad, matter.roster, matter.restrictions);
+  auto partners = people::pair_up(slip.players, matter.squad.partners, matter.evening.date);
+  if (!partners) return partners.faults();
+  slip.partners = std::move(partners).value();
+
+  std::vector<people::SquadDrill> drills;
+  for (const session::Item& item : plan.plan.session.items) drills.push_back({item.drill, item.rung, item.dose, item.takes});
+  const session::Evening one = alone(matter.evening);
+  const people::TimeOf time_of = [&](int drill, int rung, int dose) -> std::int64_t {
+    const catalogue::Drill& candidate = matter.catalogue.drills[static_cast<std::size_t>(drill)];
+    const bool possible = candidate.formation != catalogue::Formation::kPairs &&
+                          plan::barred_because(candidate, rung, one).empty();
+    return possible ? rounded_up(clock::drill_time(matter.catalogue, candidate, rung, dose, one).total()).count : -1;
+  };
+  std::vector<people::PlayerSwaps> sitting;
+  for (const people::Player& player : matter.roster) {
+    if (!of_squad(player, matter.squad)) continue;
+    const std::vector<people::Restriction> held = restrictions_of(player.id, matter);
+    if (held.empty()) continue;
+    people::PlayerSwaps swaps =
+        people::swaps_for(player.id, held, matter.catalogue, drills, time_of, matter.evening.date);
+    const bool sits = swaps.taking_part == people::TakingPart::kSitsOut;
+    (sits ? sitting : slip.swaps).push_back(std::move(swaps));
+  }
+  slip.swaps.insert(slip.swaps.end(), sitting.begin(), sitting.end());
+  return slip;
+}
+
+Node to_node(const Slip& slip, const EveningMatter& matter, const PlanAnswer& plan) {
+  Node node = Node::make_table();
+  node.set("answer", Node::make_text("slip"));
+  node.set("version", Node::make_integer(1));
+  Node groups = Node::make_array();
+  for (const people::PartnerGroup& group : slip.partners.groups) groups.items.push_back(group_node(group, slip));
+  node.set("groups", std::move(groups));
+  node.set("alone", ids(slip.partners.alone, slip));
+  Node permitted = Node::make_array();
+  for (std::size_t p = 0; p < slip.players.size(); ++p) {
+    Node row = Node::make_table();
+    row.set("player", Node::make_text(slip.players[p].id));
+    row.set("partners", ids(slip.partners.permitted[p], slip));
+    permitted.items.push_back(std::move(row));
+  }
+  node.set("permitted", std::move(permitted));
+  Node notes = Node::make_array();
+  for (const std::string& note : slip.partners.notes) notes.items.push_back(Node::make_text(note));
+  node.set("notes", std::move(notes));
+  Node swaps = Node::make_array();
+  for (const people::PlayerSwaps& player : slip.swaps) swaps.items.push_back(swaps_node(player, matter, plan));
+  node.set("swaps", std::move(swaps));
+  node.set("restrictions_as_known", Node::make_text(matter.restrictions.as_known));
+  return node;
+}
+
+}  // namespace lanework::door
