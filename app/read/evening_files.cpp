@@ -72,15 +72,17 @@ class EveningLoader {
     return {};
   }
 
-  // A file name of the squad file to a path; a name that leads out of its folder is a fault.
+  // A file name of the squad file to a path. The squad file may lie in a folder of its own inside the club's
+  // (../roster.csv); a name that leads further out is a fault.
   std::optional<std::string> inside(std::string_view key, const std::string& name) {
     const fs::path relative = fs::path(name).lexically_normal();
-    const bool leaves = relative.is_absolute() || (!relative.empty() && *relative.begin() == "..");
+    const auto up = std::count(relative.begin(), relative.end(), "..");
+    const bool leaves = relative.is_absolute() || up > 1;
     if (leaves || name.find('\0') != std::string::npos) {
       faults_.push_back({FaultCode::kFileUnreadable,
                          place_of(key),
                          quote(name),
-                         "a file in the folder of the squad file or below it",
+                         "a file in the folder of the squad file or the one above",
                          {}});
       return {};
     }

@@ -91,11 +91,11 @@ TEST_F(EveningFilesTest, FlagsWin) {
 }
 
 TEST_F(EveningFilesTest, FaultsStandWhereTheFileIsNamed) {
-  write_squad("restrictions = \"gone.toml\"\n", "../roster.csv");
+  write_squad("restrictions = \"gone.toml\"\n", "../../roster.csv");
   EXPECT_EQ(lines(),
             "squad.toml:4:1: restrictions: found 'gone.toml', no such file, expected a file that can be read\n"
-            "squad.toml:1:1: roster: found '../roster.csv', expected a file in the folder of the squad file or "
-            "below it");
+            "squad.toml:1:1: roster: found '../../roster.csv', expected a file in the folder of the squad file or "
+            "the one above");
 }
 
 TEST_F(EveningFilesTest, AbsolutePathsAndFoldersAreRefused) {
@@ -103,7 +103,7 @@ TEST_F(EveningFilesTest, AbsolutePathsAndFoldersAreRefused) {
   club_.write("ours/keep", "");
   EXPECT_EQ(lines(),
             "squad.toml:4:1: restrictions: found '/etc/hostname', expected a file in the folder of the squad "
-            "file or below it\nsquad.toml:1:1: roster: found 'ours', a folder, expected a file that can be read");
+            "file or the one above\nsquad.toml:1:1: roster: found 'ours', a folder, expected a file that can be read");
 }
 
 TEST_F(EveningFilesTest, ARosterThatDoesNotTellSaysHowToStateIt) {
@@ -140,6 +140,22 @@ TEST_F(EveningFilesTest, BrokenTomlIsOneLine) {
   EXPECT_EQ(text.substr(0, 13), "squad.toml:2:") << text;
   club_.write("squad.toml", std::string("a = 1\nb = \0", 11));
   EXPECT_EQ(lines().substr(0, 13), "squad.toml:2:") << lines();
+}
+
+TEST_F(EveningFilesTest, TheClubsFolderMayStandAbove) {
+  club_.write("squads/squad.toml",
+              "roster = \"../roster.csv\"\nroster_dates = \"day-first\"\nroutine = \"early-teens\"\n"
+              "strip = \"../strip.toml\"\n[slot]\ndate = 2026-11-26\n");
+  const auto files = read_evening_files(club_.path("squads/squad.toml"), shipped_.path());
+  EXPECT_TRUE(files) << to_line(files.faults().front());
+}
+
+TEST(DemoClub, EverySquadLoads) {
+  const std::string root = LANEWORK_SOURCE_DIR;
+  for (const char* squad : {"u10-wrens", "u13-kestrels", "u16-merlins"}) {
+    const auto files = read_evening_files(root + "/demo/quillmere/squads/" + squad + ".toml", root + "/catalogue");
+    EXPECT_TRUE(files) << squad << ": " << to_line(files.faults().front());
+  }
 }
 
 TEST_F(EveningFilesTest, NoSquadFile) {
