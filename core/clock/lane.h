@@ -31,7 +31,10 @@ Milliseconds run_lane(const LaneRun& run, Loop&& loop, std::vector<std::int64_t>
   std::int64_t start = -run.gap.count;  // the first player starts at 0
   std::int64_t last_back = -run.headway.count;
   for (int pass = 0; pass < run.passes; ++pass) {
-    if (run.gathers && pass > 0) start = std::max(start, last_back - run.gap.count);
+    if (run.gathers && pass > 0) {  // afresh from the last one's return
+      start = last_back - run.gap.count;
+      last_back -= run.headway.count;
+    }
     for (std::size_t player = 0; player < players; ++player) {
       start = std::max(start + run.gap.count, returned[player]);
       last_back = std::max(start + loop(static_cast<int>(player), pass), last_back + run.headway.count);

@@ -45,7 +45,7 @@ TEST(FormationChange, WalksAndRegroups) {
 }
 
 TEST(FormationChange, GrowsWithTurnout) {
-  rc::check("never less with one more", [] {
+  EXPECT_TRUE(rc::check("never less with one more", [] {
     session::Evening evening = an_evening();
     evening.turnout = *rc::gen::inRange(2, 40);
     session::Evening more = evening;
@@ -54,7 +54,7 @@ TEST(FormationChange, GrowsWithTurnout) {
     const auto to = static_cast<Formation>(*rc::gen::inRange(0, 3));
     RC_ASSERT(formation_change(from, to, more) >= formation_change(from, to, evening));
     RC_ASSERT(gathering(more) >= gathering(evening));
-  });
+  }));
 }
 
 TEST(Gathering, FitsLatePlayersInOnce) {
