@@ -79,12 +79,13 @@ std::vector<Outline> foot_from_the_side(const Limbs& l) {
   const Spot ball = spot(l.ball);
   const Spot toe = spot(l.toe);
   const Spot along = unit(minus(ball, heel));
-  Spot up = {-along.y, along.x};
+  const Spot left = {-along.y, along.x};
   const Spot to_ankle = minus(spot(l.ankle), heel);
-  if (up.x * to_ankle.x + up.y * to_ankle.y < 0) up = {-up.x, -up.y};
+  // Which hand of the sole the ankle is on; the toes have theirs on the same.
+  const double hand = left.x * to_ankle.x + left.y * to_ankle.y < 0 ? -1 : 1;
+  const Spot up = {hand * left.x, hand * left.y};
   const Spot toe_along = unit(minus(toe, ball));
-  Spot toe_up = {-toe_along.y, toe_along.x};
-  if (toe_up.x * up.x + toe_up.y * up.y < 0) toe_up = {-toe_up.x, -toe_up.y};
+  const Spot toe_up = {-hand * toe_along.y, hand * toe_along.x};
   // The ball's circle touches both the sole and, where the toes bend, the ground under them.
   const Spot between_soles = unit({up.x + toe_up.x, up.y + toe_up.y});
   const double reach = kBall / std::max(0.4, between_soles.x * up.x + between_soles.y * up.y);
