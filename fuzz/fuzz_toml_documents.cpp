@@ -1,0 +1,54 @@
+// Any text as TOML, and what parses as every document there is: values, or clear faults; and the same tree
+// again when it goes through JSON.
+#include <cstddef>
+#include <cstdint>
+#include <string>
+
+#include "core/base/document.h"
+#include "core/catalogue/read_catalogue.h"
+#include "core/people/read_restrictions.h"
+#include "core/session/squad.h"
+#include "core/session/strip.h"
+#include "fuzz/promise.h"
+
+namespace {
+
+using lanework::Document;
+
+constexpr const char* kFile = "a.toml";
+
+template <class T>
+void check(const lanework::Result<T>& result) {
+  if (!result) lanework::fuzz::promise_clear_faults(result.faults(), kFile);
+}
+
+void check_json(const Document& document) {
+  const std::string once = lanework::to_json(document.root);
+  const auto again = lanework::parse_json(kFile, once);
+  if (!again) return lanework::fuzz::promise_clear_faults(again.faults(), kFile);
+  lanework::fuzz::promise(lanework::to_json(again.value().root) == once, "a document survives JSON");
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const std::string text(data, data + size);
+  const auto document = lanework::parse_toml(kFile, text);
+  if (!document) {
+    lanework::fuzz::promise_clear_faults(document.faults(), kFile);
+    return 0;
+  }
+  check_json(document.value());
+  check(lanework::catalogue::read_drill(document.value()));
+  check(lanework::session::read_strip(document.value()));
+  const lanework::catalogue::Catalogue nothing{};
+  check(lanework::catalogue::read_routine(document.value(), nothing));
+  check(lanework::session::read_squad(document.value(), nothing, {}));
+  check(lanework::people::read_restrictions(document.value(), {"Q01"}, {"U13"}));
+  // The tables of a catalogue, each in turn: what else is missing is said, too.
+  lanework::catalogue::CatalogueDocuments documents;
+  documents.families = documents.limits = documents.gaits = documents.sources = document.value();
+  documents.drills.push_back(document.value());
+  check(lanework::catalogue::read_catalogue(documents));
+  return 0;
+}
