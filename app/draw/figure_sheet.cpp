@@ -1,16 +1,20 @@
 // lanework_figures: draws the figures of drill files, for those who write them. One PNG a drill and a sheet
-// of them all; faults of [figure] tables and parts that miss the ground go to standard error.
+// of them all; faults of [figure] tables and parts that miss the ground go to standard error. With --draw, a
+// shuffled few without names, and the answers in a file of their own (docs/fresh-eyes.md).
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <cstdint>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "app/draw/figure_drawing.h"
 #include "core/base/document.h"
+#include "core/base/random.h"
 #include "core/figure/standing.h"
 
 namespace {
@@ -32,6 +36,9 @@ struct Options {
   bool poses = false;
   bool hide_names = false;
   bool sheet_only = false;
+  int draw = 0;
+  std::uint64_t seed = 1;
+  std::string answers;
 };
 
 struct Card {
@@ -143,6 +150,35 @@ bool draw_all(const Options& options, const std::vector<Drawn>& drills) {
   return sheet.write(options.out + "/sheet.png") && ok;
 }
 
+// A few drills in an order that only the seed decides: sorted by a random word each, ties by id.
+std::vector<Drawn> shuffled(std::vector<Drawn> drills, int count, std::uint64_t seed) {
+  std::sort(drills.begin(), drills.end(), [](const Drawn& a, const Drawn& b) { return a.id < b.id; });
+  std::vector<std::pair<std::uint32_t, std::size_t>> order;
+  for (std::size_t i = 0; i < drills.size(); ++i) {
+    order.emplace_back(lanework::philox({static_cast<std::uint32_t>(i), 0, 0, 0}, lanework::random_key(seed))[0], i);
+  }
+  std::sort(order.begin(), order.end());
+  std::vector<Drawn> out;
+  for (std::size_t i = 0; i < order.size() && out.size() < static_cast<std::size_t>(count); ++i) {
+    out.push_back(std::move(drills[order[i].second]));
+  }
+  return out;
+}
+
+// Renames the drills to their numbers, and writes which is which.
+bool hide_answers(std::vector<Drawn>& drills, const std::string& file) {
+  std::ofstream answers(file);
+  answers << "picture,drill,name\n";
+  for (std::size_t i = 0; i < drills.size(); ++i) {
+    const std::string number = (i < 9 ? "0" : "") + std::to_string(i + 1);
+    answers << number << ',' << drills[i].id << ",\"" << drills[i].name << "\"\n";
+    drills[i].id = number;
+  }
+  answers.flush();
+  if (!answers) std::fprintf(stderr, "%s: cannot be written\n", file.c_str());
+  return static_cast<bool>(answers);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -155,6 +191,11 @@ int main(int argc, char** argv) {
   app.add_flag("--poses", options.poses, "every key pose on the sheet, not the main picture");
   app.add_flag("--hide-names", options.hide_names, "no names");
   app.add_flag("--sheet-only", options.sheet_only, "no single pictures");
+  auto* answers = app.add_option("--answers", options.answers, "with --draw: where to write which picture is which");
+  app.add_option("--draw", options.draw, "only so many drills, shuffled, numbered, without names")
+      ->check(CLI::Range(1, 99))
+      ->needs(answers);
+  app.add_option("--seed", options.seed, "of the shuffle");
   CLI11_PARSE(app, argc, argv);
 
   std::vector<Drawn> drills;
@@ -166,6 +207,11 @@ int main(int argc, char** argv) {
   if (failed) {
     std::fprintf(stderr, "%s: cannot be made\n", options.out.c_str());
     return 2;
+  }
+  if (options.draw > 0) {
+    drills = shuffled(std::move(drills), options.draw, options.seed);
+    options.hide_names = true;
+    if (!hide_answers(drills, options.answers)) return 2;
   }
   return draw_all(options, drills) && sound ? 0 : 2;
 }
