@@ -30,6 +30,23 @@ struct Node {
   int line = 0;
   int column = 0;
 
+  // Made in document.cpp: a table holds pairs of its own type, which clang will not copy or destroy before the type is
+  // complete.
+  Node();
+  ~Node();
+  Node(const Node&);
+  Node(Node&&) noexcept;
+  Node& operator=(const Node&);
+  Node& operator=(Node&&) noexcept;
+
+  // Made in document.cpp: inline, clang 14 would ask for a complete Node inside its own entries.
+  Node();
+  Node(const Node&);
+  Node(Node&&) noexcept;
+  Node& operator=(const Node&);
+  Node& operator=(Node&&) noexcept;
+  ~Node();
+
   [[nodiscard]] const Node* find(std::string_view key) const;
 
   static Node make_text(std::string value);
@@ -79,12 +96,12 @@ class TableReader {
   std::vector<std::int64_t> scaled_list(std::string_view key, std::size_t size, std::int64_t scale, double least,
                                         double most);  // required
   bool boolean_or(std::string_view key, bool fallback);
-  std::optional<Date> date(std::string_view key);         // absent is fine
-  std::optional<TimeOfDay> time(std::string_view key);    // absent is fine
-  std::vector<std::string> texts(std::string_view key);   // absent is an empty list
+  std::optional<Date> date(std::string_view key);                          // absent is fine
+  std::optional<TimeOfDay> time(std::string_view key);                     // absent is fine
+  std::vector<std::string> texts(std::string_view key);                    // absent is an empty list
   std::vector<std::vector<std::string>> text_lists(std::string_view key);  // a list of lists of texts; absent is empty
-  TableReader table(std::string_view key);                // absent gives !present()
-  std::vector<TableReader> tables(std::string_view key);  // an array of tables; absent is empty
+  TableReader table(std::string_view key);                                 // absent gives !present()
+  std::vector<TableReader> tables(std::string_view key);                   // an array of tables; absent is empty
   // Position of a word in a list of known words; required when fallback < 0.
   int word(std::string_view key, const std::vector<std::string_view>& known, int fallback = -1);
   // Names of all keys, for tables whose keys are the user's own.
