@@ -119,13 +119,6 @@ Node::Node(Node&&) noexcept = default;
 Node& Node::operator=(const Node&) = default;
 Node& Node::operator=(Node&&) noexcept = default;
 
-Node::Node() = default;
-Node::Node(const Node&) = default;
-Node::Node(Node&&) noexcept = default;
-Node& Node::operator=(const Node&) = default;
-Node& Node::operator=(Node&&) noexcept = default;
-Node::~Node() = default;
-
 const Node* Node::find(std::string_view key) const {
   for (const auto& [name, value] : entries) {
     if (name == key) return &value;

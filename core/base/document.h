@@ -39,14 +39,6 @@ struct Node {
   Node& operator=(const Node&);
   Node& operator=(Node&&) noexcept;
 
-  // Made in document.cpp: inline, clang 14 would ask for a complete Node inside its own entries.
-  Node();
-  Node(const Node&);
-  Node(Node&&) noexcept;
-  Node& operator=(const Node&);
-  Node& operator=(Node&&) noexcept;
-  ~Node();
-
   [[nodiscard]] const Node* find(std::string_view key) const;
 
   static Node make_text(std::string value);
