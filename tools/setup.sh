@@ -23,7 +23,8 @@ test_packages=(
   clang-14 clang-tidy clang-format libclang-rt-14-dev
   poppler-utils zbar-tools
 )
-bench_packages=(libbenchmark-dev coinor-cbc libgtest-dev librapidcheck-dev)
+referee_packages=(coinor-cbc)
+bench_packages=(libbenchmark-dev coinor-cbc)
 
 as_root() {
   if [ "$(id -u)" -eq 0 ]; then

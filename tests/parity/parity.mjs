@@ -1,0 +1,75 @@
+// The same requests through the native door and the WebAssembly door: the same bytes, request by request.
+// Requests are those of the demo squads on many evenings, as the program saves them, and those in requests/.
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { loadDoor } from "../../wasm/load.mjs";
+import { runProgram } from "../../tools/suite/programs.mjs";
+import { kSquads } from "../../tools/suite/the_program.mjs";
+
+const kEvenings = {
+  usual: [],
+  short: ["--minutes", "12"],
+  hopeless: ["--minutes", "5"],
+  "long-and-full": ["--minutes", "25", "--turnout", "22"],
+  few: ["--turnout", "5", "--late", "1"],
+  "one-lane": ["--lanes", "1"],
+  "day-before-match": ["--days-to-match", "1", "--minutes", "17"],
+  free: ["--free", "--minutes", "18"],
+};
+
+async function saveRequests(program, folder) {
+  const faults = [];
+  for (const squad of kSquads) {
+    for (const [evening, flags] of Object.entries(kEvenings)) {
+      const name = `${squad.replace(/.*\/|\.toml/g, "")}-${evening}`;
+      const file = `${folder}/${name}.json`;
+      const said = await runProgram(program, ["plan", "--squad", squad, ...flags, "--save-request", file, "--json"]);
+      // 2 is a fault of input; an evening that cannot hold still has a request.
+      if (said.status > 1) faults.push({ name, passed: false, detail: said.output });
+    }
+  }
+  return faults;
+}
+
+function askForTheSlip(folder) {
+  for (const squad of kSquads) {
+    const name = squad.replace(/.*\/|\.toml/g, "");
+    const request = JSON.parse(readFileSync(`${folder}/${name}-usual.json`, "utf8"));
+    writeFileSync(`${folder}/${name}-slip.json`, JSON.stringify({ ...request, request: "slip" }));
+  }
+}
+
+function compare(name, native, wasm) {
+  const expected = native.toString("utf8");
+  if (expected === wasm) return { name: `parity: ${name}`, passed: true, detail: "" };
+  let at = 0;
+  while (at < expected.length && expected[at] === wasm[at]) at++;
+  const around = (text) => text.slice(Math.max(0, at - 60), at + 60);
+  return { name: `parity: ${name}`, passed: false, detail: `byte ${at}\nnative ${around(expected)}\nwasm   ${around(wasm)}` };
+}
+
+export const parity = {
+  name: "parity",
+  async run({ build, wasm }) {
+    const folder = `${build}/parity`;
+    rmSync(folder, { recursive: true, force: true });
+    mkdirSync(folder, { recursive: true });
+    cpSync("tests/parity/requests", folder, { recursive: true });
+    const results = await saveRequests(`${build}/lanework`, folder);
+    if (results.length > 0) return results;
+    askForTheSlip(folder);
+    const files = readdirSync(folder).filter((file) => file.endsWith(".json")).sort();
+    const native = await runProgram(`${build}/tests/parity/native_door`, files.map((file) => `${folder}/${file}`));
+    if (native.status !== 0) return [{ name: "parity: native door", passed: false, detail: native.output }];
+    const door = await loadDoor(readFileSync(wasm));
+    let plans = 0;
+    for (const file of files) {
+      const answer = readFileSync(`${folder}/${file}.answer`);
+      if (/^\{"answer":"plan"/.test(answer.toString("utf8"))) plans++;
+      results.push(compare(file, answer, door(readFileSync(`${folder}/${file}`, "utf8"))));
+    }
+    // Requests that all fail alike would prove little.
+    results.push({ name: "parity: most requests are answered with a plan", passed: plans * 2 > files.length,
+      detail: `${plans} of ${files.length}` });
+    return results;
+  },
+};

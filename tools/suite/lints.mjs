@@ -1,0 +1,17 @@
+// Each lint is one case: it passes when it has no fault to tell.
+import copies from "../lint/copies.mjs";
+import format from "../lint/format.mjs";
+import generated from "../lint/generated.mjs";
+import includes from "../lint/includes.mjs";
+import links from "../lint/links.mjs";
+import sizes from "../lint/sizes.mjs";
+import tidy from "../lint/tidy.mjs";
+import words from "../lint/words.mjs";
+
+export const lints = [includes, words, sizes, copies, links, generated, format, tidy].map((lint) => ({
+  name: lint.name,
+  async run(context) {
+    const faults = await lint.run(context);
+    return [{ name: lint.name, passed: faults.length === 0, detail: faults.join("\n") }];
+  },
+}));

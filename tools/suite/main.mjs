@@ -1,0 +1,73 @@
+// Runs the checks of one mode and ends with one line, 'N passed, N failed'; N counts cases.
+// usage: node tools/suite/main.mjs plain|long|sanitize|reference [name...]
+import { parity } from "../../tests/parity/parity.mjs";
+import { builtTests } from "./built_tests.mjs";
+import { fuzzers } from "./fuzzers.mjs";
+import { lints } from "./lints.mjs";
+import { referee } from "./referee.mjs";
+import { theProgram } from "./the_program.mjs";
+
+const kLongFuzzSeconds = 900;
+const kShare = 20;  // the plain run takes a twentieth of the long one
+
+function checksOf(mode) {
+  if (mode === "sanitize") return [builtTests("sanitize"), theProgram];
+  if (mode === "reference") return [referee];
+  const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
+  return [builtTests(mode), theProgram, parity, fuzzers(seconds), ...lints];
+}
+
+// Which checks, and which test programs within 'tests', the names on the command line mean.
+async function choose(checks, names, context) {
+  if (names.length === 0) return checks.map((check) => ({ check }));
+  const programs = await checks[0].list?.(context) ?? [];
+  const chosen = programs.filter((program) => names.includes(program));
+  const picked = [];
+  for (const check of checks) {
+    if (check.list && chosen.length > 0 && !names.includes(check.name)) picked.push({ check, chosen });
+    else if (names.some((name) => check.name === name || check.name === `lint-${name}` || (name === "lint" && check.name.startsWith("lint-")))) {
+      picked.push({ check });
+    }
+  }
+  const known = new Set([...programs, "lint", ...checks.flatMap((check) => [check.name, check.name.replace("lint-", "")])]);
+  for (const name of names.filter((word) => !known.has(word))) {
+    throw new Error(`no check is called ${name}; there are: ${[...known].join(" ")}`);
+  }
+  return picked;
+}
+
+function indent(text) {
+  const lines = text.trim().split("\n");
+  const shown = lines.slice(0, 40).map((line) => `      ${line}`);
+  if (lines.length > shown.length) shown.push(`      ... ${lines.length - shown.length} lines more`);
+  return shown.join("\n");
+}
+
+async function runCheck({ check, chosen }, context) {
+  const from = Date.now();
+  let results;
+  try {
+    results = await check.run({ ...context, chosen });
+  } catch (error) {
+    results = [{ name: check.name, passed: false, detail: error.stack }];
+  }
+  const failed = results.filter((result) => !result.passed);
+  const notes = results.filter((result) => result.note).map((result) => `${result.name}: ${result.note}`).join("; ");
+  const seconds = ((Date.now() - from) / 1000).toFixed(1);
+  console.log(`  ${check.name}: ${results.length - failed.length} passed, ${failed.length} failed (${seconds} s)${notes ? `: ${notes}` : ""}`);
+  for (const result of failed) console.log(`    FAILED ${result.name}\n${indent(result.detail ?? "")}`);
+  return results;
+}
+
+const [mode, ...names] = process.argv.slice(2);
+const context = { build: mode === "sanitize" ? "build/asan" : "build/test", wasm: "build/wasm/lanework.wasm" };
+const results = [];
+try {
+  for (const picked of await choose(checksOf(mode), names, context)) results.push(...await runCheck(picked, context));
+} catch (error) {
+  console.error(error.message);
+  process.exit(2);
+}
+const failed = results.filter((result) => !result.passed).length;
+console.log(`${results.length - failed} passed, ${failed} failed`);
+process.exit(failed === 0 && results.length > 0 ? 0 : 1);
