@@ -11,7 +11,7 @@ namespace lanework::draw {
 namespace {
 
 constexpr double kWritingLine = 21;
-constexpr int kMostEntries = 24;
+constexpr double kUnbounded = 1e9;
 
 // What rescuers ask for, and who does what (common practice of emergency action plans).
 constexpr std::array<const char*, 10> kFields = {
@@ -19,10 +19,48 @@ constexpr std::array<const char*, 10> kFields = {
     "Gate, way in",          "Who meets the ambulance",   "Phone with signal", "Who minds the others",
     "Nearest defibrillator", "First-aid bag is kept"};
 
-std::vector<std::string> shortened(const std::vector<std::string>& entries) {
-  std::vector<std::string> some = entries;
-  if (some.size() > kMostEntries) some.resize(kMostEntries);
-  return some;
+struct Section {
+  const char* heading;
+  const std::vector<std::string>& entries;
+  bool act_now;
+};
+
+// A heading and its list in one or more columns, no lower than the bottom; what found no room is counted.
+double flow_section(const Section& section, int columns, Point at, double width, double bottom, const Pen& pen) {
+  if (section.entries.empty()) return 0;
+  double y = at.y + flow_heading(section.heading, at, width, section.act_now, pen);
+  const double line = pen.line_height(TextStyle::kNote);
+  ListSetting setting;
+  setting.style = TextStyle::kNote;
+  setting.columns = columns;
+  setting.most_height = std::max(bottom - y - line - 6, 0.0);
+  const ListRoom room = flow_list(section.entries, {at.x, y}, width, setting, pen);
+  y += room.height;
+  const int left_out = static_cast<int>(section.entries.size()) - room.shown;
+  if (left_out > 0) {
+    y += pen.text({at.x, y}, width, {TextStyle::kNote, 1, Ink::kInk, Align::kLeft}, words::left_out(left_out));
+  }
+  return y - at.y + 5;
+}
+
+// Stop lines in two columns over the whole width; what is different tonight below them.
+double flow_stacked(const std::vector<Section>& sections, Point at, double width, double bottom, const Pen& pen) {
+  double y = at.y + flow_section(sections[0], 2, at, width, bottom, pen);
+  for (std::size_t next = 1; next < sections.size(); ++next) {
+    y += flow_section(sections[next], 2, {at.x, y}, width, bottom, pen);
+  }
+  return y - at.y;
+}
+
+// Stop lines on the left, what is different tonight on the right.
+double flow_abreast(const std::vector<Section>& sections, Point at, double width, double bottom, const Pen& pen) {
+  const double column = (width - kGutter) / 2;
+  const double left = flow_section(sections[0], 1, at, column, bottom, pen);
+  double y = at.y;
+  for (std::size_t next = 1; next < sections.size(); ++next) {
+    y += flow_section(sections[next], 1, {at.x + column + kGutter, y}, column, bottom, pen);
+  }
+  return std::max(left, y - at.y);
 }
 
 }  // namespace
@@ -36,27 +74,20 @@ double draw_back_head(const CardMatter& matter, const Box& content, const Pen& p
   return height + 4;
 }
 
-double draw_back_lists(const CardMatter& matter, Point at, double width, bool with_changes, const Pen& pen) {
-  const bool changes = with_changes && !(matter.changes.empty() && matter.not_covered.empty());
-  const double column = changes && !matter.stop_drill.empty() ? (width - kGutter) / 2 : width;
-  double left = at.y;
-  double right = at.y;
-  const auto section = [&](const char* heading, const std::vector<std::string>& entries, bool act_now, double x,
-                           double& y) {
-    if (entries.empty()) return;
-    y += flow_heading(heading, {x, y}, column, act_now, pen);
-    ListSetting setting;
-    setting.style = TextStyle::kNote;
-    setting.columns = column < width || entries.size() < 2 ? 1 : 2;
-    y += flow_list(shortened(entries), {x, y}, column, setting, pen).height + 5;
-  };
-  section(words::kStopDrill, matter.stop_drill, true, at.x, left);
-  if (changes) {
-    const double x = at.x + width - column;
-    section(words::kNotCovered, matter.not_covered, false, x, right);
-    section(words::kChanged, matter.changes, false, x, right);
+double draw_back_lists(const CardMatter& matter, const BackLists& lists, Point at, double width, const Pen& pen) {
+  std::vector<std::string> stop = lists.stop_always;
+  stop.insert(stop.end(), matter.stop_drill.begin(), matter.stop_drill.end());
+  std::vector<Section> sections = {{words::kStopDrill, stop, true}};
+  if (lists.with_changes) {
+    sections.push_back({words::kNotCovered, matter.not_covered, false});
+    sections.push_back({words::kChanged, matter.changes, false});
   }
-  return std::max(left, right) - at.y;
+  const double bottom = at.y + lists.most_height;
+  const Pen ruler(pen.measure(), nullptr);
+  const bool abreast = lists.with_changes && !stop.empty() &&
+                       flow_abreast(sections, at, width, at.y + kUnbounded, ruler) <
+                           flow_stacked(sections, at, width, at.y + kUnbounded, ruler);
+  return abreast ? flow_abreast(sections, at, width, bottom, pen) : flow_stacked(sections, at, width, bottom, pen);
 }
 
 double draw_emergency(const CardMatter& matter, Point at, double width, const Pen& pen) {

@@ -8,8 +8,15 @@
 namespace lanework::draw {
 
 double draw_back_head(const CardMatter& matter, const Box& content, const Pen& pen);
-// with_changes: what is different tonight stands here in full. Returns the height used.
-double draw_back_lists(const CardMatter& matter, Point at, double width, bool with_changes, const Pen& pen);
+
+// What the back lists besides the stop lines of tonight's drills.
+struct BackLists {
+  std::vector<std::string> stop_always;  // general stop lines that found no room in front
+  bool with_changes = false;             // what is different tonight, in full
+  double most_height = 1e9;
+};
+// Returns the height used.
+double draw_back_lists(const CardMatter& matter, const BackLists& lists, Point at, double width, const Pen& pen);
 double draw_emergency(const CardMatter& matter, Point at, double width, const Pen& pen);
 
 }  // namespace lanework::draw

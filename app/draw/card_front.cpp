@@ -95,7 +95,7 @@ bool draw_tonight(const CardMatter& matter, const Box& box, const Pen& pen) {
   };
   bool all = section(words::kNotCovered, matter.not_covered);
   all = section(words::kChanged, matter.changes) && all;
-  if (matter.changes.empty()) {
+  if (matter.changes.empty() && y + 3 * pen.line_height(TextStyle::kBodyBold) < box.bottom()) {
     y += pen.text({box.x, y}, box.width, {TextStyle::kBodyBold, 2, Ink::kInk, Align::kLeft}, words::kNothingChanged);
   }
   const Setting note{TextStyle::kNote, 2, Ink::kSoft, Align::kLeft};
@@ -109,26 +109,29 @@ bool draw_tonight(const CardMatter& matter, const Box& box, const Pen& pen) {
   return all;
 }
 
-double draw_foot(const CardMatter& matter, Point at, double width, const Pen& pen) {
+FrontFoot draw_foot(const CardMatter& matter, Point at, double width, const Pen& pen) {
   const double list_width = matter.session_id.empty() ? width : width - kQrSide - kGutter;
   pen.line(at, {at.x + width, at.y}, kChalkLine, Ink::kChalk);
   double y = at.y + 6;
+  int shown = 0;
   if (!matter.stop_always.empty()) {
     y += flow_heading(words::kStopAlways, {at.x, y}, list_width, true, pen);
     ListSetting setting;
     setting.style = TextStyle::kNote;
     setting.columns = 2;
     setting.most_height = 60;
-    y += flow_list(matter.stop_always, {at.x, y}, list_width, setting, pen).height;
+    const ListRoom room = flow_list(matter.stop_always, {at.x, y}, list_width, setting, pen);
+    y += room.height;
+    shown = room.shown;
   }
   y += 3;
   const Setting note{TextStyle::kNote, 3, Ink::kSoft, Align::kLeft};
   y += pen.text({at.x, y}, list_width, note, words::kLocalRules);
-  if (matter.session_id.empty()) return y - at.y;
+  if (matter.session_id.empty()) return {y - at.y, shown};
   const Box code{at.x + width - kQrSide, at.y + 8, kQrSide, kQrSide};
   pen.put(QrCode{code, matter.session_id});
   pen.region("code", code);
-  return std::max(y, code.bottom()) - at.y;
+  return {std::max(y, code.bottom()) - at.y, shown};
 }
 
 }  // namespace
@@ -161,12 +164,12 @@ FrontHead draw_front_head(const CardMatter& matter, const Box& content, const Pe
   return {y + row - content.y, all_told};
 }
 
-double front_foot_height(const CardMatter& matter, const Box& content, const Pen& pen) {
+FrontFoot measure_front_foot(const CardMatter& matter, const Box& content, const Pen& pen) {
   return draw_foot(matter, {content.x, content.y}, content.width, Pen(pen.measure(), nullptr));
 }
 
 void draw_front_foot(const CardMatter& matter, const Box& content, const Pen& pen) {
-  const double height = front_foot_height(matter, content, pen);
+  const double height = measure_front_foot(matter, content, pen).height;
   const Point at{content.x, content.bottom() - height};
   draw_foot(matter, at, content.width, pen);
   pen.region("stop", {at.x, at.y, content.width, height});

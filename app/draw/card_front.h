@@ -14,7 +14,11 @@ struct FrontHead {
 FrontHead draw_front_head(const CardMatter& matter, const Box& content, const Pen& pen);
 
 // Height first, with a measuring pen; then drawn with its bottom on the content's bottom.
-double front_foot_height(const CardMatter& matter, const Box& content, const Pen& pen);
+struct FrontFoot {
+  double height = 0;
+  int stop_lines_shown = 0;  // of stop_always, from the first on
+};
+FrontFoot measure_front_foot(const CardMatter& matter, const Box& content, const Pen& pen);
 void draw_front_foot(const CardMatter& matter, const Box& content, const Pen& pen);
 
 }  // namespace lanework::draw

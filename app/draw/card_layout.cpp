@@ -16,17 +16,21 @@ constexpr int kMostDrills = 20;
 constexpr int kColumns = 2;
 constexpr double kMostSpread = 24;  // white added between rows when there is room
 constexpr double kGapAboveGrid = 11;
+constexpr double kGapBelowBackHead = 10;
+constexpr double kGapOnBack = 9;
+constexpr std::array<double, 3> kListHeights = {1e9, 100, 40};  // of the lists on the back; less when crowded
 
 // From roomy to tight. The first three lose nothing of a drill within the catalogue's limits; the last ones
 // cut long texts, for crowded evenings.
-constexpr std::array<CellCut, 7> kCuts = {{
-    {104, 100, 2, 2, 3, 2, true, true, 12},
-    {96, 90, 2, 2, 3, 2, true, true, 8},
-    {86, 80, 2, 2, 3, 2, true, true, 6},
-    {84, 78, 2, 2, 1, 2, true, true, 5},
-    {84, 72, 2, 1, 1, 2, true, true, 5},
-    {78, 64, 1, 1, 1, 1, true, false, 5},
-    {66, 54, 1, 1, 0, 1, false, false, 4},
+constexpr std::array<CellCut, 8> kCuts = {{
+    {104, 100, 2, 3, 2, 3, 2, true, true, 12},
+    {96, 90, 2, 3, 2, 3, 2, true, true, 8},
+    {86, 80, 2, 3, 2, 3, 2, true, true, 6},
+    {84, 78, 2, 3, 2, 1, 2, true, true, 5},
+    {84, 72, 2, 3, 1, 1, 2, true, true, 5},
+    {78, 64, 1, 3, 1, 1, 1, true, false, 5},
+    {66, 54, 1, 3, 1, 0, 1, false, false, 4},
+    {60, 44, 1, 1, 1, 0, 1, false, false, 4},
 }};
 constexpr std::size_t kLosslessCuts = 3;
 
@@ -170,16 +174,24 @@ Result<std::vector<Page>> lay_out_card(const CardMatter& matter, const Sheet& sh
   Page front;
   const Pen pen(measure, &front);
   const FrontHead head = draw_front_head(matter, content, pen);
-  const double foot = front_foot_height(matter, content, pen);
+  const FrontFoot foot = measure_front_foot(matter, content, pen);
   const Box grid{content.x, content.y + head.height + kGapAboveGrid, content.width,
-                 content.height - head.height - foot - 2 * kGapAboveGrid};
-  const bool with_changes = !head.all_told;
-  const double back_head = draw_back_head(matter, content, ruler) + 10;
-  const double lists = draw_back_lists(matter, {}, content.width, with_changes, ruler);
+                 content.height - head.height - foot.height - 2 * kGapAboveGrid};
+  const double back_head = draw_back_head(matter, content, ruler) + kGapBelowBackHead;
   const double emergency = draw_emergency(matter, {}, content.width, ruler);
-  const Rooms rooms{grid.height, content.height - back_head - lists - emergency - 24};
-
-  const auto plan = choose(matter, scale, (content.width - kGutter) / kColumns, rooms, measure);
+  const double back_room = content.height - back_head - emergency - 2 * kGapOnBack;
+  BackLists back_lists;
+  back_lists.with_changes = !head.all_told;
+  back_lists.stop_always.assign(matter.stop_always.begin() + foot.stop_lines_shown, matter.stop_always.end());
+  const double width = (content.width - kGutter) / kColumns;
+  std::optional<Plan> plan;
+  double lists = 0;
+  for (const double most_height : kListHeights) {
+    back_lists.most_height = most_height;
+    lists = draw_back_lists(matter, back_lists, {}, content.width, ruler);
+    plan = choose(matter, scale, width, {grid.height, back_room - lists}, measure);
+    if (plan && lists <= back_room) break;
+  }
   if (!plan) {
     return out_of_range("drills", std::to_string(matter.drills.size()) + " drills with their texts",
                         "what fits on two sides");
@@ -191,15 +203,15 @@ Result<std::vector<Page>> lay_out_card(const CardMatter& matter, const Sheet& sh
 
   Page back;
   const Pen overleaf(measure, &back);
-  double y = content.y + draw_back_head(matter, content, overleaf) + 10;
+  double y = content.y + draw_back_head(matter, content, overleaf) + kGapBelowBackHead;
   if (plan->back) {
     const double rows = sum(plan->rows, plan->front_rows, plan->rows.size());
     draw_rows(matter, *plan, scale, plan->front_rows, plan->rows.size(), {content.x, y, content.width, rows}, overleaf);
-    y += rows + 10;
+    y += rows + kGapOnBack;
   }
-  draw_back_lists(matter, {content.x, y}, content.width, with_changes, overleaf);
+  draw_back_lists(matter, back_lists, {content.x, y}, content.width, overleaf);
   overleaf.region("back lists", {content.x, y, content.width, lists});
-  y += lists + 10;
+  y += lists + kGapOnBack;
   draw_emergency(matter, {content.x, y}, content.width, overleaf);
   overleaf.region("emergency", {content.x, y, content.width, emergency});
   pages.push_back(std::move(back));

@@ -45,4 +45,6 @@ std::string counted(int count, const std::string& one, const std::string& many) 
   return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
+std::string left_out(int count) { return "and " + std::to_string(count) + " more that found no room"; }
+
 }  // namespace lanework::draw::words

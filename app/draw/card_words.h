@@ -34,6 +34,8 @@ std::string short_duration(int seconds);
 std::string metres(int millimetres);
 // '20 paces', '6½ paces', to the nearest half. REQUIRES: pace_mm > 0.
 std::string paces(int millimetres, int pace_mm);
+// 'and 3 more that found no room'
+std::string left_out(int count);
 // '1 player', '14 players'.
 std::string counted(int count, const std::string& one, const std::string& many);
 

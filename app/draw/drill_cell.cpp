@@ -9,7 +9,6 @@
 namespace lanework::draw {
 namespace {
 
-constexpr int kMostCues = 3;
 constexpr double kIndent = 9;
 constexpr double kRule = 2.6;
 
@@ -35,7 +34,7 @@ double flow_left(const DrillMatter& drill, const CellCut& cut, const TimeScale& 
 double flow_cues(const DrillMatter& drill, const CellCut& cut, Point at, double width, const Pen& pen) {
   double y = at.y;
   const double line = pen.line_height(TextStyle::kBody);
-  const std::size_t cues = std::min<std::size_t>(drill.cues.size(), kMostCues);
+  const std::size_t cues = std::min<std::size_t>(drill.cues.size(), static_cast<std::size_t>(cut.most_cues));
   for (std::size_t cue = 0; cue < cues; ++cue) {
     if (drill.cues[cue].empty()) continue;
     pen.disc({at.x + 3, y + line / 2}, 1.5, Ink::kInk);
@@ -73,16 +72,14 @@ std::string joined(const std::vector<std::string>& parts) {
 }
 
 // 'new tonight' in a frame, its reason after it.
-double flow_mark(const DrillMatter& drill, const CellCut& cut, Point at, double width, const Pen& pen) {
+double flow_mark(const DrillMatter& drill, Point at, double width, const Pen& pen) {
   if (drill.mark.mark.empty()) return at.y;
   const double label = std::min(pen.width_of(drill.mark.mark, TextStyle::kTime) + 1, width - 8);
   const double height =
       pen.text({at.x + 4, at.y + 1}, label, {TextStyle::kTime, 1, Ink::kInk, Align::kLeft}, drill.mark.mark);
   pen.rectangle({at.x, at.y, label + 8, height + 2}, Ink::kInk, 0.8);
   double bottom = at.y + height + 4;
-  if (cut.why && !drill.mark.why.empty()) {
-    bottom += pen.text({at.x, bottom - 1}, width, {TextStyle::kNote, 2, Ink::kSoft, Align::kLeft}, drill.mark.why);
-  }
+  bottom += pen.text({at.x, bottom - 1}, width, {TextStyle::kNote, 2, Ink::kSoft, Align::kLeft}, drill.mark.why);
   return bottom;
 }
 
@@ -100,8 +97,9 @@ double flow_cell(const DrillMatter& drill, const CellCut& cut, const TimeScale& 
   double y = top;
   y += pen.text({x, y}, room - kSign - 5, {TextStyle::kName, cut.name_lines, Ink::kInk, Align::kLeft}, drill.name);
   y += pen.text({x, y}, room, {TextStyle::kDose, 1, Ink::kInk, Align::kLeft}, drill.dose_words);
-  y += pen.text({x, y}, room, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft}, drill.rung_words);
-  y = flow_mark(drill, cut, {x, y + 1}, room, pen);
+  y += pen.text({x, y}, room, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft}, drill.rung_words,
+                cut.framed_mark ? "" : drill.mark.mark);
+  if (cut.framed_mark) y = flow_mark(drill, {x, y + 1}, room, pen);
   y = flow_cues(drill, cut, {x, y + 2}, room, pen);
   y = flow_watch(drill, cut, {x, y + 2}, room, pen);
   const std::string needs = cut.needs ? joined(drill.needs) : "";

@@ -11,12 +11,13 @@ struct CellCut {
   double figure_width;
   double figure_height;
   int name_lines;
+  int most_cues;
   int cue_lines;    // each
   int most_watch;   // pairs shown
   int watch_lines;  // each
   bool needs;
-  bool why;    // of the mark
-  double gap;  // below the cell
+  bool framed_mark;  // with its reason; otherwise before the rung, in bold
+  double gap;        // below the cell
 };
 
 // Scale of the thick part of a cell's top rule.

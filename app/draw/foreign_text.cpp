@@ -53,4 +53,23 @@ std::string clean_text(const std::string& foreign) {
   return out;
 }
 
+bool reads_from_right(const std::string& text) {
+  for (const char* at = text.c_str(); *at != '\0'; at = g_utf8_next_char(at)) {
+    const gunichar c = g_utf8_get_char(at);
+    if (g_unichar_isalpha(c) == 0) continue;
+    switch (g_unichar_get_script(c)) {
+      case G_UNICODE_SCRIPT_ARABIC:
+      case G_UNICODE_SCRIPT_HEBREW:
+      case G_UNICODE_SCRIPT_SYRIAC:
+      case G_UNICODE_SCRIPT_THAANA:
+      case G_UNICODE_SCRIPT_NKO:
+      case G_UNICODE_SCRIPT_ADLAM:
+        return true;
+      default:
+        return false;
+    }
+  }
+  return false;
+}
+
 }  // namespace lanework::draw

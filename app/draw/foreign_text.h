@@ -11,4 +11,7 @@ namespace lanework::draw {
 // four combining marks on one letter are cut to four; at most 600 code points are kept. Ends are trimmed.
 std::string clean_text(const std::string& foreign);
 
+// Is the first letter of a script that is read from the right?
+bool reads_from_right(const std::string& text);
+
 }  // namespace lanework::draw

@@ -7,29 +7,33 @@ namespace {
 
 constexpr double kIndent = 9;
 
+// The first count entries.
+double flow_entries(const std::vector<std::string>& entries, int count, Point at, double width,
+                    const ListSetting& setting, const Pen& pen) {
+  const double column_width = (width - (setting.columns - 1) * setting.column_gap) / setting.columns;
+  const int a_column = std::max((count + setting.columns - 1) / setting.columns, 1);
+  const double line = pen.line_height(setting.style);
+  const Setting set{setting.style, setting.lines_each, Ink::kInk, Align::kLeft};
+  double y = at.y;
+  double bottom = at.y;
+  for (int entry = 0; entry < count; ++entry) {
+    if (entry % a_column == 0) y = at.y;
+    const double x = at.x + (entry / a_column) * (column_width + setting.column_gap);
+    pen.disc({x + 3, y + line / 2}, 1.5, Ink::kInk);
+    y += pen.text({x + kIndent, y}, column_width - kIndent, set, entries[static_cast<std::size_t>(entry)]) + 1;
+    bottom = std::max(bottom, y);
+  }
+  return bottom - at.y;
+}
+
 }  // namespace
 
 ListRoom flow_list(const std::vector<std::string>& entries, Point at, double width, const ListSetting& setting,
                    const Pen& pen) {
-  ListRoom room;
-  const double column_width = (width - (setting.columns - 1) * setting.column_gap) / setting.columns;
-  const int count = static_cast<int>(entries.size());
-  const int a_column = (count + setting.columns - 1) / std::max(setting.columns, 1);
-  const double line = pen.line_height(setting.style);
-  double y = at.y;
-  for (int entry = 0; entry < count; ++entry) {
-    if (entry % std::max(a_column, 1) == 0) y = at.y;
-    const double x = at.x + (entry / std::max(a_column, 1)) * (column_width + setting.column_gap);
-    const Setting set{setting.style, setting.lines_each, Ink::kInk, Align::kLeft};
-    const std::string& words = entries[static_cast<std::size_t>(entry)];
-    const double height = Pen(pen.measure(), nullptr).text({}, column_width - kIndent, set, words);
-    if (y + height - at.y > setting.most_height) continue;
-    pen.disc({x + 3, y + line / 2}, 1.5, Ink::kInk);
-    y += pen.text({x + kIndent, y}, column_width - kIndent, set, words) + 1;
-    room.height = std::max(room.height, y - at.y);
-    ++room.shown;
-  }
-  return room;
+  const Pen ruler(pen.measure(), nullptr);
+  int shown = static_cast<int>(entries.size());
+  while (shown > 0 && flow_entries(entries, shown, at, width, setting, ruler) > setting.most_height) --shown;
+  return {flow_entries(entries, shown, at, width, setting, pen), shown};
 }
 
 double flow_heading(const std::string& words, Point at, double width, bool act_now, const Pen& pen) {

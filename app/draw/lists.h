@@ -14,12 +14,12 @@ struct ListSetting {
   int columns = 1;
   double column_gap = 18;
   int lines_each = 2;        // an entry is cut after so many lines
-  double most_height = 1e9;  // entries that would go beyond are left out, whole
+  double most_height = 1e9;  // as many entries, from the first on, as stay within it
 };
 
 struct ListRoom {
   double height = 0;
-  int shown = 0;  // entries that found room
+  int shown = 0;  // entries that found room, from the first on
 };
 
 // Entries fill the first column from the top, then the next; a dot before each.

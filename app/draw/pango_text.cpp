@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "app/draw/foreign_text.h"
 #include "app/draw/tokens.h"
 
 namespace lanework::draw {
@@ -29,6 +30,24 @@ void insert_attribute(PangoAttrList* list, PangoAttribute* attribute, std::size_
   pango_attr_list_insert(list, attribute);
 }
 
+// After a lead that is read from the right, a mark keeps the rest in its own direction.
+std::string joined(const Text& text) {
+  if (text.lead.empty() || text.text.empty()) return text.lead + text.text;
+  const bool turned = reads_from_right(text.lead);
+  return text.lead + (turned ? "\u200E " : " ") + text.text;
+}
+
+// Paragraphs keep their own direction, but all stand at the same edge of the box; with a lead of ours the
+// page's direction holds.
+void align(PangoLayout* layout, const Text& text) {
+  pango_layout_set_auto_dir(layout, text.lead.empty() ? TRUE : FALSE);
+  const bool turned = pango_layout_get_direction(layout, 0) == PANGO_DIRECTION_RTL;
+  const bool right = (text.align == Align::kRight) != turned;
+  pango_layout_set_alignment(layout, text.align == Align::kCentre ? PANGO_ALIGN_CENTER
+                                     : right                      ? PANGO_ALIGN_RIGHT
+                                                                  : PANGO_ALIGN_LEFT);
+}
+
 Owned<PangoLayout> make_layout(PangoContext* context, const Text& text) {
   Owned<PangoLayout> layout(pango_layout_new(context));
   const Typeface face = typeface(text.style);
@@ -37,8 +56,7 @@ Owned<PangoLayout> make_layout(PangoContext* context, const Text& text) {
   pango_font_description_set_weight(description, face.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_layout_set_font_description(layout.get(), description);
   pango_font_description_free(description);
-  const bool both = !text.lead.empty() && !text.text.empty();
-  const std::string whole = text.lead + (both ? " " : "") + text.text;
+  const std::string whole = joined(text);
   pango_layout_set_text(layout.get(), whole.data(), static_cast<int>(whole.size()));
   PangoAttrList* attributes = pango_attr_list_new();
   insert_attribute(attributes, pango_attr_font_features_new("tnum=1"), 0, whole.size());
@@ -51,9 +69,7 @@ Owned<PangoLayout> make_layout(PangoContext* context, const Text& text) {
   pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
   pango_layout_set_ellipsize(layout.get(), PANGO_ELLIPSIZE_END);
   pango_layout_set_height(layout.get(), -text.max_lines);
-  pango_layout_set_alignment(layout.get(), text.align == Align::kRight    ? PANGO_ALIGN_RIGHT
-                                           : text.align == Align::kCentre ? PANGO_ALIGN_CENTER
-                                                                          : PANGO_ALIGN_LEFT);
+  align(layout.get(), text);
   return layout;
 }
 

@@ -21,7 +21,7 @@ constexpr Colour kPaperColour{0.984, 0.973, 0.945};  // the ground of SVG and PN
 // Asked for in this order; a later one serves the scripts that an earlier one lacks.
 constexpr const char* kFamilies =
     "B612, Noto Sans, Noto Naskh Arabic, Noto Sans Arabic, Noto Sans Hebrew, Noto Sans Devanagari, DejaVu Sans, "
-    "Noto Sans CJK SC, Droid Sans Fallback";
+    "Noto Sans CJK SC, WenQuanYi Micro Hei, Droid Sans Fallback";
 
 struct Typeface {
   double size;  // points
