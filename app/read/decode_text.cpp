@@ -213,6 +213,21 @@ std::optional<Fault> find_control(const std::string& file, std::string_view text
   return {};
 }
 
+icu::UnicodeString unicode(std::string_view text) {
+  return icu::UnicodeString::fromUTF8(icu::StringPiece(text.data(), static_cast<int32_t>(text.size())));
+}
+
+// Without accents and in small letters; made once, since its rules are compiled.
+const icu::Transliterator& plain_letters() {
+  static const std::unique_ptr<const icu::Transliterator> made = [] {
+    UErrorCode status = U_ZERO_ERROR;
+    UParseError where;
+    return std::unique_ptr<const icu::Transliterator>(icu::Transliterator::createFromRules(
+        "plain", ":: NFKD; :: [:Mn:] Remove; :: NFC; :: Latin-ASCII; :: Lower;", UTRANS_FORWARD, where, status));
+  }();
+  return *made;
+}
+
 }  // namespace
 
 const std::vector<std::string_view>& encoding_names() {
@@ -246,21 +261,20 @@ people::TextForms unicode_text_forms() {
   people::TextForms forms;
   forms.same = [](std::string_view text) {
     UErrorCode status = U_ZERO_ERROR;
-    const icu::UnicodeString from =
-        icu::UnicodeString::fromUTF8(icu::StringPiece(text.data(), static_cast<int32_t>(text.size())));
     std::string out;
-    icu::Normalizer2::getNFKCCasefoldInstance(status)->normalize(from, status).toUTF8String(out);
+    icu::Normalizer2::getNFKCCasefoldInstance(status)->normalize(unicode(text), status).toUTF8String(out);
     return out;
   };
-  UErrorCode status = U_ZERO_ERROR;
-  UParseError where;
-  const std::shared_ptr<icu::Transliterator> plain(icu::Transliterator::createFromRules(
-      "plain", ":: NFKD; :: [:Mn:] Remove; :: NFC; :: Latin-ASCII; :: Lower;", UTRANS_FORWARD, where, status));
-  forms.loose = [plain](std::string_view text) {
-    icu::UnicodeString form =
-        icu::UnicodeString::fromUTF8(icu::StringPiece(text.data(), static_cast<int32_t>(text.size())));
-    plain->transliterate(form);
-    std::string out;
+  forms.loose = [](std::string_view text) {
+    std::string out(text);
+    if (const auto foreign = [](char c) { return (c & 0x80) != 0; }; std::none_of(text.begin(), text.end(), foreign)) {
+      const auto lower = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+      std::transform(out.begin(), out.end(), out.begin(), lower);
+      return out;
+    }
+    icu::UnicodeString form = unicode(text);
+    plain_letters().transliterate(form);
+    out.clear();
     form.toUTF8String(out);
     return out;
   };

@@ -133,12 +133,19 @@ MeasureUnit take_unit(std::vector<std::string>& words) {
   return unit;
 }
 
-const Synonyms* synonyms_with(const std::string& text) {
-  for (const Synonyms& row : kSynonyms) {
-    const std::string list = "|" + std::string(row.words) + "|";
-    if (list.find("|" + text + "|") != std::string::npos) return &row;
+// Is the text one of the words between the bars?
+bool stands_in(std::string_view list, std::string_view text) {
+  for (std::size_t at = list.find(text); at != std::string_view::npos; at = list.find(text, at + 1)) {
+    const std::size_t end = at + text.size();
+    if ((at == 0 || list[at - 1] == '|') && (end == list.size() || list[end] == '|')) return true;
   }
-  return nullptr;
+  return false;
+}
+
+const Synonyms* synonyms_with(const std::string& text) {
+  const auto row = std::find_if(kSynonyms.begin(), kSynonyms.end(),
+                                [&text](const Synonyms& synonyms) { return stands_in(synonyms.words, text); });
+  return row != kSynonyms.end() ? &*row : nullptr;
 }
 
 Headings headings_of(const SheetRow& row, const TextForms& forms) {
