@@ -37,10 +37,6 @@ void Pen::rectangle(const Box& box, Ink ink, double stroke) const {
   shape({{box.x, box.y}, {box.right(), box.y}, {box.right(), box.bottom()}, {box.x, box.bottom()}}, ink, stroke);
 }
 
-void Pen::put(Mark mark) const {
-  if (page_ != nullptr) page_->marks.push_back(std::move(mark));
-}
-
 void Pen::region(const std::string& name, const Box& box) const {
   if (page_ != nullptr) page_->regions.push_back({name, box});
 }

@@ -3,6 +3,9 @@
 #pragma once
 
 #include <string>
+#include <utility>
+#include <variant>
+#include <vector>
 
 #include "app/draw/page.h"
 #include "app/draw/text_measure.h"
@@ -33,7 +36,10 @@ class Pen {
   void disc(Point centre, double radius, Ink ink, double stroke = 0) const;
   void shape(std::vector<Point> points, Ink ink, double stroke = 0, bool closed = true) const;
   void rectangle(const Box& box, Ink ink, double stroke = 0) const;
-  void put(Mark mark) const;
+  template <class AnyMark>
+  void put(AnyMark mark) const {
+    if (page_ != nullptr) page_->marks.emplace_back(std::in_place_type<AnyMark>, std::move(mark));
+  }
   void region(const std::string& name, const Box& box) const;
 
  private:
