@@ -129,6 +129,6 @@ Result<Pages> draw_slip(const SlipMatter& matter, Paper paper);
 Result<std::string> write_pdf(const Pages& pages);
 // One side, counted from 0; off-white ground.
 Result<std::string> write_svg(const Pages& pages, int side);
-Result<std::string> write_png(const Pages& pages, int side, int dots_per_inch = 144);
+Result<std::string> write_png(const Pages& pages, int side, int dots_per_inch = 110);
 
 }  // namespace lanework::draw

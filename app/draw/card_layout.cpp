@@ -113,6 +113,53 @@ void draw_rows(const CardMatter& matter, const Plan& plan, const TimeScale& scal
   }
 }
 
+// What stands where on both sides.
+struct Arrangement {
+  Plan plan;
+  BackLists lists;
+  double lists_height = 0;
+  double emergency_height = 0;
+};
+
+bool needs_back(const Arrangement& arrangement) {
+  return arrangement.plan.back || arrangement.lists_height > 0 || arrangement.emergency_height > 0;
+}
+
+std::optional<Arrangement> arrange(const CardMatter& matter, const Box& content, double front_room, BackLists lists,
+                                   const TimeScale& scale, const TextMeasure& measure) {
+  const Pen ruler(measure, nullptr);
+  const double head = draw_back_head(matter, content, ruler) + kGapBelowBackHead;
+  const double emergency = draw_emergency(matter, {}, content.width, ruler);
+  const double room = content.height - head - emergency - 2 * kGapOnBack;
+  const double width = (content.width - kGutter) / kColumns;
+  for (const double most_height : kListHeights) {
+    lists.most_height = most_height;
+    const double height = draw_back_lists(matter, lists, {}, content.width, ruler);
+    const auto plan = choose(matter, scale, width, {front_room, room - height}, measure);
+    if (plan && height <= room) return Arrangement{*plan, lists, height, emergency};
+  }
+  return std::nullopt;
+}
+
+Page draw_back(const CardMatter& matter, const Box& content, const Arrangement& arrangement, const TimeScale& scale,
+               const TextMeasure& measure) {
+  Page back;
+  const Pen pen(measure, &back);
+  const Plan& plan = arrangement.plan;
+  double y = content.y + draw_back_head(matter, content, pen) + kGapBelowBackHead;
+  if (plan.back) {
+    const double rows = sum(plan.rows, plan.front_rows, plan.rows.size());
+    draw_rows(matter, plan, scale, plan.front_rows, plan.rows.size(), {content.x, y, content.width, rows}, pen);
+    y += rows + kGapOnBack;
+  }
+  draw_back_lists(matter, arrangement.lists, {content.x, y}, content.width, pen);
+  pen.region("back lists", {content.x, y, content.width, arrangement.lists_height});
+  y += arrangement.lists_height + kGapOnBack;
+  draw_emergency(matter, {content.x, y}, content.width, pen);
+  pen.region("emergency", {content.x, y, content.width, arrangement.emergency_height});
+  return back;
+}
+
 Fault out_of_range(const std::string& field, const std::string& found, const std::string& expected) {
   return {FaultCode::kOutOfRange, {"", 0, 0, field}, found, expected, ""};
 }
@@ -169,52 +216,24 @@ Result<std::vector<Page>> lay_out_card(const CardMatter& matter, const Sheet& sh
   if (!faults.empty()) return faults;
   const Box content = content_of(sheet);
   const TimeScale scale{matter.start_minute_of_day, longest_drill(matter)};
-  const Pen ruler(measure, nullptr);
 
-  Page front;
-  const Pen pen(measure, &front);
+  std::vector<Page> pages(1);
+  const Pen pen(measure, &pages.front());
   const FrontHead head = draw_front_head(matter, content, pen);
   const FrontFoot foot = measure_front_foot(matter, content, pen);
   const Box grid{content.x, content.y + head.height + kGapAboveGrid, content.width,
                  content.height - head.height - foot.height - 2 * kGapAboveGrid};
-  const double back_head = draw_back_head(matter, content, ruler) + kGapBelowBackHead;
-  const double emergency = draw_emergency(matter, {}, content.width, ruler);
-  const double back_room = content.height - back_head - emergency - 2 * kGapOnBack;
-  BackLists back_lists;
-  back_lists.with_changes = !head.all_told;
-  back_lists.stop_always.assign(matter.stop_always.begin() + foot.stop_lines_shown, matter.stop_always.end());
-  const double width = (content.width - kGutter) / kColumns;
-  std::optional<Plan> plan;
-  double lists = 0;
-  for (const double most_height : kListHeights) {
-    back_lists.most_height = most_height;
-    lists = draw_back_lists(matter, back_lists, {}, content.width, ruler);
-    plan = choose(matter, scale, width, {grid.height, back_room - lists}, measure);
-    if (plan && lists <= back_room) break;
-  }
-  if (!plan) {
+  BackLists lists;
+  lists.with_changes = !head.all_told;
+  lists.stop_always.assign(matter.stop_always.begin() + foot.stop_lines_shown, matter.stop_always.end());
+  const std::optional<Arrangement> arrangement = arrange(matter, content, grid.height, lists, scale, measure);
+  if (!arrangement) {
     return out_of_range("drills", std::to_string(matter.drills.size()) + " drills with their texts",
                         "what fits on two sides");
   }
-  draw_rows(matter, *plan, scale, 0, plan->front_rows, grid, pen);
+  draw_rows(matter, arrangement->plan, scale, 0, arrangement->plan.front_rows, grid, pen);
   draw_front_foot(matter, content, pen);
-  std::vector<Page> pages{std::move(front)};
-  if (!plan->back && lists <= 0 && emergency <= 0) return pages;
-
-  Page back;
-  const Pen overleaf(measure, &back);
-  double y = content.y + draw_back_head(matter, content, overleaf) + kGapBelowBackHead;
-  if (plan->back) {
-    const double rows = sum(plan->rows, plan->front_rows, plan->rows.size());
-    draw_rows(matter, *plan, scale, plan->front_rows, plan->rows.size(), {content.x, y, content.width, rows}, overleaf);
-    y += rows + kGapOnBack;
-  }
-  draw_back_lists(matter, back_lists, {content.x, y}, content.width, overleaf);
-  overleaf.region("back lists", {content.x, y, content.width, lists});
-  y += lists + kGapOnBack;
-  draw_emergency(matter, {content.x, y}, content.width, overleaf);
-  overleaf.region("emergency", {content.x, y, content.width, emergency});
-  pages.push_back(std::move(back));
+  if (needs_back(*arrangement)) pages.push_back(draw_back(matter, content, *arrangement, scale, measure));
   return pages;
 }
 
