@@ -4,7 +4,7 @@ find_package(CLI11 REQUIRED)
 if(NOT TARGET PkgConfig::CAIRO)
   pkg_check_modules(CAIRO REQUIRED IMPORTED_TARGET cairo)
 endif()
-lanework_part(figure_drawing SOURCES figure_drawing.cpp figure_outline.cpp figure_props.cpp USES base figure)
+lanework_part(figure_drawing SOURCES figure_drawing.cpp figure_hull.cpp figure_outline.cpp figure_props.cpp USES base figure)
 target_link_libraries(lanework_figure_drawing PUBLIC PkgConfig::CAIRO)
 
 add_executable(lanework_figures figure_sheet.cpp)

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 #include <optional>
+#include <utility>
 
 #include "app/draw/figure_outline.h"
 #include "app/draw/figure_props.h"
@@ -35,9 +36,15 @@ struct Extent {
       bottom = std::min(bottom, p.y);
     }
   }
+  void take(const Rounded& piece) {
+    for (const Arc& arc : piece) {
+      const Spot c = arc.centre;
+      take(Outline{{c.x - arc.radius, c.y - arc.radius}, {c.x + arc.radius, c.y + arc.radius}});
+    }
+  }
   void take(const Mannequin& m) {
     for (const LimbShape& shape : m.shapes) {
-      for (const Outline& piece : shape.pieces) take(piece);
+      for (const Rounded& piece : shape.pieces) take(piece);
     }
   }
 };
@@ -79,6 +86,7 @@ Picturing picture(const Figure& figure, const FigureLook& look) {
   for (const figure::Prop& prop : pose.props) {
     for (PropShape& shape : shapes_of(prop, scene, bodies.left, bodies.right)) {
       out.extent.take(shape.outline);
+      out.extent.take(shape.round);
       out.props.push_back(std::move(shape));
     }
   }
@@ -118,31 +126,49 @@ class Brush {
     cairo_stroke(cr_);
   }
 
-  // A union of pieces: a gap of paper around it, an edge, a filling.
-  void shape(const std::vector<Outline>& pieces, double gap, double edge, Colour edge_colour, Colour filling,
-             std::size_t gap_from = 0) const {
-    if (gap > 0) stroke_all(pieces, gap_from, 2 * (gap + edge), paper_);
-    if (edge > 0) stroke_all(pieces, 0, 2 * edge, edge_colour);
-    set(filling);
-    for (const Outline& piece : pieces) {
-      path(piece, true);
-      cairo_fill(cr_);
+  void path(const Rounded& piece, double grown) const {
+    constexpr double kRadian = 3.14159265358979323846 / 180;
+    cairo_new_sub_path(cr_);
+    for (const Arc& arc : piece) {
+      cairo_arc(cr_, arc.centre.x, arc.centre.y, arc.radius + grown, arc.from * kRadian, arc.to * kRadian);
     }
+    cairo_close_path(cr_);
+  }
+
+  // The union of pieces, grown by some margin.
+  void fill(const std::vector<Rounded>& pieces, std::size_t from, double grown, Colour colour) const {
+    set(colour);
+    for (std::size_t i = from; i < pieces.size(); ++i) path(pieces[i], grown);
+    cairo_fill(cr_);
+  }
+
+  // A union of pieces: a gap of paper around it, an edge, a filling.
+  void shape(const std::vector<Rounded>& pieces, double gap, double edge, Colour edge_colour, Colour filling,
+             std::size_t gap_from = 0) const {
+    if (gap > 0 && gap_from < pieces.size()) fill(pieces, gap_from, gap + edge, paper_);
+    if (edge > 0) fill(pieces, 0, edge, edge_colour);
+    fill(pieces, 0, 0, filling);
+  }
+
+  // A polygon with a margin of paper and an edge around it.
+  void polygon(const Outline& outline, double gap, double edge, Colour edge_colour, Colour filling) const {
+    for (const auto& [width, colour] :
+         {std::pair{gap > 0 ? 2 * (gap + edge) : 0, paper_}, std::pair{2 * edge, edge_colour}}) {
+      if (width <= 0) continue;
+      set(colour);
+      cairo_set_line_width(cr_, width);
+      path(outline, true);
+      cairo_stroke(cr_);
+    }
+    set(filling);
+    path(outline, true);
+    cairo_fill(cr_);
   }
 
   [[nodiscard]] cairo_t* context() const { return cr_; }
   [[nodiscard]] Colour paper() const { return paper_; }
 
  private:
-  void stroke_all(const std::vector<Outline>& pieces, std::size_t from, double width, Colour colour) const {
-    set(colour);
-    cairo_set_line_width(cr_, width);
-    for (std::size_t i = from; i < pieces.size(); ++i) {
-      path(pieces[i], true);
-      cairo_stroke(cr_);
-    }
-  }
-
   cairo_t* cr_;
   double scale_;
   Colour paper_;
@@ -151,13 +177,13 @@ class Brush {
 void paint_face(const Brush& brush, const Mannequin& m, Colour hair) {
   cairo_t* cr = brush.context();
   cairo_save(cr);
-  brush.path(m.shapes[m.head].pieces[0], true);
+  brush.path(m.shapes[m.head].pieces[0], 0.0);
   cairo_clip(cr);
   brush.set(hair);
   brush.path(m.face.hair, true);
   cairo_fill(cr);
   cairo_restore(cr);
-  for (const Outline& eye : m.face.eyes) brush.shape({eye}, 0, 0, kInkColour, kInkColour);
+  brush.fill(m.face.eyes, 0, 0, kInkColour);
 }
 
 struct Tones {
@@ -189,32 +215,42 @@ void paint(const Brush& brush, const Mannequin& m, const Tones& tones, bool near
 
 // The ghost: one thin line around the whole body.
 void paint_ghost(const Brush& brush, const Mannequin& m) {
-  std::vector<Outline> all;
+  std::vector<Rounded> all;
   for (const LimbShape& shape : m.shapes) all.insert(all.end(), shape.pieces.begin(), shape.pieces.end());
   brush.shape(all, 0, brush.width(0.006, 0.45), kGhostColour, brush.paper());
 }
 
-void paint_props(const Brush& brush, const std::vector<PropShape>& props, bool before_figure) {
+void paint_prop(const Brush& brush, const PropShape& prop) {
   const double edge = brush.width(0.007, 0.45);
-  for (const PropShape& prop : props) {
-    if (prop.before_figure != before_figure) continue;
-    switch (prop.ink) {
-      case PropInk::kOutline:
-        brush.shape({prop.outline}, edge, edge, kInkColour, brush.paper());
-        break;
-      case PropInk::kLight:
-        brush.shape({prop.outline}, 0, edge / 2, kSoftColour, kFarColour);
-        break;
-      case PropInk::kLine:
-        brush.line(prop.outline, edge, kInkColour);
-        break;
-      case PropInk::kSolid:
-        brush.shape({prop.outline}, edge, 0, kInkColour, kInkColour);
-        break;
-      case PropInk::kThin:
-        brush.line(prop.outline, edge / 2, kSoftColour);
-        break;
+  const auto area = [&](double gap, double rim, Colour rim_colour, Colour filling) {
+    if (prop.round.empty()) {
+      brush.polygon(prop.outline, gap, rim, rim_colour, filling);
+    } else {
+      brush.shape({prop.round}, gap, rim, rim_colour, filling);
     }
+  };
+  switch (prop.ink) {
+    case PropInk::kOutline:
+      area(edge, edge, kInkColour, brush.paper());
+      break;
+    case PropInk::kLight:
+      area(0, edge / 2, kSoftColour, kFarColour);
+      break;
+    case PropInk::kSolid:
+      area(edge, 0, kInkColour, kInkColour);
+      break;
+    case PropInk::kLine:
+      brush.line(prop.outline, edge, kInkColour);
+      break;
+    case PropInk::kThin:
+      brush.line(prop.outline, edge / 2, kSoftColour);
+      break;
+  }
+}
+
+void paint_props(const Brush& brush, const std::vector<PropShape>& props, bool before_figure) {
+  for (const PropShape& prop : props) {
+    if (prop.before_figure == before_figure) paint_prop(brush, prop);
   }
 }
 
@@ -226,7 +262,7 @@ void paint_ground(const Brush& brush, const Extent& extent) {
 void paint_arrow(const Brush& brush, const ArrowShape& arrow) {
   const double width = brush.width(0.014, 0.9);
   brush.line(arrow.shaft, width + brush.width(0.016, 1.0), brush.paper());
-  brush.shape({arrow.head}, brush.width(0.008, 0.5), 0, kInkColour, kInkColour);
+  brush.polygon(arrow.head, brush.width(0.008, 0.5), 0, kInkColour, kInkColour);
   brush.line(arrow.shaft, width, kInkColour);
 }
 

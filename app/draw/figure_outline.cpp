@@ -43,11 +43,11 @@ Spot unit(Spot a) {
 // A quarter turn clockwise: 'ahead' of a segment that points up, for a figure that faces right.
 Spot clockwise(Spot a) { return {a.y, -a.x}; }
 
-std::vector<Outline> upper_arm(const Limbs& l) {
+std::vector<Rounded> upper_arm(const Limbs& l) {
   return {hull_of({{spot(l.shoulder), kArmTop}, {spot(l.elbow), kElbow}})};
 }
 
-std::vector<Outline> forearm(const Limbs& l) {
+std::vector<Rounded> forearm(const Limbs& l) {
   const Spot elbow = spot(l.elbow);
   const Spot wrist = spot(l.wrist);
   const Spot full = mix(elbow, wrist, 0.28);
@@ -57,7 +57,7 @@ std::vector<Outline> forearm(const Limbs& l) {
           hull_of({{spot(l.hand), kPalmThick}, {tip, kFinger}})};
 }
 
-std::vector<Outline> thigh(const Limbs& l) {
+std::vector<Rounded> thigh(const Limbs& l) {
   const Spot hip = spot(l.hip);
   const Spot knee = spot(l.knee);
   const Spot middle = mix(hip, knee, 0.45);
@@ -65,7 +65,7 @@ std::vector<Outline> thigh(const Limbs& l) {
 }
 
 // 'behind' is where the calf bulges: a unit vector, or zero in the front view.
-std::vector<Outline> shank(const Limbs& l, double bulge) {
+std::vector<Rounded> shank(const Limbs& l, double bulge) {
   const Spot knee = spot(l.knee);
   const Spot ankle = spot(l.ankle);
   const Spot behind = clockwise(unit(minus(ankle, knee)));
@@ -74,7 +74,7 @@ std::vector<Outline> shank(const Limbs& l, double bulge) {
 }
 
 // The sole runs through heel, ball and toe; circles are set inside it.
-std::vector<Outline> foot_from_the_side(const Limbs& l) {
+std::vector<Rounded> foot_from_the_side(const Limbs& l) {
   const Spot heel = spot(l.heel);
   const Spot ball = spot(l.ball);
   const Spot toe = spot(l.toe);
@@ -96,7 +96,7 @@ std::vector<Outline> foot_from_the_side(const Limbs& l) {
 }
 
 // Seen from the front a foot is short: its drawn length is what the turn leaves of it.
-std::vector<Outline> foot_from_the_front(const Limbs& l) {
+std::vector<Rounded> foot_from_the_front(const Limbs& l) {
   const Spot ankle = spot(l.ankle);
   const Spot heel = spot(l.heel);
   const Spot ball = spot(l.ball);
@@ -115,7 +115,7 @@ std::vector<Outline> foot_from_the_front(const Limbs& l) {
   return {hull_of(circles)};
 }
 
-std::vector<Outline> trunk_from_the_side(const Body& body) {
+std::vector<Rounded> trunk_from_the_side(const Body& body) {
   const Spot pelvis = spot(body.pelvis);
   const Spot waist = spot(body.waist);
   const Spot neck = spot(body.neck);
@@ -133,7 +133,7 @@ std::vector<Outline> trunk_from_the_side(const Body& body) {
           hull_of({top, near, far})};
 }
 
-std::vector<Outline> trunk_from_the_front(const Body& body) {
+std::vector<Rounded> trunk_from_the_front(const Body& body) {
   const Spot waist = spot(body.waist);
   const Spot hip_left = spot(body.limbs[0].hip);
   const Spot hip_right = spot(body.limbs[1].hip);
@@ -163,7 +163,7 @@ struct HeadFrame {
   }
 };
 
-std::vector<Outline> neck_of(const Body& body) {
+std::vector<Rounded> neck_of(const Body& body) {
   return {hull_of({{spot(body.neck), 0.030}, {mix(spot(body.neck), spot(body.head), 0.6), 0.025}})};
 }
 
@@ -197,8 +197,8 @@ void head_from_the_front(const HeadFrame& h, const Look& look, LimbShape& shape,
   }
 }
 
-void append(std::vector<Outline>& to, std::vector<Outline> from) {
-  for (Outline& o : from) to.push_back(std::move(o));
+void append(std::vector<Rounded>& to, std::vector<Rounded> from) {
+  for (Rounded& o : from) to.push_back(std::move(o));
 }
 
 void add_head(View view, const Body& body, const Look& look, Mannequin& out) {
@@ -250,7 +250,7 @@ struct Part {
 
 // Both halves of a limb in one shape where they lie in one layer, so that no gap cuts the joint between;
 // the upper half is set apart from the trunk only where it lies well before it.
-void add_limb(std::vector<Outline> upper, double upper_depth, std::vector<Outline> lower, double lower_depth,
+void add_limb(std::vector<Rounded> upper, double upper_depth, std::vector<Rounded> lower, double lower_depth,
               std::vector<Part>& out) {
   constexpr double kLight = -0.09;  // what lies further back is drawn light
   constexpr double kBefore = 0.07;
@@ -271,7 +271,7 @@ Mannequin from_the_front(const Body& body, const Look& look) {
   const double eye = look.seen_from_behind ? -1 : 1;
   std::vector<Part> parts;
   for (const Limbs& l : body.limbs) {
-    std::vector<Outline> lower_leg = shank(l, 0);
+    std::vector<Rounded> lower_leg = shank(l, 0);
     append(lower_leg, foot_from_the_front(l));
     const double hip = eye * (l.hip.z + l.knee.z) / 2;
     add_limb(thigh(l), hip - 0.004, std::move(lower_leg), eye * (l.knee.z + l.ankle.z) / 2 - 0.006, parts);
@@ -299,34 +299,7 @@ Mannequin from_the_front(const Body& body, const Look& look) {
   return out;
 }
 
-double cross(Spot o, Spot a, Spot b) { return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x); }
-
 }  // namespace
-
-Outline hull_of(const std::vector<Circle>& circles) {
-  static const std::vector<Spot> round = [] {
-    constexpr int kStep = 10;  // degrees
-    std::vector<Spot> out;
-    for (int a = 0; a < 360; a += kStep) out.push_back({figure::cosine(a), figure::sine(a)});
-    return out;
-  }();
-  std::vector<Spot> points;
-  for (const Circle& c : circles) {
-    for (const Spot p : round) points.push_back(plus(c.centre, c.radius, p));
-  }
-  std::sort(points.begin(), points.end(), [](Spot a, Spot b) { return a.x < b.x || (a.x == b.x && a.y < b.y); });
-  Outline hull;
-  for (int half = 0; half < 2; ++half) {
-    const std::size_t start = hull.size();
-    for (const Spot p : points) {
-      while (hull.size() >= start + 2 && cross(hull[hull.size() - 2], hull.back(), p) <= 0) hull.pop_back();
-      hull.push_back(p);
-    }
-    hull.pop_back();
-    std::reverse(points.begin(), points.end());
-  }
-  return hull;
-}
 
 Mannequin mannequin_of(View view, const Body& body, const Look& look) {
   return view == View::kSide ? from_the_side(body, look) : from_the_front(body, look);

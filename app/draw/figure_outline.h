@@ -4,15 +4,12 @@
 
 #include <vector>
 
+#include "app/draw/figure_hull.h"
 #include "core/figure/body.h"
 
 namespace lanework::draw {
 
-struct Spot {
-  double x = 0;
-  double y = 0;
-};
-using Outline = std::vector<Spot>;  // closed
+using Outline = std::vector<Spot>;  // a polygon
 
 enum class Layer {
   kFar,   // away from the eye: drawn light
@@ -22,14 +19,14 @@ enum class Layer {
 
 struct LimbShape {
   Layer layer;
-  std::vector<Outline> pieces;  // their union is the shape
+  std::vector<Rounded> pieces;  // their union is the shape
   std::size_t gap_from = 0;     // pieces from here on are kept apart from what lies behind by a gap
 };
 
 // What is drawn on the face, after the head's shape.
 struct FaceMarks {
   Outline hair;               // to be clipped to the head
-  std::vector<Outline> eyes;  // filled; closed eyes are thin
+  std::vector<Rounded> eyes;  // filled; closed eyes are thin
 };
 
 struct Mannequin {
@@ -45,12 +42,5 @@ struct Look {
 };
 
 Mannequin mannequin_of(figure::View view, const figure::Body& body, const Look& look);
-
-// The convex hull of circles, as a polygon.
-struct Circle {
-  Spot centre;
-  double radius;
-};
-Outline hull_of(const std::vector<Circle>& circles);
 
 }  // namespace lanework::draw

@@ -54,16 +54,16 @@ void add_ball(const Prop& prop, const Scene& scene, std::vector<PropShape>& out)
     }
     centre.y = std::max(centre.y, kBall);
   }
-  out.push_back({PropInk::kOutline, hull_of({{centre, kBall}}), true});
+  out.push_back({PropInk::kOutline, {}, true, hull_of({{centre, kBall}})});
   // A patch and its seams, so that it is not taken for a head.
   Outline patch;
   for (int a = 90; a < 450; a += 72) {
     const Spot way = {figure::cosine(a), figure::sine(a)};
     patch.push_back({centre.x + 0.42 * kBall * way.x, centre.y + 0.42 * kBall * way.y});
     out.push_back(
-        {PropInk::kThin, {patch.back(), {centre.x + 0.95 * kBall * way.x, centre.y + 0.95 * kBall * way.y}}, true});
+        {PropInk::kThin, {patch.back(), {centre.x + 0.95 * kBall * way.x, centre.y + 0.95 * kBall * way.y}}, true, {}});
   }
-  out.push_back({PropInk::kSolid, patch, true});
+  out.push_back({PropInk::kSolid, patch, true, {}});
 }
 
 void add_wall(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
@@ -77,9 +77,9 @@ void add_wall(const Prop& prop, const Scene& scene, std::vector<PropShape>& out)
   // The face of the wall and strokes behind it, as on a builder's drawing.
   const double far_x = x + way * kWallThick;
   for (double y = 0.05; y < kWallHeight; y += 0.07) {
-    out.push_back({PropInk::kThin, {{x, y}, {far_x, y - kWallThick}}, false});
+    out.push_back({PropInk::kThin, {{x, y}, {far_x, y - kWallThick}}, false, {}});
   }
-  out.push_back({PropInk::kLine, {{x, 0}, {x, kWallHeight}}, false});
+  out.push_back({PropInk::kLine, {{x, 0}, {x, kWallHeight}}, false, {}});
 }
 
 void add_bench(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
@@ -90,9 +90,9 @@ void add_bench(const Prop& prop, const Scene& scene, std::vector<PropShape>& out
     x = at.x;
     top = std::max(0.06, at.y - 0.028);
   }
-  out.push_back({PropInk::kLight, box(x - kBenchHalf, top - kBenchThick, x + kBenchHalf, top), false});
+  out.push_back({PropInk::kLight, box(x - kBenchHalf, top - kBenchThick, x + kBenchHalf, top), false, {}});
   for (const double leg : {x - kBenchHalf + 0.03, x + kBenchHalf - 0.03}) {
-    out.push_back({PropInk::kLine, {{leg, 0}, {leg, top - kBenchThick}}, false});
+    out.push_back({PropInk::kLine, {{leg, 0}, {leg, top - kBenchThick}}, false, {}});
   }
 }
 
@@ -102,11 +102,12 @@ void add_cone(double x, std::vector<PropShape>& out) {
   const auto slice = [&](double low, double high) {
     out.push_back({PropInk::kSolid,
                    {{x - half(low), low}, {x + half(low), low}, {x + half(high), high}, {x - half(high), high}},
-                   true});
+                   true,
+                   {}});
   };
   slice(0.012, 0.052);
   slice(0.078, kConeHeight);
-  out.push_back({PropInk::kLine, {{x - kConeHalf, 0.008}, {x + kConeHalf, 0.008}}, true});
+  out.push_back({PropInk::kLine, {{x - kConeHalf, 0.008}, {x + kConeHalf, 0.008}}, true, {}});
 }
 
 }  // namespace
@@ -127,17 +128,18 @@ std::vector<PropShape> shapes_of(const Prop& prop, const Scene& scene, double le
       // A strip of paint that runs towards the eye.
       const double x = prop.at ? named(scene, *prop.at).x : prop.forward;
       out.push_back(
-          {PropInk::kOutline, {{x - 0.014, 0}, {x + 0.014, 0}, {x + 0.030, -0.06}, {x - 0.030, -0.06}}, false});
+          {PropInk::kOutline, {{x - 0.014, 0}, {x + 0.014, 0}, {x + 0.030, -0.06}, {x - 0.030, -0.06}}, false, {}});
       break;
     }
     case PropKind::kMat:
-      out.push_back({PropInk::kLight, box(least_x - 0.04, -kMatThick, most_x + 0.04, 0), false});
+      out.push_back({PropInk::kLight, box(least_x - 0.04, -kMatThick, most_x + 0.04, 0), false, {}});
       break;
     case PropKind::kBench:
       add_bench(prop, scene, out);
       break;
     case PropKind::kBand:
-      if (prop.at && prop.to) out.push_back({PropInk::kLine, {named(scene, *prop.at), named(scene, *prop.to)}, true});
+      if (prop.at && prop.to)
+        out.push_back({PropInk::kLine, {named(scene, *prop.at), named(scene, *prop.to)}, true, {}});
       break;
   }
   return out;

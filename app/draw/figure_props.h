@@ -15,6 +15,7 @@ struct PropShape {
   PropInk ink;
   Outline outline;
   bool before_figure = false;  // drawn after the mannequin
+  Rounded round;               // instead of an outline
 };
 
 // An open line that ends in an arrow head.

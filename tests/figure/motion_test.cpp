@@ -72,7 +72,7 @@ TEST(Motion, SecondHalfHasTheSidesExchanged) {
 }
 
 TEST(Motion, NeverOvershootsAndStaysOnTheGround) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     const Motion motion(sound_figure(kSquat), View::kSide);
     const double f = *rc::gen::inRange(0, 100000) / 100000.0;
     const Stood stood = motion.at(f);
@@ -83,7 +83,7 @@ TEST(Motion, NeverOvershootsAndStaysOnTheGround) {
     // No jumps: a thousandth of the cycle moves no joint by more than a degree.
     const Stood next = motion.at(f + 0.001);
     RC_ASSERT(std::fabs(next.angles.at(LimbAngle::kHip, kNear) - stood.angles.at(LimbAngle::kHip, kNear)) < 1.0);
-  });
+  }));
 }
 
 TEST(Motion, GoesTheShorterWayRound) {

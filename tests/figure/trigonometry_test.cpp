@@ -23,7 +23,7 @@ TEST(Trigonometry, ExactAtTheQuarters) {
 
 // The C library's functions are the outside here.
 TEST(Trigonometry, AgreesWithTheMathLibrary) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     const double degrees = *rc::gen::inRange(-7200000, 7200000) / 10000.0;
     RC_ASSERT(std::fabs(sine(degrees) - std::sin(degrees * kRadian)) < 1e-12);
     RC_ASSERT(std::fabs(cosine(degrees) - std::cos(degrees * kRadian)) < 1e-12);
@@ -32,7 +32,7 @@ TEST(Trigonometry, AgreesWithTheMathLibrary) {
     if (x != 0 || y != 0) RC_ASSERT(std::fabs(wrapped(direction_of(y, x) - std::atan2(y, x) / kRadian)) < 1e-9);
     const double c = *rc::gen::inRange(-1000, 1001) / 1000.0;
     RC_ASSERT(std::fabs(arc_cosine(c) - std::acos(c) / kRadian) < 1e-6);
-  });
+  }));
 }
 
 TEST(Trigonometry, WrapsIntoAHalfTurnEitherWay) {
