@@ -34,6 +34,13 @@ constexpr std::array<CellCut, 8> kCuts = {{
 }};
 constexpr std::size_t kLosslessCuts = 3;
 
+// Position of a cut among all; a larger one is tighter.
+std::size_t cut_index(const CellCut& cut) {
+  std::size_t at = 0;
+  while (at + 1 < kCuts.size() && kCuts[at].figure_height > cut.figure_height) ++at;
+  return at;
+}
+
 // Heights of the rows of two cells.
 std::vector<double> row_heights(const CardMatter& matter, const CellCut& cut, const TimeScale& scale, double width,
                                 const TextMeasure& measure) {
@@ -53,12 +60,19 @@ double sum(const std::vector<double>& rows, std::size_t from, std::size_t until)
   return total;
 }
 
-// How the card is cut: cells, and how many rows stand in front.
+// The rows of drills of one side, all cut alike.
+struct Rows {
+  CellCut cut{};
+  std::vector<double> heights;
+  std::size_t from = 0;  // row of the session
+  [[nodiscard]] bool empty() const { return heights.empty(); }
+  // Without the white below the last one.
+  [[nodiscard]] double height() const { return empty() ? 0 : sum(heights, 0, heights.size()) - cut.gap; }
+};
+
 struct Plan {
-  CellCut cut;
-  std::vector<double> rows;
-  std::size_t front_rows = 0;
-  bool back = false;
+  Rows front;
+  Rows back;
 };
 
 struct Rooms {
@@ -66,50 +80,70 @@ struct Rooms {
   double back = 0;
 };
 
-std::optional<Plan> plan_with(const CardMatter& matter, const CellCut& cut, const TimeScale& scale, double width,
-                              const Rooms& rooms, const TextMeasure& measure) {
-  Plan plan{cut, row_heights(matter, cut, scale, width, measure), 0, false};
-  while (plan.front_rows < plan.rows.size() && sum(plan.rows, 0, plan.front_rows + 1) <= rooms.front + cut.gap) {
-    ++plan.front_rows;
+// All cuts of the cells, with the heights that the rows then have.
+using CutRows = std::array<std::vector<double>, kCuts.size()>;
+
+CutRows cut_rows(const CardMatter& matter, const TimeScale& scale, double width, const TextMeasure& measure) {
+  CutRows rows;
+  for (std::size_t cut = 0; cut < kCuts.size(); ++cut) {
+    rows[cut] = row_heights(matter, kCuts[cut], scale, width, measure);
   }
-  const bool all_in_front = plan.front_rows == plan.rows.size();
-  if (all_in_front) return plan;
-  if (plan.front_rows == 0) return std::nullopt;
-  plan.back = true;
-  if (sum(plan.rows, plan.front_rows, plan.rows.size()) > rooms.back) return std::nullopt;
-  return plan;
+  return rows;
 }
 
-// As many drills in front as cells that lose nothing allow, the roomiest of these; else the roomiest cells that
-// fit on two sides at all.
-std::optional<Plan> choose(const CardMatter& matter, const TimeScale& scale, double width, const Rooms& rooms,
-                           const TextMeasure& measure) {
-  std::optional<Plan> best;
+std::size_t rows_that_fit(const std::vector<double>& rows, double room) {
+  std::size_t count = 0;
+  while (count < rows.size() && sum(rows, 0, count + 1) <= room) ++count;
+  return count;
+}
+
+// The roomiest cut in which these rows fit; empty when none does.
+std::optional<Rows> roomiest(const CutRows& rows, std::size_t from, std::size_t until, double room) {
   for (std::size_t cut = 0; cut < kCuts.size(); ++cut) {
-    if (best && cut >= kLosslessCuts) break;
-    auto plan = plan_with(matter, kCuts[cut], scale, width, rooms, measure);
-    if (plan && (!best || plan->front_rows > best->front_rows)) best = std::move(plan);
+    if (sum(rows[cut], from, until) > room + kCuts[cut].gap) continue;
+    const auto begin = rows[cut].begin();
+    return Rows{
+        kCuts[cut], {begin + static_cast<std::ptrdiff_t>(from), begin + static_cast<std::ptrdiff_t>(until)}, from};
+  }
+  return std::nullopt;
+}
+
+// As many rows in front as fit without losing anything; more only if the back cannot hold the rest. Then each
+// side is cut as roomily as it can be.
+std::optional<Plan> choose(const CutRows& rows, const Rooms& rooms) {
+  const std::size_t all = rows[0].size();
+  const std::size_t lossless = rows_that_fit(rows[kLosslessCuts - 1], rooms.front + kCuts[kLosslessCuts - 1].gap);
+  std::optional<Plan> best;
+  std::size_t best_cuts = 0;
+  for (std::size_t in_front = std::max<std::size_t>(lossless, 1); in_front <= all; ++in_front) {
+    const auto front = roomiest(rows, 0, in_front, rooms.front);
+    if (!front) break;
+    const auto back = roomiest(rows, in_front, all, rooms.back);
+    if (!back) continue;
+    const std::size_t cuts = std::max(cut_index(front->cut), cut_index(back->cut));
+    if (!best || cuts < best_cuts) {
+      best = Plan{*front, *back};
+      best_cuts = cuts;
+    }
   }
   return best;
 }
 
-void draw_rows(const CardMatter& matter, const Plan& plan, const TimeScale& scale, std::size_t from, std::size_t until,
-               const Box& box, const Pen& pen) {
-  if (from >= until) return;
+void draw_rows(const CardMatter& matter, const Rows& rows, const TimeScale& scale, const Box& box, const Pen& pen) {
+  const std::size_t count = rows.heights.size();
   const double width = (box.width - kGutter) / kColumns;
-  const double spare = box.height - sum(plan.rows, from, until) + plan.cut.gap;
-  const double more =
-      until - from < 2 ? 0 : std::clamp(spare / static_cast<double>(until - from - 1), 0.0, kMostSpread);
+  const double spare = box.height - rows.height();
+  const double more = count < 2 ? 0 : std::clamp(spare / static_cast<double>(count - 1), 0.0, kMostSpread);
   double y = box.y;
-  for (std::size_t row = from; row < until; ++row) {
+  for (std::size_t row = 0; row < count; ++row) {
     for (std::size_t column = 0; column < kColumns; ++column) {
-      const std::size_t drill = row * kColumns + column;
+      const std::size_t drill = (rows.from + row) * kColumns + column;
       if (drill >= matter.drills.size()) break;
       const Point at{box.x + static_cast<double>(column) * (width + kGutter), y};
-      const double height = flow_cell(matter.drills[drill], plan.cut, scale, at, width, pen);
-      pen.region("drill " + std::to_string(drill), {at.x, at.y, width, height - plan.cut.gap});
+      const double height = flow_cell(matter.drills[drill], rows.cut, scale, at, width, pen);
+      pen.region("drill " + std::to_string(drill), {at.x, at.y, width, height - rows.cut.gap});
     }
-    y += plan.rows[row] + more;
+    y += rows.heights[row] + more;
   }
 }
 
@@ -122,7 +156,7 @@ struct Arrangement {
 };
 
 bool needs_back(const Arrangement& arrangement) {
-  return arrangement.plan.back || arrangement.lists_height > 0 || arrangement.emergency_height > 0;
+  return !arrangement.plan.back.empty() || arrangement.lists_height > 0 || arrangement.emergency_height > 0;
 }
 
 std::optional<Arrangement> arrange(const CardMatter& matter, const Box& content, double front_room, BackLists lists,
@@ -131,11 +165,11 @@ std::optional<Arrangement> arrange(const CardMatter& matter, const Box& content,
   const double head = draw_back_head(matter, content, ruler) + kGapBelowBackHead;
   const double emergency = draw_emergency(matter, {}, content.width, ruler);
   const double room = content.height - head - emergency - 2 * kGapOnBack;
-  const double width = (content.width - kGutter) / kColumns;
+  const CutRows rows = cut_rows(matter, scale, (content.width - kGutter) / kColumns, measure);
   for (const double most_height : kListHeights) {
     lists.most_height = most_height;
     const double height = draw_back_lists(matter, lists, {}, content.width, ruler);
-    const auto plan = choose(matter, scale, width, {front_room, room - height}, measure);
+    const auto plan = choose(rows, {front_room, room - height});
     if (plan && height <= room) return Arrangement{*plan, lists, height, emergency};
   }
   return std::nullopt;
@@ -147,10 +181,9 @@ Page draw_back(const CardMatter& matter, const Box& content, const Arrangement& 
   const Pen pen(measure, &back);
   const Plan& plan = arrangement.plan;
   double y = content.y + draw_back_head(matter, content, pen) + kGapBelowBackHead;
-  if (plan.back) {
-    const double rows = sum(plan.rows, plan.front_rows, plan.rows.size());
-    draw_rows(matter, plan, scale, plan.front_rows, plan.rows.size(), {content.x, y, content.width, rows}, pen);
-    y += rows + kGapOnBack;
+  if (!plan.back.empty()) {
+    draw_rows(matter, plan.back, scale, {content.x, y, content.width, plan.back.height()}, pen);
+    y += plan.back.height() + kGapOnBack;
   }
   draw_back_lists(matter, arrangement.lists, {content.x, y}, content.width, pen);
   pen.region("back lists", {content.x, y, content.width, arrangement.lists_height});
@@ -187,13 +220,12 @@ Faults faults_of(const CardMatter& matter) {
   within("strip.area_width_mm", strip.area_width_mm, 0, 200000);
   within("strip.spread_gap_mm", strip.spread_gap_mm, 100, 20000);
   within("strip.pace_mm", strip.pace_mm, 100, 2000);
-  const int last = std::max({matter.slot_seconds, matter.planned_seconds, matter.nine_in_ten_seconds});
   for (std::size_t at = 0; at < matter.drills.size(); ++at) {
     const DrillMatter& drill = matter.drills[at];
     const std::string field = "drills." + std::to_string(at + 1);
-    within(field + ".starts_second", drill.starts_second, 0, last);
+    within(field + ".starts_second", drill.starts_second, 0, kDaySeconds);
     within(field + ".change_seconds", drill.change_seconds, 0, std::max(drill.starts_second, 0));
-    within(field + ".takes_seconds", drill.takes_seconds, 0, std::max(last - drill.starts_second, 0));
+    within(field + ".takes_seconds", drill.takes_seconds, 0, kDaySeconds);
     within(field + ".telling_seconds", drill.telling_seconds, 0, std::max(drill.takes_seconds, 0));
   }
   return faults;
@@ -231,7 +263,7 @@ Result<std::vector<Page>> lay_out_card(const CardMatter& matter, const Sheet& sh
     return out_of_range("drills", std::to_string(matter.drills.size()) + " drills with their texts",
                         "what fits on two sides");
   }
-  draw_rows(matter, arrangement->plan, scale, 0, arrangement->plan.front_rows, grid, pen);
+  draw_rows(matter, arrangement->plan.front, scale, grid, pen);
   draw_front_foot(matter, content, pen);
   if (needs_back(*arrangement)) pages.push_back(draw_back(matter, content, *arrangement, scale, measure));
   return pages;

@@ -174,7 +174,8 @@ void draw_formation(Formation formation, const Box& box, const Pen& pen) {
 RibbonGeometry ribbon_geometry(const CardMatter& matter, const Box& bar) {
   RibbonGeometry geometry;
   geometry.bar = bar;
-  const int last = std::max({matter.slot_seconds, matter.nine_in_ten_seconds, matter.planned_seconds, 1});
+  int last = std::max({matter.slot_seconds, matter.nine_in_ten_seconds, matter.planned_seconds, 1});
+  for (const DrillMatter& drill : matter.drills) last = std::max(last, drill.starts_second + drill.takes_seconds);
   geometry.points_a_second = bar.width / last;
   const auto x_of = [&](int second) { return bar.x + second * geometry.points_a_second; };
   for (const DrillMatter& drill : matter.drills) {

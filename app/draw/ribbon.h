@@ -26,7 +26,7 @@ struct RibbonGeometry {
   double slot_end = 0;            // x where the slot ends
 };
 
-// Start at the bar's left edge; the later of slot end and nine-in-ten at its right edge.
+// Start at the bar's left edge; the latest of slot end, nine-in-ten and the drills at its right edge.
 RibbonGeometry ribbon_geometry(const CardMatter& matter, const Box& bar);
 
 // Height of the whole ribbon with phase names above and the time axis below.

@@ -119,7 +119,7 @@ CardMatter sample_card(int drills) {
   card.finish = words::clock_time(card.start_minute_of_day, now + 59);
   card.finish_nine_in_ten = words::clock_time(card.start_minute_of_day, now + 80 + 59);
   card.saving = "a third lane saves 1 min 10 s";
-  card.strip = {"North end of pitch 2", "grass, wet", 15000, 5000, 2, 3000, 15000, 20000, 2000, 750, "an adult's"};
+  card.strip = {"North end of pitch 2", "grass, wet", 15000, 5000, 2, 3000, 15000, 20000, 2000, 750, "an adult"};
   card.changes = {"Side plank: 1 \u00D7 20 s instead of 2 \u00D7 20 s, two days before a match",
                   "Jump and stick instead of the wall jump: no wall here",
                   "Curved runs left out: the slot is 3 min shorter"};
