@@ -83,7 +83,8 @@ class CandidateFinder {
     candidate.drill = static_cast<int>(d);
     const bool any_rung = evening_.free_composition || is_known(evening_, drill);
     candidate.rungs = open_rungs(drill, last_rung(drill));
-    if (!any_rung && candidate.rungs.size() > 1) candidate.rungs.resize(1);
+    if (!any_rung && candidate.rungs.size() > 1)
+      candidate.rungs.erase(candidate.rungs.begin() + 1, candidate.rungs.end());
     candidate.doses = first(all_doses(drill));
     if (!candidate.rungs.empty()) found_.push_back(std::move(candidate));
   }
