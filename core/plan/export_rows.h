@@ -1,0 +1,61 @@
+// The session problem as rows and columns of a mixed-integer program: one table that both text formats are
+// written from. Names and labels are those of docs/model/session.md, 'Exports'. Pure; integer coefficients.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/plan/problem.h"
+
+namespace lanework::plan {
+
+// Objective levels, in the order of Objective.
+inline constexpr int kLevels = 4;
+// 'level' counts from 0.
+std::int64_t level_of(const Objective& objective, int level);
+
+enum class Sense { kAtMost, kAtLeast, kEqual };
+
+struct Term {
+  int column;
+  std::int64_t coefficient;  // never 0
+};
+
+struct ExportRow {
+  std::string name;
+  Sense sense = Sense::kEqual;
+  std::int64_t bound = 0;
+  std::vector<Term> terms;  // ascending by column; not empty
+};
+
+inline constexpr std::int64_t kNoUpper = -1;
+
+struct ExportColumn {
+  std::string name;
+  bool integer = false;    // then binary
+  std::int64_t lower = 0;  // equal to upper: fixed
+  std::int64_t upper = 1;  // kNoUpper: none
+};
+
+struct ExportTable {
+  std::vector<ExportColumn> columns;  // the first is 'one', fixed at 1: it carries constants
+  std::vector<ExportRow> rows;
+  std::array<std::vector<Term>, kLevels> objectives;  // minimised; may be empty
+  std::vector<std::vector<int>> option_columns;       // the column of x[i,o]
+};
+
+ExportTable export_table(const Problem& problem);
+
+// The rows of one level: those of the table, then each earlier level held at its optimum.
+std::vector<ExportRow> level_rows(const ExportTable& table, int level, const Objective& optimum);
+
+// One text a level, with the end of its file name: '.level1.mps' and so on.
+using LevelTexts = std::vector<std::pair<std::string, std::string>>;
+
+// The choice that a solver's columns mean: x[i,o] rounded. 'values' has one value a column.
+Choice choice_from_columns(const ExportTable& table, const std::vector<double>& values);
+
+}  // namespace lanework::plan
