@@ -36,8 +36,11 @@ class PartReader {
     const Node* node = from.find(key);
     if (node != nullptr && node->kind == Node::Kind::kTable) return {key, *node};
     if (node != nullptr || required) {
-      faults_.push_back({FaultCode::kMissing, {"request", 0, 0, key}, node == nullptr ? "nothing" : found_in_words(*node),
-                         "a table", {}});
+      faults_.push_back({FaultCode::kMissing,
+                         {"request", 0, 0, key},
+                         node == nullptr ? "nothing" : found_in_words(*node),
+                         "a table",
+                         {}});
     }
     return {key, Node::make_table()};
   }
@@ -71,7 +74,8 @@ class PartReader {
   void read_drills(const Node& catalogue, EveningDocuments& out) {
     const Node* drills = catalogue.find("drills");
     if (drills == nullptr || drills->kind != Node::Kind::kArray) {
-      faults_.push_back({FaultCode::kMissing, {"request", 0, 0, "catalogue.drills"}, "nothing", "a list of drills", {}});
+      faults_.push_back(
+          {FaultCode::kMissing, {"request", 0, 0, "catalogue.drills"}, "nothing", "a list of drills", {}});
       return;
     }
     for (const Node& drill : drills->items) {
@@ -102,11 +106,11 @@ Result<EveningMatter> read_evening(EveningDocuments documents) {
                                                 squad_names(documents.roster, squad.value()));
   if (!restrictions) append(faults, restrictions.faults());
   if (!faults.empty()) return faults;
-  auto evening = session::make_evening(squad.value(), strip.value(), documents.roster, restrictions.value(),
-                                       documents.squad.file);
+  auto evening =
+      session::make_evening(squad.value(), strip.value(), documents.roster, restrictions.value(), documents.squad.file);
   if (!evening) return evening.faults();
-  return EveningMatter{std::move(catalogue).value(),    std::move(routine).value(),  std::move(strip).value(),
-                       std::move(squad).value(),        std::move(restrictions).value(), std::move(documents.roster),
+  return EveningMatter{std::move(catalogue).value(), std::move(routine).value(),      std::move(strip).value(),
+                       std::move(squad).value(),     std::move(restrictions).value(), std::move(documents.roster),
                        std::move(evening).value()};
 }
 
@@ -119,8 +123,11 @@ Result<EveningDocuments> documents_of(const Node& request) {
     const bool known = key == "request" || key == "catalogue" || key == "routine" || key == "strip" || key == "squad" ||
                        key == "restrictions" || key == "roster";
     if (!known) {
-      faults.push_back({FaultCode::kUnknownKey, {"request", 0, 0, key}, quote(key),
-                        "request, catalogue, routine, strip, squad, restrictions or roster", {}});
+      faults.push_back({FaultCode::kUnknownKey,
+                        {"request", 0, 0, key},
+                        quote(key),
+                        "request, catalogue, routine, strip, squad, restrictions or roster",
+                        {}});
     }
   }
   if (!faults.empty()) return faults;

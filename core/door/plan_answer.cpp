@@ -66,8 +66,9 @@ Node objective_node(const plan::Objective& objective) {
 Node time_node(const PlanAnswer& answer, const EveningMatter& matter) {
   Node node = Node::make_table();
   node.set("median_seconds", number(answer.time.median.count));
+  node.set("simulated_median_seconds", number(answer.time.simulated_median.count));
   node.set("nine_in_ten_seconds", number(answer.time.nine_in_ten.count));
-  node.set("finish", text(clock_time(matter.evening, answer.time.median)));
+  node.set("finish", text(clock_time(matter.evening, answer.time.simulated_median)));
   node.set("finish_nine_in_ten", text(clock_time(matter.evening, answer.time.nine_in_ten)));
   node.set("moving_permille", number(answer.time.moving_permille));
   node.set("saving", text(answer.time.best_saving.sentence));
@@ -159,12 +160,18 @@ Node to_node(const PlanAnswer& answer, const EveningMatter& matter) {
 
 const char* change_word(ChangeKind kind) {
   switch (kind) {
-    case ChangeKind::kSmallerDose: return "smaller-dose";
-    case ChangeKind::kLargerDose: return "larger-dose";
-    case ChangeKind::kEasierRung: return "easier-rung";
-    case ChangeKind::kHarderRung: return "harder-rung";
-    case ChangeKind::kLeftOut: return "left-out";
-    case ChangeKind::kNewDrill: return "new-drill";
+    case ChangeKind::kSmallerDose:
+      return "smaller-dose";
+    case ChangeKind::kLargerDose:
+      return "larger-dose";
+    case ChangeKind::kEasierRung:
+      return "easier-rung";
+    case ChangeKind::kHarderRung:
+      return "harder-rung";
+    case ChangeKind::kLeftOut:
+      return "left-out";
+    case ChangeKind::kNewDrill:
+      return "new-drill";
   }
   return "";
 }
@@ -173,9 +180,12 @@ std::string change_from(const session::Change& change, const EveningMatter& matt
   const Drill& drill = drill_at(matter, change.drill);
   switch (change.kind) {
     case ChangeKind::kEasierRung:
-    case ChangeKind::kHarderRung: return drill.rungs[static_cast<std::size_t>(change.from)].change;
-    case ChangeKind::kNewDrill: return "";
-    default: return dose_words(drill, change.from);
+    case ChangeKind::kHarderRung:
+      return drill.rungs[static_cast<std::size_t>(change.from)].change;
+    case ChangeKind::kNewDrill:
+      return "";
+    default:
+      return dose_words(drill, change.from);
   }
 }
 
@@ -183,9 +193,12 @@ std::string change_to(const session::Change& change, const EveningMatter& matter
   const Drill& drill = drill_at(matter, change.drill);
   switch (change.kind) {
     case ChangeKind::kEasierRung:
-    case ChangeKind::kHarderRung: return drill.rungs[static_cast<std::size_t>(change.to)].change;
-    case ChangeKind::kLeftOut: return "";
-    default: return dose_words(drill, change.to);
+    case ChangeKind::kHarderRung:
+      return drill.rungs[static_cast<std::size_t>(change.to)].change;
+    case ChangeKind::kLeftOut:
+      return "";
+    default:
+      return dose_words(drill, change.to);
   }
 }
 
@@ -193,9 +206,14 @@ std::string change_sentence(const session::Change& change, const EveningMatter& 
   const std::string name = drill_at(matter, change.drill).name;
   std::string what;
   switch (change.kind) {
-    case ChangeKind::kLeftOut: what = "left out"; break;
-    case ChangeKind::kNewDrill: what = change_to(change, matter) + ", not of the routine"; break;
-    default: what = change_to(change, matter) + " instead of " + change_from(change, matter);
+    case ChangeKind::kLeftOut:
+      what = "left out";
+      break;
+    case ChangeKind::kNewDrill:
+      what = change_to(change, matter) + ", not of the routine";
+      break;
+    default:
+      what = change_to(change, matter) + " instead of " + change_from(change, matter);
   }
   return name + ": " + what + " (" + change.why + ")";
 }

@@ -33,9 +33,12 @@ bool of_squad(const people::Player& player, const session::Squad& squad) {
 
 const char* taking_part_word(people::TakingPart part) {
   switch (part) {
-    case people::TakingPart::kJoinsIn: return "joins in";
-    case people::TakingPart::kJoinsInWithSwaps: return "joins in with swaps";
-    case people::TakingPart::kSitsOut: return "sits out, see a clinician";
+    case people::TakingPart::kJoinsIn:
+      return "joins in";
+    case people::TakingPart::kJoinsInWithSwaps:
+      return "joins in with swaps";
+    case people::TakingPart::kSitsOut:
+      return "sits out, see a clinician";
   }
   return "";
 }
@@ -80,12 +83,13 @@ Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
   slip.partners = std::move(partners).value();
 
   std::vector<people::SquadDrill> drills;
-  for (const session::Item& item : plan.plan.session.items) drills.push_back({item.drill, item.rung, item.dose, item.takes});
+  for (const session::Item& item : plan.plan.session.items)
+    drills.push_back({item.drill, item.rung, item.dose, item.takes});
   const session::Evening one = alone(matter.evening);
   const people::TimeOf time_of = [&](int drill, int rung, int dose) -> std::int64_t {
     const catalogue::Drill& candidate = matter.catalogue.drills[static_cast<std::size_t>(drill)];
-    const bool possible = candidate.formation != catalogue::Formation::kPairs &&
-                          plan::barred_because(candidate, rung, one).empty();
+    const bool possible =
+        candidate.formation != catalogue::Formation::kPairs && plan::barred_because(candidate, rung, one).empty();
     return possible ? rounded_up(clock::drill_time(matter.catalogue, candidate, rung, dose, one).total()).count : -1;
   };
   std::vector<people::PlayerSwaps> sitting;

@@ -1,0 +1,231 @@
+#include "app/cli/card_matter.h"
+
+#include <algorithm>
+
+namespace lanework::cli {
+namespace {
+
+using door::EveningMatter;
+using door::PlanAnswer;
+
+// General lines of when to stop: common practice; local rules and licensed practice come first.
+const std::vector<std::string> kStopAlways = {
+    "Sharp, sudden or growing pain: stop that player. No more tonight; tell the lead.",
+    "A knock to the head, or odd behaviour after a fall: off, do not return today, get help.",
+    "Chest pain, fainting, breathing trouble, neck or spine pain, a limb out of shape: call emergency services.",
+};
+
+constexpr int kPaceMillimetres = 750;  // an adult's walking step, common practice
+
+draw::StripMatter strip_matter(const session::Strip& strip) {
+  draw::StripMatter out;
+  out.name = strip.name;
+  for (const catalogue::Surface surface : strip.surface) {
+    out.surface +=
+        (out.surface.empty() ? "" : ", ") + std::string(catalogue::word(catalogue::surface_words(), surface));
+  }
+  out.lane_length_mm = static_cast<int>(strip.lane_length.count);
+  out.cone_spacing_mm = static_cast<int>(strip.cone_spacing.count);
+  out.lanes = strip.lanes;
+  out.lane_gap_mm = static_cast<int>(strip.lane_gap.count);
+  out.area_length_mm = static_cast<int>(strip.area_length.count);
+  out.area_width_mm = static_cast<int>(strip.area_width.count);
+  out.pace_mm = kPaceMillimetres;
+  out.pace_of = "an adult";
+  return out;
+}
+
+std::string phase_in_words(catalogue::Phase phase) {
+  switch (phase) {
+    case catalogue::Phase::kStart:
+      return "Get going";
+    case catalogue::Phase::kLoosen:
+      return "Loosen on the move";
+    case catalogue::Phase::kBuild:
+      return "Build strength and balance";
+    case catalogue::Phase::kSpring:
+      return "Jump and land";
+    case catalogue::Phase::kRun:
+      return "Run and turn";
+  }
+  return "";
+}
+
+std::string need_in_words(catalogue::Need need) {
+  switch (need) {
+    case catalogue::Need::kPartner:
+      return "a partner";
+    case catalogue::Need::kWall:
+      return "a wall";
+    case catalogue::Need::kBallEach:
+      return "a ball each";
+    case catalogue::Need::kBallAPair:
+      return "a ball a pair";
+    case catalogue::Need::kMat:
+      return "a mat each";
+    case catalogue::Need::kSoftGround:
+      return "soft ground";
+    case catalogue::Need::kLine:
+      return "a line on the ground";
+  }
+  return "";
+}
+
+draw::MarkMatter mark_of(int drill, const std::vector<session::Change>& changes) {
+  for (const session::Change& change : changes) {
+    if (change.drill != drill) continue;
+    switch (change.kind) {
+      case session::ChangeKind::kNewDrill:
+        return {"not of the routine", change.why};
+      case session::ChangeKind::kEasierRung:
+        return {"easier tonight", change.why};
+      case session::ChangeKind::kHarderRung:
+        return {"harder tonight", change.why};
+      case session::ChangeKind::kSmallerDose:
+        return {"shorter tonight", change.why};
+      case session::ChangeKind::kLargerDose:
+        return {"longer tonight", change.why};
+      case session::ChangeKind::kLeftOut:
+        break;
+    }
+  }
+  return {};
+}
+
+draw::DrillMatter drill_matter(const session::Item& item, const clock::SessionLine& line, const PlanAnswer& answer,
+                               const EveningMatter& matter) {
+  const catalogue::Drill& drill = matter.catalogue.drills[static_cast<std::size_t>(item.drill)];
+  const catalogue::Rung& rung = drill.rungs[static_cast<std::size_t>(item.rung)];
+  draw::DrillMatter out;
+  out.name = drill.name;
+  out.rung_words = rung.change;
+  out.dose_words = catalogue::dose_in_words(drill, drill.dose.steps[static_cast<std::size_t>(item.dose)]);
+  out.formation = static_cast<draw::Formation>(drill.formation);
+  out.phase = phase_in_words(drill.phase);
+  out.change_seconds = static_cast<int>(item.change.count);
+  out.starts_second = static_cast<int>(item.starts.count);
+  out.telling_seconds = static_cast<int>(std::min(item.takes.count, rounded_up(line.time.telling).count));
+  out.takes_seconds = static_cast<int>(item.takes.count);
+  out.cues = drill.cues;
+  for (const catalogue::WatchFor& watch : drill.watch) out.watch.push_back({watch.fault, watch.cue});
+  for (const catalogue::Need need : drill.needs) out.needs.push_back(need_in_words(need));
+  for (const catalogue::Need need : rung.needs) out.needs.push_back(need_in_words(need));
+  out.figure = &drill.figure;
+  out.mark = mark_of(item.drill, answer.plan.session.changes);
+  return out;
+}
+
+// FNV-1a, 64 bits: a short name for a text, nothing secret.
+std::uint64_t digest(const std::string& text) {
+  std::uint64_t hash = 0xCBF29CE484222325ULL;
+  for (const char c : text) {
+    hash ^= static_cast<unsigned char>(c);
+    hash *= 0x100000001B3ULL;
+  }
+  return hash;
+}
+
+const people::Player* player_of(const std::string& id, const EveningMatter& matter) {
+  for (const people::Player& player : matter.roster) {
+    if (player.id == id) return &player;
+  }
+  return nullptr;
+}
+
+draw::SlipSwaps swaps_matter(const people::PlayerSwaps& swaps, const PlanAnswer& answer, const EveningMatter& matter) {
+  const people::Player* player = player_of(swaps.player, matter);
+  draw::SlipSwaps out;
+  out.name = player == nullptr ? swaps.player : player->name;
+  out.instruction = swaps.instruction;
+  for (const people::Swap& swap : swaps.swaps) {
+    const session::Item& item = answer.plan.session.items[static_cast<std::size_t>(swap.item)];
+    const catalogue::Drill& drill = matter.catalogue.drills[static_cast<std::size_t>(item.drill)];
+    out.swaps.push_back("instead of " + drill.name + ": " + swap.instruction);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string session_id(const PlanAnswer& answer, const EveningMatter& matter) {
+  constexpr char kLetters[] = "23456789abcdefghjkmnpqrstuvwxyz";  // none that are easily mistaken
+  std::uint64_t hash = digest(to_json(door::to_node(answer, matter)) + matter.evening.squad);
+  std::string out = to_iso(matter.evening.date) + "-";
+  for (int i = 0; i < 8; ++i) {
+    out += kLetters[hash % (sizeof kLetters - 1)];
+    hash /= sizeof kLetters - 1;
+  }
+  return out;
+}
+
+draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matter) {
+  const session::Evening& evening = matter.evening;
+  const plan::Plan& plan = answer.plan;
+  draw::CardMatter out;
+  out.club = evening.club;
+  out.squad = evening.squad;
+  out.date_words = to_words(evening.date);
+  out.date_iso = to_iso(evening.date);
+  out.start_minute_of_day = evening.start.minutes;
+  out.turnout = evening.turnout;
+  out.slot_seconds = static_cast<int>(evening.slot.count);
+  out.planned_seconds = static_cast<int>(answer.time.simulated_median.count);
+  out.nine_in_ten_seconds = static_cast<int>(answer.time.nine_in_ten.count);
+  out.finish = door::clock_time(evening, answer.time.simulated_median);
+  out.finish_nine_in_ten = door::clock_time(evening, answer.time.nine_in_ten);
+  out.saving = answer.time.best_saving.sentence;
+  out.strip = strip_matter(evening.strip);
+  for (std::size_t i = 0; i < plan.session.items.size(); ++i) {
+    const session::Item& item = plan.session.items[i];
+    out.drills.push_back(drill_matter(item, answer.time.lines[i], answer, matter));
+    const catalogue::Drill& drill = matter.catalogue.drills[static_cast<std::size_t>(item.drill)];
+    for (const std::string& line : drill.stop_if) {
+      if (std::find(out.stop_drill.begin(), out.stop_drill.end(), line) == out.stop_drill.end()) {
+        out.stop_drill.push_back(line);
+      }
+    }
+  }
+  for (const session::Change& change : plan.session.changes)
+    out.changes.push_back(door::change_sentence(change, matter));
+  for (const plan::Uncovered& family : plan.uncovered) {
+    out.not_covered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);
+  }
+  out.stop_always = kStopAlways;
+  out.restrictions_as_known = matter.restrictions.as_known;
+  out.session_id = session_id(answer, matter);
+  return out;
+}
+
+draw::SlipMatter slip_matter(const door::Slip& slip, const PlanAnswer& answer, const EveningMatter& matter) {
+  draw::SlipMatter out;
+  out.club = matter.evening.club;
+  out.squad = matter.evening.squad;
+  out.date_words = to_words(matter.evening.date);
+  out.date_iso = to_iso(matter.evening.date);
+  out.start_minute_of_day = matter.evening.start.minutes;
+  out.restrictions_as_known = matter.restrictions.as_known;
+  for (const people::PartnerGroup& group : slip.partners.groups) {
+    draw::SlipPartners partners;
+    for (const int p : group.players) partners.names.push_back(slip.players[static_cast<std::size_t>(p)].name);
+    if (group.non_contact) partners.note = "version without contact, or at the wall";
+    out.partners.push_back(std::move(partners));
+  }
+  for (const int p : slip.partners.alone) {
+    out.partners.push_back({{slip.players[static_cast<std::size_t>(p)].name}, "with the coach, or at the wall"});
+  }
+  for (const people::PlayerSwaps& swaps : slip.swaps) {
+    draw::SlipSwaps made = swaps_matter(swaps, answer, matter);
+    if (swaps.taking_part == people::TakingPart::kSitsOut) {
+      out.sits_out.push_back(std::move(made));
+    } else if (!made.swaps.empty()) {
+      out.swaps.push_back(std::move(made));
+    } else {
+      out.notes.push_back(made.name + " joins in with everything tonight; mind: " + made.instruction + ".");
+    }
+  }
+  out.notes.insert(out.notes.end(), slip.partners.notes.begin(), slip.partners.notes.end());
+  out.session_id = session_id(answer, matter);
+  return out;
+}
+
+}  // namespace lanework::cli

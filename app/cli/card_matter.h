@@ -1,0 +1,17 @@
+// From the door's answers to what a card and a slip are made of.
+#pragma once
+
+#include "app/draw/card.h"
+#include "core/door/plan_answer.h"
+#include "core/door/slip_answer.h"
+
+namespace lanework::cli {
+
+// REQUIRES: the plan is optimal. matter must outlive the pages drawn (figures are pointed at).
+draw::CardMatter card_matter(const door::PlanAnswer& answer, const door::EveningMatter& matter);
+draw::SlipMatter slip_matter(const door::Slip& slip, const door::PlanAnswer& answer, const door::EveningMatter& matter);
+
+// A name for this session made from date, squad and items: letters, digits and hyphens. It opens nothing.
+std::string session_id(const door::PlanAnswer& answer, const door::EveningMatter& matter);
+
+}  // namespace lanework::cli

@@ -1,0 +1,131 @@
+#include "app/cli/evening_flags.h"
+
+#include <CLI/CLI.hpp>
+#include <filesystem>
+
+#include "app/read/evening_files.h"
+
+namespace lanework::cli {
+namespace {
+
+Node real(double value) {
+  Node node;
+  node.kind = Node::Kind::kReal;
+  node.real = value;
+  return node;
+}
+
+Node& table_in(Node& root, const std::string& key) {
+  for (auto& [name, value] : root.entries) {
+    if (name == key && value.kind == Node::Kind::kTable) return value;
+  }
+  return root.set(key, Node::make_table());
+}
+
+Node& list_in(Node& table, const std::string& key) {
+  for (auto& [name, value] : table.entries) {
+    if (name == key && value.kind == Node::Kind::kArray) return value;
+  }
+  return table.set(key, Node::make_array());
+}
+
+void fold_into_squad(const EveningFlags& flags, Node& squad) {
+  if (flags.minutes) table_in(squad, "slot").set("minutes", real(*flags.minutes));
+  if (flags.days_to_match) table_in(squad, "slot").set("days_to_match", Node::make_integer(*flags.days_to_match));
+  Node& tonight = table_in(squad, "tonight");
+  if (flags.turnout) tonight.set("turnout", Node::make_integer(*flags.turnout));
+  if (flags.late) tonight.set("late", Node::make_integer(*flags.late));
+  if (flags.free_composition) tonight.set("free_composition", Node::make_boolean(true));
+  for (const std::string& drill : flags.bans) list_in(tonight, "bans").items.push_back(Node::make_text(drill));
+  for (const std::string& drill : flags.pins) {
+    Node pin = Node::make_table();
+    pin.set("drill", Node::make_text(drill));
+    list_in(tonight, "pins").items.push_back(std::move(pin));
+  }
+  if (flags.balls) table_in(squad, "kit").set("balls", Node::make_integer(*flags.balls));
+  if (flags.cones) table_in(squad, "kit").set("cones", Node::make_integer(*flags.cones));
+}
+
+void fold_into_strip(const EveningFlags& flags, Node& strip) {
+  if (flags.lane_length_metres) strip.set("lane_length_metres", real(*flags.lane_length_metres));
+  if (flags.lanes) strip.set("lanes", Node::make_integer(*flags.lanes));
+  if (flags.surface.empty()) return;
+  Node surface = Node::make_array();
+  for (const std::string& word : flags.surface) surface.items.push_back(Node::make_text(word));
+  strip.set("surface", std::move(surface));
+}
+
+// 'Q05=knee': tonight this player does nothing that asks anything of the area.
+std::optional<Fault> fold_sore(const std::string& sore, Node& restrictions) {
+  const std::size_t equals = sore.find('=');
+  if (equals == std::string::npos || equals == 0 || equals + 1 == sore.size()) {
+    return Fault{FaultCode::kUsage, {"", 0, 0, "--sore"}, quote(sore), "PLAYER=AREA, such as Q05=knee", {}};
+  }
+  Node restriction = Node::make_table();
+  restriction.set("player", Node::make_text(sore.substr(0, equals)));
+  Node areas = Node::make_array();
+  areas.items.push_back(Node::make_text(sore.substr(equals + 1)));
+  restriction.set("areas", std::move(areas));
+  restriction.set("instruction", Node::make_text("sore tonight: swaps only, stop if it hurts"));
+  list_in(restrictions, "restriction").items.push_back(std::move(restriction));
+  return {};
+}
+
+}  // namespace
+
+void add_evening_flags(CLI::App& command, EveningFlags& flags) {
+  command.add_option("--squad", flags.squad, "the squad file (TOML)")->required();
+  command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");
+  command.add_option("--minutes", flags.minutes, "minutes available tonight");
+  command.add_option("--turnout", flags.turnout, "players there who take part");
+  command.add_option("--late", flags.late, "of these, how many come after the first drill");
+  command.add_option("--days-to-match", flags.days_to_match, "days to the next match; 0 is today");
+  command.add_option("--lanes", flags.lanes, "lanes laid out");
+  command.add_option("--lane-length", flags.lane_length_metres, "length of a lane in metres");
+  command.add_option("--surface", flags.surface, "wet, hard, uneven, dark; 'wet,dark' for both")->delimiter(',');
+  command.add_option("--balls", flags.balls, "balls there");
+  command.add_option("--cones", flags.cones, "cones there");
+  command.add_option("--roster", flags.roster, "the roster, in place of the squad file's");
+  command.add_option("--routine", flags.routine, "the routine, in place of the squad file's");
+  command.add_option("--strip", flags.strip, "the strip, in place of the squad file's");
+  command.add_option("--restrictions", flags.restrictions, "the restrictions, in place of the squad file's");
+  command.add_option("--sore", flags.sore, "PLAYER=AREA: sore tonight, such as Q05=knee; may stand more than once");
+  command.add_option("--pin", flags.pins, "a drill that must stand; may stand more than once");
+  command.add_option("--ban", flags.bans, "a drill that must not; may stand more than once");
+  command.add_flag("--free", flags.free_composition, "compose freely from the whole catalogue");
+}
+
+Result<door::EveningDocuments> load_evening(const EveningFlags& flags) {
+  const auto folder = catalogue_folder(flags.catalogue);
+  if (!folder) return folder.faults();
+  auto files = read::read_evening_files(flags.squad, folder.value(),
+                                        {flags.roster, flags.routine, flags.strip, flags.restrictions});
+  if (!files) return files.faults();
+  read::EveningFiles& read = files.value();
+  fold_into_squad(flags, read.squad.root);
+  fold_into_strip(flags, read.strip.root);
+  for (const std::string& sore : flags.sore) {
+    if (const auto fault = fold_sore(sore, read.restrictions.root)) return *fault;
+  }
+  return door::EveningDocuments{std::move(read.catalogue), std::move(read.routine),      std::move(read.strip),
+                                std::move(read.squad),     std::move(read.restrictions), std::move(read.roster)};
+}
+
+Result<std::string> catalogue_folder(const std::string& stated) {
+  namespace fs = std::filesystem;
+  if (!stated.empty()) return stated;
+  std::error_code ignored;
+  fs::path at = fs::read_symlink("/proc/self/exe", ignored).parent_path();
+  for (; !at.empty(); at = at.parent_path()) {
+    const fs::path folder = at / "catalogue";
+    if (fs::exists(folder / "families.toml", ignored)) return folder.string();
+    if (at == at.root_path()) break;
+  }
+  return Fault{FaultCode::kFileUnreadable,
+               {"", 0, 0, "--catalogue"},
+               "no catalogue folder at or above the program",
+               "a folder with drills/ and families.toml",
+               "name it with --catalogue"};
+}
+
+}  // namespace lanework::cli
