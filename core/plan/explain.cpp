@@ -135,8 +135,7 @@ class Explainer {
     }
     const std::vector<clock::SessionLine> lines = clock::session_lines(whole, catalogue_, evening_);
     const Seconds needed = clock::planned_time(lines) + clock::moment_margin(lines);
-    time_words_ = "the routine needs " + in_words(needed.count) + " with " + std::to_string(evening_.turnout) +
-                  " players, and the slot is " + in_words(evening_.slot.count);
+    time_words_ = "to fit " + in_words(evening_.slot.count) + ": the routine needs " + in_words(needed.count);
     return time_words_;
   }
 

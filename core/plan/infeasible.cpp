@@ -123,16 +123,36 @@ class ConflictFinder {
         out = "a slot of " + in_words(slot) + " would do; one second less would not";
       }
     }
-    std::string pins;
-    for (const Demand& demand : needed) {
-      if (demand.kind != Demand::Kind::kPin) continue;
-      Problem without = problem_;
-      lift(without, demand);
-      if (possible(without)) pins += (pins.empty() ? "" : " or ") + drill_at(demand.index).name;
-    }
+    const std::string pins = pins_to_lift();
     if (!pins.empty()) out += (out.empty() ? "lift the pin on " : "; or lift the pin on ") + pins;
-    if (out.empty()) out = "lift two pins or more: no single one helps";
     return out;
+  }
+
+  // One pin whose lifting is enough, any of several, or else as few as a greedy search finds, the last first.
+  std::string pins_to_lift() {
+    std::string single;
+    Problem lifted = problem_;
+    std::vector<int> all;
+    for (std::size_t i = 0; i < problem_.drills.size(); ++i) {
+      if (!problem_.drills[i].pinned) continue;
+      all.push_back(static_cast<int>(i));
+      Problem without = problem_;
+      without.drills[i].pinned = false;
+      lifted.drills[i].pinned = false;
+      if (possible(without)) single += (single.empty() ? "" : " or ") + drill_at(static_cast<int>(i)).name;
+    }
+    if (!single.empty() || all.empty() || !possible(lifted)) return single;
+    std::string several;
+    for (const int i : all) {
+      Problem with = lifted;
+      with.drills[static_cast<std::size_t>(i)].pinned = true;
+      if (possible(with)) {
+        lifted = std::move(with);
+      } else {
+        several += (several.empty() ? "" : " and ") + drill_at(i).name;
+      }
+    }
+    return several;
   }
 };
 
