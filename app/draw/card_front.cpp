@@ -82,7 +82,7 @@ double draw_strip_words(const CardMatter& matter, Point at, double width, const 
 // What is different tonight; returns whether all of it found room.
 bool draw_tonight(const CardMatter& matter, const Box& box, const Pen& pen) {
   double y = box.y;
-  const ListSetting setting{TextStyle::kNote, 1, 0, 2, 0};
+  const ListSetting setting{TextStyle::kNote, 1, 0, 4, 0};
   const auto section = [&](const char* heading, const std::vector<std::string>& entries) {
     if (entries.empty()) return true;
     if (box.bottom() - y < 3 * pen.line_height(TextStyle::kNote)) return false;
@@ -119,7 +119,7 @@ FrontFoot draw_foot(const CardMatter& matter, Point at, double width, const Pen&
     ListSetting setting;
     setting.style = TextStyle::kNote;
     setting.columns = 2;
-    setting.most_height = 60;
+    setting.most_height = 64;
     const ListRoom room = flow_list(matter.stop_always, {at.x, y}, list_width, setting, pen);
     y += room.height;
     shown = room.shown;

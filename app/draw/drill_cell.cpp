@@ -97,7 +97,7 @@ double flow_cell(const DrillMatter& drill, const CellCut& cut, const TimeScale& 
   double y = top;
   y += pen.text({x, y}, room - kSign - 5, {TextStyle::kName, cut.name_lines, Ink::kInk, Align::kLeft}, drill.name);
   y += pen.text({x, y}, room, {TextStyle::kDose, 1, Ink::kInk, Align::kLeft}, drill.dose_words);
-  y += pen.text({x, y}, room, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft}, drill.rung_words,
+  y += pen.text({x, y}, room, {TextStyle::kBody, cut.name_lines, Ink::kInk, Align::kLeft}, drill.rung_words,
                 cut.framed_mark ? "" : drill.mark.mark);
   if (cut.framed_mark) y = flow_mark(drill, {x, y + 1}, room, pen);
   y = flow_cues(drill, cut, {x, y + 2}, room, pen);

@@ -10,7 +10,7 @@ namespace lanework::draw {
 struct CellCut {
   double figure_width;
   double figure_height;
-  int name_lines;
+  int name_lines;  // of the name, and of the rung
   int most_cues;
   int cue_lines;    // each
   int most_watch;   // pairs shown

@@ -1,26 +1,47 @@
 #include "app/draw/lists.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace lanework::draw {
 namespace {
 
 constexpr double kIndent = 9;
 
+// How many of the first count entries the first of two columns takes, so that the longer one is shortest.
+int first_column(const std::vector<double>& heights, int count) {
+  const double all = std::accumulate(heights.begin(), heights.begin() + count, 0.0);
+  int best = count;
+  double left = 0;
+  double shortest = all;
+  for (int taken = 1; taken <= count; ++taken) {
+    left += heights[static_cast<std::size_t>(taken - 1)];
+    if (std::max(left, all - left) < shortest) {
+      shortest = std::max(left, all - left);
+      best = taken;
+    }
+  }
+  return best;
+}
+
 // The first count entries.
 double flow_entries(const std::vector<std::string>& entries, int count, Point at, double width,
                     const ListSetting& setting, const Pen& pen) {
   const double column_width = (width - (setting.columns - 1) * setting.column_gap) / setting.columns;
-  const int a_column = std::max((count + setting.columns - 1) / setting.columns, 1);
-  const double line = pen.line_height(setting.style);
   const Setting set{setting.style, setting.lines_each, Ink::kInk, Align::kLeft};
+  const Pen ruler(pen.measure(), nullptr);
+  std::vector<double> heights;
+  for (const std::string& entry : entries) heights.push_back(ruler.text({}, column_width - kIndent, set, entry) + 1);
+  const int split = setting.columns > 1 ? first_column(heights, count) : count;
+  const double line = pen.line_height(setting.style);
   double y = at.y;
   double bottom = at.y;
   for (int entry = 0; entry < count; ++entry) {
-    if (entry % a_column == 0) y = at.y;
-    const double x = at.x + (entry / a_column) * (column_width + setting.column_gap);
+    if (entry == split) y = at.y;
+    const double x = entry < split ? at.x : at.x + column_width + setting.column_gap;
     pen.disc({x + 3, y + line / 2}, 1.5, Ink::kInk);
-    y += pen.text({x + kIndent, y}, column_width - kIndent, set, entries[static_cast<std::size_t>(entry)]) + 1;
+    pen.text({x + kIndent, y}, column_width - kIndent, set, entries[static_cast<std::size_t>(entry)]);
+    y += heights[static_cast<std::size_t>(entry)];
     bottom = std::max(bottom, y);
   }
   return bottom - at.y;

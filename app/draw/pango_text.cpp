@@ -30,11 +30,20 @@ void insert_attribute(PangoAttrList* list, PangoAttribute* attribute, std::size_
   pango_attr_list_insert(list, attribute);
 }
 
+// A dose such as '2 x 20 s' stays on one line.
+std::string unbroken(std::string text) {
+  const std::string times = " \u00D7 ";
+  for (std::size_t at = text.find(times); at != std::string::npos; at = text.find(times, at)) {
+    text.replace(at, times.size(), "\u00A0\u00D7\u00A0");
+  }
+  return text;
+}
+
 // After a lead that is read from the right, a mark keeps the rest in its own direction.
 std::string joined(const Text& text) {
-  if (text.lead.empty() || text.text.empty()) return text.lead + text.text;
+  if (text.lead.empty() || text.text.empty()) return unbroken(text.lead + text.text);
   const bool turned = reads_from_right(text.lead);
-  return text.lead + (turned ? "\u200E " : " ") + text.text;
+  return unbroken(text.lead) + (turned ? "\u200E " : " ") + unbroken(text.text);
 }
 
 // Paragraphs keep their own direction, but all stand at the same edge of the box; with a lead of ours the
@@ -61,7 +70,7 @@ Owned<PangoLayout> make_layout(PangoContext* context, const Text& text) {
   PangoAttrList* attributes = pango_attr_list_new();
   insert_attribute(attributes, pango_attr_font_features_new("tnum=1"), 0, whole.size());
   if (!text.lead.empty()) {
-    insert_attribute(attributes, pango_attr_weight_new(PANGO_WEIGHT_BOLD), 0, text.lead.size());
+    insert_attribute(attributes, pango_attr_weight_new(PANGO_WEIGHT_BOLD), 0, unbroken(text.lead).size());
   }
   pango_layout_set_attributes(layout.get(), attributes);
   pango_attr_list_unref(attributes);

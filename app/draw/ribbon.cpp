@@ -79,6 +79,7 @@ void draw_part(const DrillMatter& drill, const RibbonPart& part, const Box& bar,
       pen);
 }
 
+// A phase is named over its first drill: whole where it fits, by its first word where that fits.
 void draw_phases(const CardMatter& matter, const RibbonGeometry& at, double top, const Pen& pen) {
   const Setting setting{TextStyle::kNote, 1, Ink::kSoft, Align::kLeft};
   std::size_t from = 0;
@@ -88,9 +89,14 @@ void draw_phases(const CardMatter& matter, const RibbonGeometry& at, double top,
     const double left = at.parts[from].telling_from;
     const double right = at.parts[next - 1].until;
     const double height = pen.line_height(TextStyle::kNote);
-    const double width = pen.width_of(matter.drills[from].phase, TextStyle::kNote) + 1;
+    const std::string& phase = matter.drills[from].phase;
     const double room = (next < matter.drills.size() ? at.parts[next].telling_from - 4 : at.bar.right()) - left;
-    if (width <= room) pen.text({left, top}, width, setting, matter.drills[from].phase);
+    for (const std::string& name : {phase, phase.substr(0, phase.find(' '))}) {
+      const double width = pen.width_of(name, TextStyle::kNote) + 1;
+      if (width > room) continue;
+      pen.text({left, top}, width, setting, name);
+      break;
+    }
     pen.line({left, top + height + 1}, {right, top + height + 1}, kChalkLine, Ink::kChalk);
     from = next;
   }

@@ -193,7 +193,7 @@ std::vector<StripLine> strip_lines(const StripMatter& strip) {
     lines.push_back({"Spread out", words::metres(strip.spread_gap_mm) + " apart"});
     lines.push_back({"Area", words::metres(strip.area_length_mm) + " \u00D7 " + words::metres(strip.area_width_mm)});
   }
-  const std::string whose = strip.pace_of.empty() ? "" : " (" + strip.pace_of + ")";
+  const std::string whose = strip.pace_of.empty() ? "" : ", " + strip.pace_of;
   lines.push_back({"1 pace", std::to_string(strip.pace_mm / 10) + " cm" + whose});
   return lines;
 }

@@ -45,6 +45,10 @@ std::string squeezed(const std::string& text) {
   for (std::size_t at = 0; at < text.size(); ++at) {
     const auto byte = static_cast<unsigned char>(text[at]);
     if (byte <= 0x20) continue;
+    if (text.compare(at, 2, "\u00A0") == 0) {
+      ++at;
+      continue;
+    }
     const bool direction = text.compare(at, 2, "\xE2\x80") == 0 && at + 2 < text.size() &&
                            static_cast<unsigned char>(text[at + 2]) >= 0xAA;
     if (direction) {
