@@ -59,14 +59,13 @@ struct Signature {
   std::string_view start;
   const char* words;
 };
-using std::string_view_literals::operator""sv;
 constexpr std::array<Signature, 6> kSignatures = {{
-    {"PK\x03\x04"sv, "a workbook or another zip archive"},
-    {"\xD0\xCF\x11\xE0"sv, "an old binary workbook"},
-    {"%PDF"sv, "a PDF"},
-    {"\x89PNG"sv, "a picture"},
-    {"\xFF\xD8\xFF"sv, "a picture"},
-    {"\x1F\x8B"sv, "a compressed file"},
+    {"PK\x03\x04", "a workbook or another zip archive"},
+    {"\xD0\xCF\x11\xE0", "an old binary workbook"},
+    {"%PDF", "a PDF"},
+    {"\x89PNG", "a picture"},
+    {"\xFF\xD8\xFF", "a picture"},
+    {"\x1F\x8B", "a compressed file"},
 }};
 
 std::vector<char16_t> units_of(std::string_view bytes, bool big_endian) {
@@ -233,6 +232,7 @@ const icu::Transliterator& plain_letters() {
 const std::vector<std::string_view>& encoding_names() {
   static const std::vector<std::string_view> names = [] {
     std::vector<std::string_view> made;
+    made.reserve(kNamed.size());
     for (const NamedEncoding& named : kNamed) made.push_back(named.name);
     return made;
   }();

@@ -110,7 +110,7 @@ const Heading& name_heading_of(const Headings& headings) {
 std::string name_in(const SheetRow& row, const Headings& headings) {
   std::string given = text_under(row, headings.find(RosterColumn::kGivenName));
   std::string family = text_under(row, headings.find(RosterColumn::kFamilyName));
-  const std::string name = text_under(row, headings.find(RosterColumn::kName));
+  std::string name = text_under(row, headings.find(RosterColumn::kName));
   if (!name.empty()) {
     // 'Name' beside 'Vorname' is the family name, 'Nombre' beside 'Apellidos' the given name; but a whole
     // name may stand beside its parts.

@@ -9,7 +9,7 @@
 namespace lanework::read {
 namespace {
 
-using std::string_literals::operator""s;
+using namespace std::string_literals;
 
 const Date kEvening = *make_date(2026, 11, 26);
 
