@@ -5,6 +5,22 @@
 
 namespace lanework {
 
+namespace {
+
+// Control characters as \xNN: a file name, a key or a parser's words must not steer a terminal or break the line.
+void append_inert(std::string& out, char c) {
+  const auto byte = static_cast<unsigned char>(c);
+  if (byte >= 0x20 && byte != 0x7F) {
+    out += c;
+    return;
+  }
+  std::array<char, 5> hex{};
+  std::snprintf(hex.data(), hex.size(), "\\x%02X", byte);
+  out += hex.data();
+}
+
+}  // namespace
+
 const FaultRow& fault_row(FaultCode code) {
   static constexpr FaultRow kRows[] = {
 #define LANEWORK_FAULT(name, key, exit_status, http_status, sentence) {key, exit_status, http_status, sentence},
@@ -28,7 +44,9 @@ std::string to_line(const Fault& fault) {
   if (!fault.expected.empty()) line += "expected " + fault.expected;
   if (fault.found.empty() && fault.expected.empty()) line += fault_row(fault.code).sentence;
   if (!fault.hint.empty()) line += " (" + fault.hint + ")";
-  return line;
+  std::string inert;
+  for (const char c : line) append_inert(inert, c);
+  return inert;
 }
 
 std::string quote(const std::string& text) {
@@ -39,13 +57,7 @@ std::string quote(const std::string& text) {
     const auto byte = static_cast<unsigned char>(raw);
     const bool starts_code_point = (byte & 0xC0U) != 0x80U;
     if (starts_code_point && ++code_points > kMostCodePoints) return out + "...'";
-    if (byte < 0x20 || byte == 0x7F) {
-      std::array<char, 5> hex{};
-      std::snprintf(hex.data(), hex.size(), "\\x%02X", byte);
-      out += hex.data();
-    } else {
-      out += raw;
-    }
+    append_inert(out, raw);
   }
   return out + "'";
 }

@@ -28,6 +28,17 @@ TEST(TomlFaults, TellTheLine) {
   }
 }
 
+TEST(TomlFaults, AreOneLineWhateverStandsInTheFile) {
+  EXPECT_EQ(line_for("a = t\nb = true\n").find('\n'), std::string::npos);
+  const auto document = parse_toml("a.toml", "\"x\\u001B[2J\\ny\" = 1\n");
+  ASSERT_TRUE(document);
+  Faults faults;
+  TableReader reader("a.toml", &document.value().root, "", faults);
+  reader.finish();
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(to_line(faults[0]).substr(0, 29), "a.toml:1:1: x\\x1B[2J\\x0Ay: fo");
+}
+
 // Deep nesting would overflow the stack where the tree is built or taken apart.
 TEST(TomlFaults, EndlessNestingIsRefused) {
   std::string key;
