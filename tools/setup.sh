@@ -21,9 +21,8 @@ program_packages=(
 test_packages=(
   libgtest-dev librapidcheck-dev emscripten
   clang-14 clang-tidy clang-format libclang-rt-14-dev
-  poppler-utils zbar-tools
+  poppler-utils zbar-tools coinor-cbc
 )
-referee_packages=(coinor-cbc)
 bench_packages=(libbenchmark-dev coinor-cbc)
 
 as_root() {

@@ -3,29 +3,14 @@
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { loadDoor } from "../../wasm/load.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
-import { kSquads } from "../../tools/suite/the_program.mjs";
-
-const kEvenings = {
-  usual: [],
-  short: ["--minutes", "12"],
-  hopeless: ["--minutes", "5"],
-  "long-and-full": ["--minutes", "25", "--turnout", "22"],
-  few: ["--turnout", "5", "--late", "1"],
-  "one-lane": ["--lanes", "1"],
-  "day-before-match": ["--days-to-match", "1", "--minutes", "17"],
-  free: ["--free", "--minutes", "18"],
-};
+import { eveningsOfAllSquads, kSquads } from "../../tools/suite/evenings.mjs";
 
 async function saveRequests(program, folder) {
   const faults = [];
-  for (const squad of kSquads) {
-    for (const [evening, flags] of Object.entries(kEvenings)) {
-      const name = `${squad.replace(/.*\/|\.toml/g, "")}-${evening}`;
-      const file = `${folder}/${name}.json`;
-      const said = await runProgram(program, ["plan", "--squad", squad, ...flags, "--save-request", file, "--json"]);
-      // 2 is a fault of input; an evening that cannot hold still has a request.
-      if (said.status > 1) faults.push({ name, passed: false, detail: said.output });
-    }
+  for (const { name, flags } of eveningsOfAllSquads()) {
+    const said = await runProgram(program, ["plan", ...flags, "--save-request", `${folder}/${name}.json`, "--json"]);
+    // 2 is a fault of input; an evening that cannot hold still has a request.
+    if (said.status > 1) faults.push({ name: `parity: ${name}`, passed: false, detail: said.output });
   }
   return faults;
 }

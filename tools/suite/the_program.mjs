@@ -3,9 +3,8 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { kSquads } from "./evenings.mjs";
 import { runProgram } from "./programs.mjs";
-
-export const kSquads = ["u10-wrens", "u13-kestrels", "u16-merlins"].map((name) => `demo/quillmere/squads/${name}.toml`);
 
 async function catalogueIsSound(program) {
   const said = await runProgram(program, ["catalogue", "check"]);
