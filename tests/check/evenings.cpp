@@ -21,10 +21,10 @@ struct Setting {
 
 const std::vector<Setting>& settings() {
   static const std::vector<Setting> kSettings = {
-      {"u10-wrens.toml", "first-steps", 8, 11},      {"u13-kestrels.toml", "early-teens", 11, 14},
-      {"u13-kestrels.toml", "hall", 10, 16},         {"u13-kestrels.toml", "match-day", 11, 17},
+      {"u10-wrens.toml", "first-steps", 8, 11},       {"u13-kestrels.toml", "early-teens", 11, 14},
+      {"u13-kestrels.toml", "hall", 10, 16},          {"u13-kestrels.toml", "match-day", 11, 17},
       {"u13-kestrels.toml", "long-practice", 12, 16}, {"u16-merlins.toml", "mid-teens", 14, 16},
-      {"u16-merlins.toml", "older", 15, 19},         {"u16-merlins.toml", "match-day", 12, 19}};
+      {"u16-merlins.toml", "older", 15, 19},          {"u16-merlins.toml", "match-day", 12, 19}};
   return kSettings;
 }
 
@@ -64,7 +64,7 @@ class Variation {
     place();
     tonight();
     if (one_in(4)) restrict();
-    if (one_in(3)) pin();
+    if (one_in(4)) pin();
     if (one_in(4)) ban();
     if (one_in(4)) weights();
     taught();
@@ -85,7 +85,7 @@ class Variation {
   }
 
   void slot() {
-    set("squad.slot.minutes", one_in(5) ? real(*inRange(20, 100) / 4.0 + 5) : number(*inRange(8, 36)));
+    set("squad.slot.minutes", one_in(5) ? real(*inRange(20, 100) / 4.0 + 5) : number(*inRange(9, 36)));
     if (one_in(2)) {
       set("squad.slot.days_to_match", number(*inRange(0, 5)));
     } else {
@@ -101,7 +101,8 @@ class Variation {
     set("strip.lanes", number(*inRange(1, 5)));
     set("strip.area_metres.width", number(*inRange(5, 30)));
     set("strip.area_metres.length", number(*inRange(5, 30)));
-    for (const char* key : {"wall", "soft_ground", "line"}) set(std::string("strip.") + key, Node::make_boolean(!one_in(3)));
+    for (const char* key : {"wall", "soft_ground", "line"})
+      set(std::string("strip.") + key, Node::make_boolean(!one_in(3)));
     std::vector<std::string> surface;
     for (const char* word : {"wet", "hard", "uneven", "dark"}) {
       if (one_in(8)) surface.emplace_back(word);
@@ -121,17 +122,21 @@ class Variation {
       set("squad.tonight.turnout", number(turnout));
       set("squad.tonight.late", number(one_in(2) ? 0 : *inRange(0, std::min(turnout, 6))));
     }
-    if (one_in(5)) set("squad.tonight.free_composition", yes());
+    if (one_in(8)) set("squad.tonight.free_composition", yes());
     if (one_in(4)) set("squad.tonight.more_than_routine", yes());
   }
 
   void restrict() {
-    static const std::vector<std::string> kAreas = {"knee", "ankle", "low-back", "shoulder", "back-thigh", "hip-and-groin"};
+    static const std::vector<std::string> kAreas = {"knee",     "ankle",      "low-back",
+                                                    "shoulder", "back-thigh", "hip-and-groin"};
     static const std::vector<std::string> kKinds = {"impact", "load", "twist", "speed", "stretch", "pressure"};
     Node row = Node::make_table();
     row.set("squad", text(evening_.request.find("squad")->find("name")->text));
-    if (!one_in(3)) row.set("areas", texts({*element(kAreas.at(0), kAreas.at(1), kAreas.at(2), kAreas.at(3), kAreas.at(4), kAreas.at(5))}));
-    row.set("kinds", texts({*element(kKinds.at(0), kKinds.at(1), kKinds.at(2), kKinds.at(3), kKinds.at(4), kKinds.at(5))}));
+    if (!one_in(3))
+      row.set("areas",
+              texts({*element(kAreas.at(0), kAreas.at(1), kAreas.at(2), kAreas.at(3), kAreas.at(4), kAreas.at(5))}));
+    row.set("kinds",
+            texts({*element(kKinds.at(0), kKinds.at(1), kKinds.at(2), kKinds.at(3), kKinds.at(4), kKinds.at(5))}));
     row.set("allowed", text(*element(std::string("none"), std::string("light"), std::string("moderate"))));
     if (one_in(3)) row.set("until", text(*element(std::string("2026-11-25"), std::string("2026-11-26"))));
     evening_.story += "restriction " + to_json(row) + "\n";
@@ -146,7 +151,7 @@ class Variation {
   void pin() {
     Node pins = Node::make_array();
     std::vector<std::string> taken;
-    const int count = *inRange(1, 4);
+    const int count = *inRange(1, 3);
     for (int i = 0; i < count; ++i) {
       const std::string id = any_drill();
       if (std::find(taken.begin(), taken.end(), id) != taken.end()) continue;
@@ -156,7 +161,8 @@ class Variation {
       pin.set("drill", text(id));
       if (one_in(2)) {
         const auto& rungs = drill.find("rung")->items;
-        pin.set("rung", *rungs.at(static_cast<std::size_t>(*inRange(0, static_cast<int>(rungs.size())))).find("key"));
+        const int rung = one_in(2) ? 0 : *inRange(0, static_cast<int>(rungs.size()));
+        pin.set("rung", *rungs.at(static_cast<std::size_t>(rung)).find("key"));
       }
       if (one_in(2)) {
         const auto& steps = drill.find("dose")->find("steps")->items;

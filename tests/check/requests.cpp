@@ -46,8 +46,8 @@ Node demo_request(const std::string& squad, const std::string& routine) {
   const std::filesystem::path root = LANEWORK_SOURCE_DIR;
   read::EveningOverrides overrides;
   if (!routine.empty()) overrides.routine = routine;
-  auto files = read::read_evening_files((root / "demo/quillmere/squads" / squad).string(), (root / "catalogue").string(),
-                                        overrides);
+  auto files = read::read_evening_files((root / "demo/quillmere/squads" / squad).string(),
+                                        (root / "catalogue").string(), overrides);
   if (!files) fail(files.faults());
   read::EveningFiles& f = files.value();
   return door::request_of("plan", {f.catalogue, f.routine, f.strip, f.squad, f.restrictions, f.roster});
@@ -92,8 +92,8 @@ void put(Node& root, const std::string& path, Node value) {
 
 void erase(Node& root, const std::string& path) {
   const std::size_t dot = path.rfind('.');
-  Node& parent = at(root, path.substr(0, dot));
-  const std::string last = path.substr(dot + 1);
+  Node& parent = dot == std::string::npos ? root : at(root, path.substr(0, dot));
+  const std::string last = path.substr(dot == std::string::npos ? 0 : dot + 1);
   if (parent.kind == Node::Kind::kArray) {
     parent.items.erase(parent.items.begin() + std::stol(last));
     return;
