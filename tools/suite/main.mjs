@@ -4,6 +4,7 @@ import { parity } from "../../tests/parity/parity.mjs";
 import { builtTests } from "./built_tests.mjs";
 import { fuzzers } from "./fuzzers.mjs";
 import { lints } from "./lints.mjs";
+import { lintsBite } from "./lints_bite.mjs";
 import { referee } from "./referee.mjs";
 import { theProgram } from "./the_program.mjs";
 
@@ -14,7 +15,7 @@ function checksOf(mode) {
   if (mode === "sanitize") return [builtTests("sanitize"), theProgram];
   if (mode === "reference") return [referee];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, parity, fuzzers(seconds), ...lints];
+  return [builtTests(mode), theProgram, parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.

@@ -1,0 +1,63 @@
+// Each lint finds the mistake that it is there for, in a small tree made for it, and nothing in the tree without.
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import copies from "../lint/copies.mjs";
+import format from "../lint/format.mjs";
+import includes from "../lint/includes.mjs";
+import links from "../lint/links.mjs";
+import sizes from "../lint/sizes.mjs";
+import words from "../lint/words.mjs";
+
+const kSound = {
+  "tools/allowed_includes.txt": "core/base:\ncore/plan: core/base\n",
+  "core/base/unit.h": "#pragma once\n",
+  "core/plan/plan.cpp": '#include "core/base/unit.h"\n',
+  "docs/page.md": "[a page](page.md)\n",
+};
+
+const kLines = Array.from({ length: 20 }, (_, index) => `int line_${index} = ${index};`).join("\n");
+
+const kMistakes = [
+  [includes, "a new edge", { "core/base/unit.h": '#include "core/plan/plan.cpp"\n' }],
+  [includes, "a healed edge", { "core/plan/plan.cpp": "" }],
+  [includes, "a file that is not there", { "core/plan/plan.cpp": '#include "core/base/unit.h"\n#include "core/base/gone.h"\n' }],
+  [words, "unfinished work", { "core/plan/plan.cpp": `// ${"TO" + "DO"}: later\n` }],
+  [words, "a path of one machine", { "docs/page.md": `see ${"/ho" + "me/someone"}/notes\n` }],
+  [words, "a download address", { "package-lock.json": `{"${"resol" + "ved"}": "https://x/y.tgz"}\n` }],
+  [sizes, "a file too long", { "core/base/long.cpp": "int a;\n".repeat(700) }],
+  [copies, "lines that stand twice", { "core/base/one.cpp": kLines, "core/plan/two.cpp": kLines }],
+  [links, "a link to nothing", { "docs/page.md": "[a page](gone.md)\n" }],
+  [links, "a decision without its number", { "docs/decisions/0002-second.md": "# 2\n" }],
+  [format, "a line clang-format would change", { "core/base/unit.h": "#pragma   once\nint  a ;\n" }],
+];
+
+async function faultsIn(lint, files) {
+  const folder = mkdtempSync(join(tmpdir(), "lanework-lint-"));
+  const before = process.cwd();
+  try {
+    for (const [name, text] of Object.entries(files)) {
+      mkdirSync(join(folder, dirname(name)), { recursive: true });
+      writeFileSync(join(folder, name), text);
+    }
+    process.chdir(folder);
+    return (await lint.run({})).length;
+  } finally {
+    process.chdir(before);
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+export const lintsBite = {
+  name: "lints-bite",
+  async run() {
+    const results = [];
+    for (const [lint, mistake, files] of kMistakes) {
+      const sound = await faultsIn(lint, kSound);
+      const broken = await faultsIn(lint, { ...kSound, ...files });
+      results.push({ name: `${lint.name} finds ${mistake}`, passed: sound === 0 && broken > 0,
+        detail: `${sound} faults in the sound tree, ${broken} in the broken one` });
+    }
+    return results;
+  },
+};
