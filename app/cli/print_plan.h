@@ -9,7 +9,4 @@ namespace lanework::cli {
 
 std::string plan_text(const door::PlanAnswer& answer, const door::EveningMatter& matter);
 
-// Where the numbers of this plan come from: every one that advises, limits or scores, with its source.
-std::string why_text(const door::PlanAnswer& answer, const door::EveningMatter& matter);
-
 }  // namespace lanework::cli
