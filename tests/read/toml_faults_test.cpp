@@ -20,8 +20,9 @@ TEST(TomlFaults, TellTheLine) {
             "a.toml:2: found '[=]', expected a key, a [table] or a comment of a TOML file");
   EXPECT_EQ(line_for("a = 1\n\n[[,x]]\n"),
             "a.toml:3: found '[[,x]]', expected a key, a [table] or a comment of a TOML file");
-  for (const std::string& text : {"a = 1\nb = \n"s, "a = 1\nb = \"x\n"s, "a = 1\nb = \0"s, "a = 1\nb = \xFF\n"s,
-                                  "a = 1\na = 2\n"s, "\na = 1 1\n"s, "\na = 2013-02-30\n"s, "\n[a\n"s}) {
+  for (const std::string& text :
+       {"a = 1\nb = \n"s, "a = 1\nb = \"x\n"s, "a = 1\nb = \0"s, "a = 1\nb = \xFF\n"s, "a = 1\na = 2\n"s,
+        "\na = 1 1\n"s, "\na = 2013-02-30\n"s, "\n[a\n"s, "\ngröße = 1\n"s, "\na = 1 Ǳ\n"s, "\né = 1\n"s}) {
     const std::string line = line_for(text);
     EXPECT_EQ(line.substr(0, 9), "a.toml:2:") << line;
     EXPECT_EQ(line.find('\n'), std::string::npos);
