@@ -145,6 +145,29 @@ draw::SlipSwaps swaps_matter(const people::PlayerSwaps& swaps, const PlanAnswer&
   return out;
 }
 
+// 'Kneeling hamstring lower without those who swap: A with B; C, D and E', only groups that are not as usual.
+std::string regrouped_note(const door::Regrouped& drill, const door::Slip& slip, const PlanAnswer& answer,
+                           const EveningMatter& matter) {
+  const session::Item& item = answer.plan.session.items[static_cast<std::size_t>(drill.item)];
+  std::string out = matter.catalogue.drills[static_cast<std::size_t>(item.drill)].name + ", without those who swap: ";
+  std::string anew;
+  for (const people::PartnerGroup& group : drill.groups) {
+    const auto& usual = slip.partners.groups;
+    const bool as_usual = std::any_of(
+        usual.begin(), usual.end(), [&](const people::PartnerGroup& other) { return other.players == group.players; });
+    if (as_usual) continue;
+    std::string names;
+    for (const int p : group.players)
+      names += (names.empty() ? "" : " with ") + slip.players[static_cast<std::size_t>(p)].name;
+    anew += (anew.empty() ? "" : "; ") + names;
+  }
+  for (const int p : drill.alone) {
+    anew +=
+        (anew.empty() ? "" : "; ") + slip.players[static_cast<std::size_t>(p)].name + " with the coach or at the wall";
+  }
+  return out + (anew.empty() ? "partners as above" : anew) + ".";
+}
+
 }  // namespace
 
 std::string session_id(const PlanAnswer& answer, const EveningMatter& matter) {
@@ -223,6 +246,7 @@ draw::SlipMatter slip_matter(const door::Slip& slip, const PlanAnswer& answer, c
       out.notes.push_back(made.name + " joins in with everything tonight; mind: " + made.instruction + ".");
     }
   }
+  for (const door::Regrouped& drill : slip.regrouped) out.notes.push_back(regrouped_note(drill, slip, answer, matter));
   out.notes.insert(out.notes.end(), slip.partners.notes.begin(), slip.partners.notes.end());
   out.session_id = session_id(answer, matter);
   return out;

@@ -1,6 +1,7 @@
 #include "core/door/slip_answer.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "core/clock/clock.h"
 #include "core/plan/availability.h"
@@ -73,6 +74,41 @@ Node swaps_node(const people::PlayerSwaps& player, const EveningMatter& matter, 
   return node;
 }
 
+// Who of the slip's players does the squad's own drill at this place of the session.
+std::vector<int> who_does(int item, const Slip& slip) {
+  std::vector<int> out;
+  for (std::size_t p = 0; p < slip.players.size(); ++p) {
+    bool swapped = false;
+    for (const people::PlayerSwaps& player : slip.swaps) {
+      if (player.player != slip.players[p].id) continue;
+      for (const people::Swap& swap : player.swaps) swapped = swapped || swap.item == item;
+    }
+    if (!swapped) out.push_back(static_cast<int>(p));
+  }
+  return out;
+}
+
+std::optional<Faults> regroup(Slip& slip, const EveningMatter& matter, const PlanAnswer& plan) {
+  const std::vector<session::Item>& items = plan.plan.session.items;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const catalogue::Drill& drill = matter.catalogue.drills[static_cast<std::size_t>(items[i].drill)];
+    const std::vector<int> doing = who_does(static_cast<int>(i), slip);
+    if (drill.formation != catalogue::Formation::kPairs || doing.empty() || doing.size() == slip.players.size())
+      continue;
+    std::vector<people::Player> players;
+    for (const int p : doing) players.push_back(slip.players[static_cast<std::size_t>(p)]);
+    const auto partners = people::pair_up(players, matter.squad.partners, matter.evening.date);
+    if (!partners) return partners.faults();
+    Regrouped regrouped{static_cast<int>(i), partners.value().groups, {}};
+    for (people::PartnerGroup& group : regrouped.groups) {
+      for (int& p : group.players) p = doing[static_cast<std::size_t>(p)];
+    }
+    for (const int p : partners.value().alone) regrouped.alone.push_back(doing[static_cast<std::size_t>(p)]);
+    slip.regrouped.push_back(std::move(regrouped));
+  }
+  return {};
+}
+
 }  // namespace
 
 Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
@@ -103,6 +139,7 @@ Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
     (sits ? sitting : slip.swaps).push_back(std::move(swaps));
   }
   slip.swaps.insert(slip.swaps.end(), sitting.begin(), sitting.end());
+  if (auto faults = regroup(slip, matter, plan)) return *faults;
   return slip;
 }
 
@@ -114,6 +151,18 @@ Node to_node(const Slip& slip, const EveningMatter& matter, const PlanAnswer& pl
   for (const people::PartnerGroup& group : slip.partners.groups) groups.items.push_back(group_node(group, slip));
   node.set("groups", std::move(groups));
   node.set("alone", ids(slip.partners.alone, slip));
+  Node regrouped = Node::make_array();
+  for (const Regrouped& drill : slip.regrouped) {
+    const session::Item& item = plan.plan.session.items[static_cast<std::size_t>(drill.item)];
+    Node row = Node::make_table();
+    row.set("drill", Node::make_text(matter.catalogue.drills[static_cast<std::size_t>(item.drill)].id));
+    Node anew = Node::make_array();
+    for (const people::PartnerGroup& group : drill.groups) anew.items.push_back(group_node(group, slip));
+    row.set("groups", std::move(anew));
+    row.set("alone", ids(drill.alone, slip));
+    regrouped.items.push_back(std::move(row));
+  }
+  node.set("regrouped", std::move(regrouped));
   Node permitted = Node::make_array();
   for (std::size_t p = 0; p < slip.players.size(); ++p) {
     Node row = Node::make_table();

@@ -11,10 +11,18 @@
 
 namespace lanework::door {
 
+// A drill in pairs that somebody swaps out of: the rest stand together anew.
+struct Regrouped {
+  int item;                                  // position in the session
+  std::vector<people::PartnerGroup> groups;  // positions in Slip::players
+  std::vector<int> alone;
+};
+
 struct Slip {
   std::vector<people::Player> players;     // who takes part, in roster order
   people::Partners partners;               // positions in players
   std::vector<people::PlayerSwaps> swaps;  // players with swaps, then those who sit out
+  std::vector<Regrouped> regrouped;
 };
 
 Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan);
