@@ -11,6 +11,7 @@ struct BrokenAssertion {};
 #define TOML_ENABLE_FORMATTERS 0
 #define TOML_MAX_NESTED_VALUES 32
 #include <toml++/impl/forward_declarations.h>
+#include <cstdint>
 // Its test for blanks calls most letters above U+00A0 unreachable instead of 'no'.
 #undef TOML_UNREACHABLE
 #define TOML_UNREACHABLE return false
