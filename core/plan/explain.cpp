@@ -135,8 +135,22 @@ class Explainer {
     }
     const std::vector<clock::SessionLine> lines = clock::session_lines(whole, catalogue_, evening_);
     const Seconds needed = clock::planned_time(lines) + clock::moment_margin(lines);
-    time_words_ = "to fit " + in_words(evening_.slot.count) + ": the routine needs " + in_words(needed.count);
+    if (needed > evening_.slot) {
+      time_words_ = "to fit " + in_words(evening_.slot.count) + ": the routine needs " + in_words(needed.count);
+    } else {
+      time_words_ = "to make room for " + not_of_the_routine();
+    }
     return time_words_;
+  }
+
+  // The drills of this session that the routine does not have.
+  [[nodiscard]] std::string not_of_the_routine() const {
+    std::string names;
+    for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) {
+      if (plan_.problem.drills[i].routine_line >= 0 || plan_.solution.choice[i] < 0) continue;
+      names += (names.empty() ? "" : " and ") + drill_of(i).name;
+    }
+    return names.empty() ? "the doses asked for" : names;
   }
 
   [[nodiscard]] std::string ceiling_words(std::size_t i) const {
