@@ -54,7 +54,7 @@ TEST(PlanSession, TheLeastSlotIsTheLeast) {
     Problem problem = draw_evening(seed, Drawn::kOrdinary).problem;
     for (ProblemDrill& drill : problem.drills) drill.pinned = drill.routine_line >= 0 && !drill.options.empty();
     problem.ceiling.fill(1'000'000'000);
-    problem.budget = 240;
+    problem.budget = 60;
     ASSERT_FALSE(solve(problem, workspace).has_value()) << seed;
     const int least = least_budget(problem, workspace, [](const Solution&) { return true; });
     if (least < 0) continue;
