@@ -137,9 +137,15 @@ class EveningReader {
       if (!instruction.empty()) matter_.secrets.instructions.push_back(instruction);
       if (until && *until < date_) continue;
       if (!player.empty() && restriction.sits_out) sitting_out_.push_back(player);
-      const bool of_squad = player.empty() && (squad == in_roster || squad == name);
+      const bool theirs = in_roster.empty() ? anybody_is_of(squad) : squad == in_roster;
+      const bool of_squad = player.empty() && (squad == name || theirs);
       if (of_squad) matter_.tonight.restrictions.push_back(std::move(restriction));
     }
+  }
+
+  [[nodiscard]] bool anybody_is_of(const std::string& squad) const {
+    return std::any_of(roster_.begin(), roster_.end(),
+                       [&](const Player& player) { return holds(player.squads, squad); });
   }
 
   [[nodiscard]] std::vector<Player> who_comes(const std::string& in_roster,

@@ -79,6 +79,18 @@ TEST(ByHand, LateTurnoutStatedAndPace) {
   EXPECT_EQ(report.items[0].takes_seconds, 52);
 }
 
+TEST(ByHand, WhoseRestrictionsHold) {
+  Node request = tiny_request();
+  // The restriction of another squad, and one of ours that ended yesterday, hold nobody back.
+  EXPECT_FALSE(breaks(report_of(request, tiny_answer()), "squad-restriction"));
+  put(request, "restrictions.restriction.2.until", text("2026-11-26"));
+  EXPECT_TRUE(breaks(report_of(request, tiny_answer()), "squad-restriction"));
+  // A squad file that takes everybody takes the restrictions of every squad of the roster.
+  request = tiny_request();
+  erase(request, "squad.in_roster");
+  EXPECT_TRUE(breaks(report_of(request, tiny_answer()), "squad-restriction"));
+}
+
 TEST(ByHand, AFaultWhereTheRequestCannotBeRead) {
   Node request = tiny_request();
   erase(request, "strip");

@@ -199,12 +199,15 @@ class Variation {
 }  // namespace
 
 rc::Gen<Evening> evenings() {
-  return rc::gen::noShrink(rc::gen::exec([] {
-    const Setting setting = settings().at(static_cast<std::size_t>(*inRange(0, static_cast<int>(settings().size()))));
-    Evening evening{base_request(setting), setting.squad + ", " + setting.routine + "\n"};
-    Variation(evening, setting).apply();
-    return evening;
-  }));
+  // At full size from the first case on: a range drawn at a small size gives its lower end only.
+  return rc::gen::noShrink(
+      rc::gen::resize(rc::kNominalSize, rc::gen::exec([] {
+                        const Setting setting =
+                            settings().at(static_cast<std::size_t>(*inRange(0, static_cast<int>(settings().size()))));
+                        Evening evening{base_request(setting), setting.squad + ", " + setting.routine + "\n"};
+                        Variation(evening, setting).apply();
+                        return evening;
+                      })));
 }
 
 }  // namespace lanework::check::test
