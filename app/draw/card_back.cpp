@@ -43,9 +43,12 @@ double flow_section(const Section& section, int columns, Point at, double width,
   return y - at.y + 5;
 }
 
-// Stop lines in two columns over the whole width; what is different tonight below them.
+// Stop lines in two or three columns over the whole width, whichever is lower; what is different tonight below them.
 double flow_stacked(const std::vector<Section>& sections, Point at, double width, double bottom, const Pen& pen) {
-  double y = at.y + flow_section(sections[0], 2, at, width, bottom, pen);
+  const Pen ruler(pen.measure(), nullptr);
+  const bool three = flow_section(sections[0], 3, at, width, at.y + kUnbounded, ruler) <
+                     flow_section(sections[0], 2, at, width, at.y + kUnbounded, ruler);
+  double y = at.y + flow_section(sections[0], three ? 3 : 2, at, width, bottom, pen);
   for (std::size_t next = 1; next < sections.size(); ++next) {
     y += flow_section(sections[next], 2, {at.x, y}, width, bottom, pen);
   }

@@ -22,12 +22,13 @@ constexpr std::array<double, 3> kListHeights = {1e9, 100, 40};  // of the lists 
 
 // From roomy to tight. The first three lose nothing of a drill within the catalogue's limits; the last ones
 // cut long texts, for crowded evenings.
-constexpr std::array<CellCut, 8> kCuts = {{
+constexpr std::array<CellCut, 9> kCuts = {{
     {104, 100, 2, 3, 2, 3, 2, true, true, 12},
     {96, 90, 2, 3, 2, 3, 2, true, true, 8},
     {86, 80, 2, 3, 2, 3, 2, true, true, 6},
     {84, 78, 2, 3, 2, 1, 2, true, true, 5},
     {84, 72, 2, 3, 1, 1, 2, true, true, 5},
+    {82, 68, 2, 3, 1, 1, 2, false, false, 4},
     {78, 64, 1, 3, 1, 1, 1, true, false, 5},
     {66, 54, 1, 3, 1, 0, 1, false, false, 4},
     {60, 44, 1, 1, 1, 0, 1, false, false, 4},

@@ -7,21 +7,35 @@ namespace lanework::draw {
 namespace {
 
 constexpr double kIndent = 9;
+constexpr double kWhiteBetween = 1;
+constexpr double kSlack = 0.01;  // for sums taken in another order
 
-// How many of the first count entries the first of two columns takes, so that the longer one is shortest.
-int first_column(const std::vector<double>& heights, int count) {
-  const double all = std::accumulate(heights.begin(), heights.begin() + count, 0.0);
-  int best = count;
-  double left = 0;
-  double shortest = all;
-  for (int taken = 1; taken <= count; ++taken) {
-    left += heights[static_cast<std::size_t>(taken - 1)];
-    if (std::max(left, all - left) < shortest) {
-      shortest = std::max(left, all - left);
-      best = taken;
+// Columns needed when none is higher than the height; more than there can be if an entry alone is.
+int columns_needed(const std::vector<double>& heights, double height) {
+  int columns = 1;
+  double filled = 0;
+  for (const double entry : heights) {
+    if (entry > height) return static_cast<int>(heights.size()) + 1;
+    if (filled > 0 && filled + entry > height) {
+      ++columns;
+      filled = 0;
+    }
+    filled += entry;
+  }
+  return columns;
+}
+
+// The least height at which the entries fit into the columns: the sum of some entries that follow each other.
+double least_height(const std::vector<double>& heights, int columns) {
+  double least = std::accumulate(heights.begin(), heights.end(), 0.0);
+  for (std::size_t from = 0; from < heights.size(); ++from) {
+    double height = 0;
+    for (std::size_t at = from; at < heights.size(); ++at) {
+      height += heights[at];
+      if (height < least && columns_needed(heights, height + kSlack) <= columns) least = height;
     }
   }
-  return best;
+  return least;
 }
 
 // The first count entries.
@@ -31,20 +45,24 @@ double flow_entries(const std::vector<std::string>& entries, int count, Point at
   const Setting set{setting.style, setting.lines_each, Ink::kInk, Align::kLeft};
   const Pen ruler(pen.measure(), nullptr);
   std::vector<double> heights;
-  for (const std::string& entry : entries) heights.push_back(ruler.text({}, column_width - kIndent, set, entry) + 1);
-  const int split = setting.columns > 1 ? first_column(heights, count) : count;
-  const double line = pen.line_height(setting.style);
-  double y = at.y;
-  double bottom = at.y;
   for (int entry = 0; entry < count; ++entry) {
-    if (entry == split) y = at.y;
-    const double x = entry < split ? at.x : at.x + column_width + setting.column_gap;
-    pen.disc({x + 3, y + line / 2}, 1.5, Ink::kInk);
-    pen.text({x + kIndent, y}, column_width - kIndent, set, entries[static_cast<std::size_t>(entry)]);
-    y += heights[static_cast<std::size_t>(entry)];
-    bottom = std::max(bottom, y);
+    heights.push_back(ruler.text({}, column_width - kIndent, set, entries[static_cast<std::size_t>(entry)]) +
+                      kWhiteBetween);
   }
-  return bottom - at.y;
+  const double most = least_height(heights, setting.columns);
+  const double line = pen.line_height(setting.style);
+  double x = at.x;
+  double filled = 0;
+  for (std::size_t entry = 0; entry < heights.size(); ++entry) {
+    if (filled > 0 && filled + heights[entry] > most + kSlack) {
+      x += column_width + setting.column_gap;
+      filled = 0;
+    }
+    pen.disc({x + 3, at.y + filled + line / 2}, 1.5, Ink::kInk);
+    pen.text({x + kIndent, at.y + filled}, column_width - kIndent, set, entries[entry]);
+    filled += heights[entry];
+  }
+  return most;
 }
 
 }  // namespace

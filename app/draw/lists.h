@@ -11,7 +11,7 @@ namespace lanework::draw {
 // How a list is set.
 struct ListSetting {
   TextStyle style = TextStyle::kBody;
-  int columns = 1;  // or 2, as even in height as can be
+  int columns = 1;  // as low as can be
   double column_gap = 18;
   int lines_each = 4;        // an entry is cut after so many lines
   double most_height = 1e9;  // as many entries, from the first on, as stay within it
@@ -22,7 +22,7 @@ struct ListRoom {
   int shown = 0;  // entries that found room, from the first on
 };
 
-// Entries fill the first column from the top, then the second; a dot before each.
+// Entries fill the first column from the top, then the next; a dot before each.
 ListRoom flow_list(const std::vector<std::string>& entries, Point at, double width, const ListSetting& setting,
                    const Pen& pen);
 
