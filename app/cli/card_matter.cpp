@@ -192,6 +192,7 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
   out.start_minute_of_day = evening.start.minutes;
   out.turnout = evening.turnout;
   out.slot_seconds = static_cast<int>(evening.slot.count);
+  out.gathering_seconds = plan.problem.gathering;
   out.planned_seconds = static_cast<int>(answer.time.simulated_median.count);
   out.nine_in_ten_seconds = static_cast<int>(answer.time.nine_in_ten.count);
   out.finish = door::clock_time(evening, answer.time.simulated_median);
@@ -201,6 +202,7 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
   for (std::size_t i = 0; i < plan.session.items.size(); ++i) {
     const session::Item& item = plan.session.items[i];
     out.drills.push_back(drill_matter(item, answer.time.lines[i], answer, matter));
+    if (i == 0) out.drills.back().change_seconds = 0;  // the first drill's change is the gathering
     const catalogue::Drill& drill = matter.catalogue.drills[static_cast<std::size_t>(item.drill)];
     for (const std::string& line : drill.stop_if) {
       if (std::find(out.stop_drill.begin(), out.stop_drill.end(), line) == out.stop_drill.end()) {

@@ -215,7 +215,7 @@ std::string change_sentence(const session::Change& change, const EveningMatter& 
     default:
       what = change_to(change, matter) + " instead of " + change_from(change, matter);
   }
-  return name + ": " + what + " (" + change.why + ")";
+  return name + ": " + what + "; " + change.why;
 }
 
 std::string clock_time(const session::Evening& evening, Seconds after_start) {

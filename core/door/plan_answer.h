@@ -21,7 +21,7 @@ const char* change_word(session::ChangeKind kind);
 // What stood before and what stands now, in words; empty where there is none.
 std::string change_from(const session::Change& change, const EveningMatter& matter);
 std::string change_to(const session::Change& change, const EveningMatter& matter);
-// One line for people: 'Side plank: 20 s a side instead of 2 × 20 s a side: the routine needs ...'.
+// One line for people: 'Side plank: 20 s a side instead of 2 × 20 s a side; the routine needs ...'.
 std::string change_sentence(const session::Change& change, const EveningMatter& matter);
 // Clock time so many seconds after the start, rounded up to the minute.
 std::string clock_time(const session::Evening& evening, Seconds after_start);

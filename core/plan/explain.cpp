@@ -136,7 +136,7 @@ class Explainer {
     const std::vector<clock::SessionLine> lines = clock::session_lines(whole, catalogue_, evening_);
     const Seconds needed = clock::planned_time(lines) + clock::moment_margin(lines);
     if (needed > evening_.slot) {
-      time_words_ = "to fit " + in_words(evening_.slot.count) + ": the routine needs " + in_words(needed.count);
+      time_words_ = "the routine needs " + in_words(needed.count) + ", the slot is " + in_words(evening_.slot.count);
     } else {
       time_words_ = "to make room for " + not_of_the_routine();
     }
