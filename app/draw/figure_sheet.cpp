@@ -19,7 +19,6 @@
 
 namespace {
 
-using lanework::Document;
 using lanework::Faults;
 using lanework::TableReader;
 using lanework::draw::Box;

@@ -91,6 +91,7 @@ double elementary_log(double x) {
   return k * kLn2High - ((correction - k * kLn2Low) - f);
 }
 
+// NOLINTNEXTLINE(readability-function-size): three rational functions as published, coefficient by coefficient
 double normal_quantile(double p) {
   const double q = p - 0.5;
   if (q <= 0.425 && q >= -0.425) {

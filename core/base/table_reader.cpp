@@ -71,7 +71,8 @@ std::string TableReader::text(std::string_view key) {
 
 std::string TableReader::text_or(std::string_view key, std::string fallback) {
   const Node* node = get(key, Node::Kind::kText, false);
-  return node != nullptr ? node->text : std::move(fallback);
+  if (node != nullptr) return node->text;
+  return fallback;
 }
 
 std::int64_t TableReader::integer(std::string_view key, std::int64_t least, std::int64_t most) {

@@ -12,9 +12,9 @@
 namespace lanework::people {
 
 struct Player {
-  std::string id;                      // the roster's own, or made from the name's position: 'P07'
-  std::string name;                    // as written, any script
-  std::string shirt;                   // shirt number as written, may be empty
+  std::string id;     // the roster's own, or made from the name's position: 'P07'
+  std::string name;   // as written, any script
+  std::string shirt;  // shirt number as written, may be empty
   std::optional<Date> birth;
   std::optional<int> stated_age;       // where the roster has ages, not birth dates
   std::vector<std::string> squads;     // a player may be in two
@@ -29,15 +29,15 @@ std::optional<int> age_on(const Player& player, Date day);
 
 // What one player, or the whole squad, must avoid now. No diagnosis has a place here.
 struct Restriction {
-  std::string player;                         // Player::id; empty for a whole squad
-  std::vector<catalogue::BodyArea> areas;     // empty: every area
-  std::vector<catalogue::StressKind> kinds;   // empty: every kind
-  int allowed_grade = 0;                      // 0 nothing, 1 light, 2 moderate is still fine
-  std::optional<Date> until;                  // last day it holds
-  std::optional<Date> review;                 // the lead looks at it again; it holds until lifted
-  bool sits_out = false;                      // does not warm up with the squad at all
-  std::string instruction;                    // the coach's words: 'no jumping'; made from kinds when empty
-  std::string squad;                          // the squad's name as players carry it; only where player is empty
+  std::string player;                        // Player::id; empty for a whole squad
+  std::vector<catalogue::BodyArea> areas;    // empty: every area
+  std::vector<catalogue::StressKind> kinds;  // empty: every kind
+  int allowed_grade = 0;                     // 0 nothing, 1 light, 2 moderate is still fine
+  std::optional<Date> until;                 // last day it holds
+  std::optional<Date> review;                // the lead looks at it again; it holds until lifted
+  bool sits_out = false;                     // does not warm up with the squad at all
+  std::string instruction;                   // the coach's words: 'no jumping'; made from kinds when empty
+  std::string squad;                         // the squad's name as players carry it; only where player is empty
 };
 
 struct Restrictions {
@@ -52,7 +52,7 @@ bool holds_on(const Restriction& restriction, Date day);
 enum class PartnerMeasure { kAge, kSizeGroup, kBodyMass };
 struct PartnerRules {
   PartnerMeasure measure = PartnerMeasure::kAge;
-  std::vector<std::pair<std::string, std::string>> forbidden;   // player ids
+  std::vector<std::pair<std::string, std::string>> forbidden;  // player ids
 };
 
 }  // namespace lanework::people

@@ -61,7 +61,7 @@ async function runCheck({ check, chosen }, context) {
 }
 
 const [mode, ...names] = process.argv.slice(2);
-const context = { build: mode === "sanitize" ? "build/asan" : "build/test", wasm: "build/wasm/lanework.wasm" };
+const context = { mode, build: mode === "sanitize" ? "build/asan" : "build/test", wasm: "build/wasm/lanework.wasm" };
 const results = [];
 try {
   for (const picked of await choose(checksOf(mode), names, context)) results.push(...await runCheck(picked, context));
