@@ -67,8 +67,15 @@ class PrivacyJudge {
       const auto& grams = secrets_.grams;
       if (std::find(grams.begin(), grams.end(), node.integer) != grams.end()) add(where, "the mass of a player");
     }
-    for (std::size_t i = 0; i < node.items.size(); ++i) judge(node.items[i], where + "." + std::to_string(i + 1));
-    for (const auto& [key, value] : node.entries) judge(value, where.empty() ? key : where + "." + key);
+    const std::string before = where.empty() ? "" : where + ".";
+    for (std::size_t i = 0; i < node.items.size(); ++i) {
+      std::string place = before;
+      judge(node.items[i], place.append(std::to_string(i + 1)));
+    }
+    for (const auto& [key, value] : node.entries) {
+      std::string place = before;
+      judge(value, place.append(key));
+    }
   }
 
  private:
