@@ -210,8 +210,11 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
       }
     }
   }
-  for (const session::Change& change : plan.session.changes)
-    out.changes.push_back(door::change_sentence(change, matter));
+  for (const door::ReasonedChanges& group : door::changes_by_reason(plan, matter)) {
+    std::string line = "Because " + group.why + ": ";
+    for (std::size_t i = 0; i < group.lines.size(); ++i) line += (i == 0 ? "" : "; ") + group.lines[i];
+    out.changes.push_back(std::move(line));
+  }
   for (const plan::Uncovered& family : plan.uncovered) {
     out.not_covered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);
   }

@@ -65,12 +65,11 @@ std::string plan_text(const PlanAnswer& answer, const EveningMatter& matter) {
          door::clock_time(matter.evening, answer.time.nine_in_ten) + ". Players move " +
          std::to_string(answer.time.moving_permille / 10) + " % of the time.\n\n";
   out += session_rows(answer, matter);
-  std::vector<std::string> changes;
-  for (const session::Change& change : answer.plan.session.changes) {
-    changes.push_back(door::change_sentence(change, matter));
-  }
+  const std::vector<door::ReasonedChanges> changes = door::changes_by_reason(answer.plan, matter);
   if (changes.empty()) out += "\nThe routine as it stands: nothing changed.\n";
-  out += list("Changed from the routine", changes);
+  for (const door::ReasonedChanges& group : changes) {
+    out += list("Changed from the routine, because " + group.why, group.lines);
+  }
   std::vector<std::string> uncovered;
   for (const plan::Uncovered& family : answer.plan.uncovered) {
     uncovered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);

@@ -1,5 +1,6 @@
 #include "core/door/plan_answer.h"
 
+#include <algorithm>
 #include <string>
 
 namespace lanework::door {
@@ -215,7 +216,17 @@ std::string change_sentence(const session::Change& change, const EveningMatter& 
     default:
       what = change_to(change, matter) + " instead of " + change_from(change, matter);
   }
-  return name + ": " + what + "; " + change.why;
+  return name + ": " + what;
+}
+
+std::vector<ReasonedChanges> changes_by_reason(const plan::Plan& plan, const EveningMatter& matter) {
+  std::vector<ReasonedChanges> out;
+  for (const session::Change& change : plan.session.changes) {
+    auto group = std::find_if(out.begin(), out.end(), [&](const ReasonedChanges& g) { return g.why == change.why; });
+    if (group == out.end()) group = out.insert(out.end(), {change.why, {}});
+    group->lines.push_back(change_sentence(change, matter));
+  }
+  return out;
 }
 
 std::string clock_time(const session::Evening& evening, Seconds after_start) {

@@ -21,8 +21,14 @@ const char* change_word(session::ChangeKind kind);
 // What stood before and what stands now, in words; empty where there is none.
 std::string change_from(const session::Change& change, const EveningMatter& matter);
 std::string change_to(const session::Change& change, const EveningMatter& matter);
-// One line for people: 'Side plank: 20 s a side instead of 2 × 20 s a side; the routine needs ...'.
+// What changed, without the reason: 'Side plank: 20 s a side instead of 2 × 20 s a side'.
 std::string change_sentence(const session::Change& change, const EveningMatter& matter);
+// Changes that share a reason stand under it, in the order they were made.
+struct ReasonedChanges {
+  std::string why;                 // 'the routine needs 18 min 29 s, the slot is 15 min'
+  std::vector<std::string> lines;  // change_sentence of each
+};
+std::vector<ReasonedChanges> changes_by_reason(const plan::Plan& plan, const EveningMatter& matter);
 // Clock time so many seconds after the start, rounded up to the minute.
 std::string clock_time(const session::Evening& evening, Seconds after_start);
 
