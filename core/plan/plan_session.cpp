@@ -34,14 +34,15 @@ class MarginSearch {
 
   // Solves with a margin, takes the answer's own spread, and sets the margin anew, at most three times. The
   // best session that keeps its own margin is taken.
-  void run(Seconds margin) {
+  void run(Seconds routine_margin) {
+    Seconds margin = possible_margin(routine_margin);
     Seconds largest = margin;
     for (int redo = 0;; ++redo) {
       const std::optional<Solution> solution = solve_with(margin);
       if (!solution) break;
       plan_.redos = redo;
       const session::Session session = session_of(plan_.problem, solution->choice, catalogue_, evening_);
-      const Seconds needed = clock::moment_margin(clock::session_lines(session, catalogue_, evening_));
+      const Seconds needed = own_margin(session);
       const bool keeps = session.planned + needed <= evening_.slot;
       if (keeps) accept(*solution, session, margin);
       largest = std::max(largest, needed);
@@ -69,6 +70,17 @@ class MarginSearch {
   std::optional<Solution> solve_with(Seconds margin) {
     plan_.problem.budget = budget_for(margin);
     return solve(plan_.problem, workspace_);
+  }
+  [[nodiscard]] Seconds own_margin(const session::Session& session) const {
+    return clock::moment_margin(clock::session_lines(session, catalogue_, evening_));
+  }
+  // A short session varies less than the whole routine: where the routine's margin leaves no room for
+  // anything, the margin of what would fit without one is tried instead.
+  Seconds possible_margin(Seconds routine_margin) {
+    if (solve_with(routine_margin)) return routine_margin;
+    const std::optional<Solution> bare = solve_with(Seconds(0));
+    if (!bare) return routine_margin;
+    return std::min(routine_margin, own_margin(session_of(plan_.problem, bare->choice, catalogue_, evening_)));
   }
   static bool costless(const Solution& solution) {
     const Objective& o = solution.evaluation.objective;
