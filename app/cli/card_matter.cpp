@@ -71,25 +71,62 @@ std::string need_in_words(catalogue::Need need) {
   return "";
 }
 
+const char* mark_word(session::ChangeKind kind) {
+  switch (kind) {
+    case session::ChangeKind::kNewDrill:
+      return "not of the routine";
+    case session::ChangeKind::kEasierRung:
+      return "easier tonight";
+    case session::ChangeKind::kHarderRung:
+      return "harder tonight";
+    case session::ChangeKind::kSmallerDose:
+      return "shorter tonight";
+    case session::ChangeKind::kLargerDose:
+      return "longer tonight";
+    case session::ChangeKind::kLeftOut:
+      return "";
+  }
+  return "";
+}
+
+// A reason that several changes share stands once, beside the strip, and not in every drill.
 draw::MarkMatter mark_of(int drill, const std::vector<session::Change>& changes) {
   for (const session::Change& change : changes) {
-    if (change.drill != drill) continue;
-    switch (change.kind) {
-      case session::ChangeKind::kNewDrill:
-        return {"not of the routine", change.why};
-      case session::ChangeKind::kEasierRung:
-        return {"easier tonight", change.why};
-      case session::ChangeKind::kHarderRung:
-        return {"harder tonight", change.why};
-      case session::ChangeKind::kSmallerDose:
-        return {"shorter tonight", change.why};
-      case session::ChangeKind::kLargerDose:
-        return {"longer tonight", change.why};
-      case session::ChangeKind::kLeftOut:
-        break;
-    }
+    if (change.drill != drill || change.kind == session::ChangeKind::kLeftOut) continue;
+    const auto sharing = std::count_if(changes.begin(), changes.end(),
+                                       [&](const session::Change& other) { return other.why == change.why; });
+    return {mark_word(change.kind), sharing > 1 ? "" : change.why};
   }
   return {};
+}
+
+// 'The routine needs 19 min 8 s, the slot is 14 min. Left out: Easy laps, Hip closing. 5 drills changed, marked below.'
+std::vector<std::string> change_lines(const plan::Plan& plan, const EveningMatter& matter) {
+  std::vector<std::string> out;
+  for (const door::ReasonedChanges& group : door::changes_by_reason(plan, matter)) {
+    std::string left_out;
+    int marked = 0;
+    for (const session::Change& change : plan.session.changes) {
+      if (change.why != group.why) continue;
+      const std::string& name = matter.catalogue.drills[static_cast<std::size_t>(change.drill)].name;
+      if (change.kind == session::ChangeKind::kLeftOut) {
+        left_out += (left_out.empty() ? "" : ", ") + name;
+      } else {
+        ++marked;
+      }
+    }
+    std::string line = group.why + ".";
+    line[0] = static_cast<char>(line[0] >= 'a' && line[0] <= 'z' ? line[0] - 'a' + 'A' : line[0]);
+    if (group.lines.size() == 1) {
+      out.push_back(group.lines[0] + ". " + line);
+      continue;
+    }
+    if (!left_out.empty()) line += " Left out: " + left_out + ".";
+    if (marked > 0)
+      line += " " + std::to_string(marked) + (marked == 1 ? " drill" : " drills") + " changed, marked below.";
+    out.push_back(std::move(line));
+  }
+  return out;
 }
 
 draw::DrillMatter drill_matter(const session::Item& item, const clock::SessionLine& line, const PlanAnswer& answer,
@@ -210,11 +247,7 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
       }
     }
   }
-  for (const door::ReasonedChanges& group : door::changes_by_reason(plan, matter)) {
-    std::string line = "Because " + group.why + ": ";
-    for (std::size_t i = 0; i < group.lines.size(); ++i) line += (i == 0 ? "" : "; ") + group.lines[i];
-    out.changes.push_back(std::move(line));
-  }
+  out.changes = change_lines(plan, matter);
   for (const plan::Uncovered& family : plan.uncovered) {
     out.not_covered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);
   }
