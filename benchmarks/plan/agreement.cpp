@@ -25,10 +25,10 @@ struct Instances {
   std::vector<double> seconds;  // ours
 };
 
-Instances draw_and_solve(int count, plan::KernelWorkspace& workspace) {
+Instances draw_and_solve(int count, plan::Drawn kind, plan::KernelWorkspace& workspace) {
   Instances out;
   for (int seed = 1; seed <= count; ++seed) {
-    out.evenings.push_back(plan::draw_evening(static_cast<std::uint64_t>(seed), plan::Drawn::kAny));
+    out.evenings.push_back(plan::draw_evening(static_cast<std::uint64_t>(seed), kind));
   }
   for (const DrawnEvening& one : out.evenings) {
     out.cases.push_back({one.name, &one.problem, plan::solve(one.problem, workspace)});
@@ -111,7 +111,7 @@ void print_ratio(const char* name, const std::vector<double>& ours, const std::v
 
 bool compare_with_referees(int count, int highs_count) {
   plan::KernelWorkspace workspace;
-  Instances instances = draw_and_solve(count, workspace);
+  Instances instances = draw_and_solve(count, plan::Drawn::kAny, workspace);
   std::printf("%d varied evenings on the shipped catalogue:\n", count);
   const bool hard = hard_enough(instances, workspace);
 
@@ -139,6 +139,24 @@ bool compare_with_referees(int count, int highs_count) {
   const bool equal = cbc.differ + highs.differ == 0 && cbc.agree * 20 >= count * 19;
   if (equal) std::filesystem::remove_all(folder);
   return hard && equal;
+}
+
+bool compare_hardest(int count) {
+  plan::KernelWorkspace workspace;
+  const Instances instances = draw_and_solve(count, plan::Drawn::kHardest, workspace);
+  std::vector<double> ours;
+  for (const RefereeCase& one : instances.cases) {
+    ours.push_back(median_seconds(kRuns, [&] { return plan::solve(*one.problem, workspace); }));
+  }
+  std::string folder = (std::filesystem::temp_directory_path() / "lanework-bench-XXXXXX").string();
+  if (mkdtemp(folder.data()) == nullptr) return false;
+  std::printf("%d evenings with the whole catalogue:\n", count);
+  const Score cbc = score("CBC", judge(plan::Referee::kCbc, instances.cases, folder));
+  print_times("Lanework, all four levels", ours);
+  print_times("CBC, all four levels", cbc.seconds);
+  print_ratio("CBC", ours, cbc.seconds);
+  if (cbc.differ == 0) std::filesystem::remove_all(folder);
+  return cbc.differ == 0;
 }
 
 }  // namespace lanework::bench

@@ -7,4 +7,7 @@ namespace lanework::bench {
 // False when an answer differs, or when too few of the evenings were hard to say anything.
 bool compare_with_referees(int count, int highs_count);
 
+// The same with CBC on evenings where every drill, rung and dose of the catalogue may enter.
+bool compare_hardest(int count);
+
 }  // namespace lanework::bench

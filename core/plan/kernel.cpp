@@ -16,10 +16,19 @@ bool dominates(const KernelOption& a, const KernelOption& b, int cap, const std:
   return true;
 }
 
-std::vector<KernelOption> kernel_options(const ProblemDrill& drill, int cap, const std::array<bool, kLoads>& active) {
+bool breaks_alone(const Option& option, const std::array<int, kLoads>& ceiling) {
+  for (std::size_t l = 0; l < kLoads; ++l) {
+    if (option.loads[l] > ceiling[l]) return true;
+  }
+  return false;
+}
+
+std::vector<KernelOption> kernel_options(const Problem& problem, const ProblemDrill& drill, int cap,
+                                         const std::array<bool, kLoads>& active) {
   std::vector<KernelOption> all;
   for (std::size_t i = 0; i < drill.options.size(); ++i) {
     const Option& o = drill.options[i];
+    if (breaks_alone(o, problem.ceiling)) continue;
     const double cost = static_cast<double>(packed({0, 0, o.changes, o.preference}));
     all.push_back({o.seconds, std::min(o.credits, cap), cost, o.loads, static_cast<int>(i), cost});
   }
@@ -85,7 +94,7 @@ KernelProblem kernel_problem(const Problem& problem, const std::array<bool, kLoa
            problem.drills[static_cast<std::size_t>(position)].group == static_cast<int>(g)) {
       const ProblemDrill& drill = problem.drills[static_cast<std::size_t>(position++)];
       out.drills.push_back({static_cast<int>(drill.formation), static_cast<double>(packed({0, 0, drill.left_out, 0})),
-                            drill.pinned, kernel_options(drill, cap, active)});
+                            drill.pinned, kernel_options(problem, drill, cap, active)});
     }
     out.groups[g].last = position;
   }

@@ -77,8 +77,9 @@ std::optional<KernelAnswer> solve_kernel(const KernelProblem& problem, KernelWor
 std::optional<KernelAnswer> search_with_loads(const KernelProblem& problem, const std::array<bool, kLoads>& active,
                                               double below, KernelWorkspace& workspace);
 
-// The problem as the kernel reads it, with dominated options struck: another option of the same drill is
-// no slower, gives no less credit, costs no more, and uses no more of any active load.
+// The problem as the kernel reads it. Struck are options that break a ceiling alone, and dominated ones:
+// another option of the same drill is no slower, gives no less credit, costs no more, and uses no more of
+// any active load.
 KernelProblem kernel_problem(const Problem& problem, const std::array<bool, kLoads>& active);
 
 // Sets the prices and every option's priced cost.

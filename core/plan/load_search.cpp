@@ -12,6 +12,10 @@ namespace {
 // Priced values may be fractions or pass 2^53, where a double is off by a few units of the last level; the
 // bound is taken this much lower, which only keeps a few labels more.
 constexpr double kRoundingSlack = 256;
+// Room above the bound for the first search, and how it grows: two dose steps, then eight times as much.
+constexpr double kFirstRoom = 8.0 * static_cast<double>(kChangesUnit);
+constexpr double kRoomGrowth = 8;
+constexpr double kMostRoom = static_cast<double>(kUncoveredUnit);
 
 struct Label {
   double cost = 0;  // true
@@ -29,16 +33,41 @@ struct Node {
 
 class LoadSearch {
  public:
-  LoadSearch(const KernelProblem& problem, const std::array<bool, kLoads>& active, double below,
-             KernelWorkspace& workspace)
-      : p_(problem), active_(active), below_(below), sweep_(problem, workspace) {}
+  LoadSearch(const KernelProblem& problem, const std::array<bool, kLoads>& active, KernelWorkspace& workspace)
+      : p_(problem), active_(active), sweep_(problem, workspace) {}
 
-  std::optional<KernelAnswer> run() {
-    if (forbidden(sweep_.solve())) return {};
+  // The bound is often close: searches below a limit a little above it drop nearly every label, and the
+  // limit grows until something is found or it is 'below'.
+  std::optional<KernelAnswer> run(double below) {
+    double bound = sweep_.solve();
+    if (forbidden(bound)) return {};
+    for (std::size_t l = 0; l < kLoads; ++l) {
+      if (active_[l]) bound -= p_.prices[l] * p_.ceiling[l];
+    }
+    for (double room = kFirstRoom; bound + room < below; room *= kRoomGrowth) {
+      if (room > kMostRoom) break;
+      std::optional<KernelAnswer> found = search_below(bound + room);
+      if (found) return found;
+    }
+    return search_below(below);
+  }
+
+ private:
+  const KernelProblem& p_;
+  const std::array<bool, kLoads>& active_;
+  double below_ = 0;
+  Sweep sweep_;
+  std::vector<Label> labels_;
+  std::vector<Label> grown_;
+  std::vector<Node> nodes_;
+
+  std::optional<KernelAnswer> search_below(double below) {
+    below_ = below;
+    nodes_.clear();
     Label first;
     first.time = p_.budget;
     labels_ = {first};
-    for (std::size_t g = 0; g < p_.groups.size(); ++g) {
+    for (std::size_t g = 0; g < p_.groups.size() && !labels_.empty(); ++g) {
       sweep_.sweep_group(g);
       for (std::size_t k = 0; k < sweep_.drills_in(g); ++k) expand(g, k);
       for (Label& label : labels_) {
@@ -48,15 +77,6 @@ class LoadSearch {
     }
     return best();
   }
-
- private:
-  const KernelProblem& p_;
-  const std::array<bool, kLoads>& active_;
-  double below_;
-  Sweep sweep_;
-  std::vector<Label> labels_;
-  std::vector<Label> grown_;
-  std::vector<Node> nodes_;
 
   // No completion of the label costs less: priced value to go, less what the unused loads are worth.
   [[nodiscard]] double bound(std::size_t g, std::size_t k, const Label& label) const {
@@ -150,7 +170,7 @@ class LoadSearch {
 std::optional<KernelAnswer> search_with_loads(const KernelProblem& problem, const std::array<bool, kLoads>& active,
                                               double below, KernelWorkspace& workspace) {
   if (problem.budget < 0) return {};
-  return LoadSearch(problem, active, below, workspace).run();
+  return LoadSearch(problem, active, workspace).run(below);
 }
 
 }  // namespace lanework::plan

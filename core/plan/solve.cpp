@@ -25,9 +25,12 @@ class LoadPricing {
     for (std::size_t l = 0; l < kLoads; ++l) dearest_[l] = active[l] ? dearest_price(l) : 0;
   }
 
-  // Exact: priced rounds find a good session and good prices, the search closes what is left.
-  std::optional<Solution> run() {
-    if (!point_at({})) return {};
+  // Exact: priced rounds find a good session, a lower bound and good prices; the search closes what is left.
+  std::optional<Solution> run(const Solution& unpriced) {
+    free_.choice = unpriced.choice;
+    free_.evaluation = unpriced.evaluation;
+    free_.cost = static_cast<double>(packed(unpriced.evaluation.objective));
+    bound_ = free_.cost;
     Prices prices{};
     for (int round = 0; round < kRounds; ++round) {
       for (std::size_t l = 0; l < kLoads; ++l) {
@@ -35,28 +38,37 @@ class LoadPricing {
       }
       if (incumbent_) break;
     }
+    if (incumbent_ && sharp_ && incumbent_->cost < bound_ + 0.5) return solution_of(incumbent_->choice);
     if (!incumbent_) point_at(dearest_);
-    set_prices(kernel_, prices);
+    set_prices(kernel_, best_prices_);
     const double below = incumbent_ ? incumbent_->cost : kForbidden;
     auto found = search_with_loads(kernel_, active_, below, workspace_);
-    if (!found && !incumbent_) return {};
-    Solution solution;
-    solution.choice = found ? std::move(found->options) : std::move(incumbent_->choice);
-    solution.evaluation = evaluate(problem_, solution.choice);
-    solution.in_state = active_;
-    return solution;
+    if (found) return solution_of(found->options);
+    if (incumbent_) return solution_of(incumbent_->choice);
+    return {};
   }
 
  private:
   static constexpr int kRounds = 3;
-  static constexpr int kMostCuts = 12;
+  static constexpr int kMostCuts = 4;
+  // A priced value adds a few hundred fractions; below this it is off by less than half of the last level,
+  // and a session within half a unit of the bound is the best.
+  static constexpr double kSharpBelow = 0x1p42;
 
   const Problem& problem_;
   const Active& active_;
   KernelWorkspace& workspace_;
   KernelProblem kernel_;
   Prices dearest_{};
+  Point free_;                      // at no prices, ceilings not regarded
   std::optional<Point> incumbent_;  // the best session that keeps the active ceilings
+  double bound_ = 0;                // no session that keeps the ceilings costs less
+  bool sharp_ = false;              // exact to half of the last level
+  Prices best_prices_{};            // those that gave the bound
+
+  [[nodiscard]] Solution solution_of(const Choice& choice) const {
+    return {choice, evaluate(problem_, choice), active_};
+  }
 
   // At this price the smallest load is dearer than covering every family it could cover.
   [[nodiscard]] double dearest_price(std::size_t load) const {
@@ -77,6 +89,13 @@ class LoadPricing {
     Point point{std::move(answer->options), {}, 0, answer->value};
     point.evaluation = evaluate(problem_, point.choice);
     point.cost = static_cast<double>(packed(point.evaluation.objective));
+    double bound = point.value;
+    for (std::size_t l = 0; l < kLoads; ++l) bound -= prices[l] * problem_.ceiling[l];
+    if (bound > bound_) {
+      bound_ = bound;
+      sharp_ = point.value < kSharpBelow;
+      best_prices_ = prices;
+    }
     bool keeps = true;
     for (std::size_t l = 0; l < kLoads; ++l) {
       keeps = keeps && (!active_[l] || point.evaluation.loads[l] <= problem_.ceiling[l]);
@@ -102,7 +121,8 @@ class LoadPricing {
   // bracket it until no new point lies below their crossing.
   double best_price(Prices prices, std::size_t load) {
     prices[load] = 0;
-    const std::optional<Point> free = point_at(prices);
+    const bool unpriced = prices == Prices{};
+    const std::optional<Point> free = unpriced ? free_ : point_at(prices);
     if (!free) return 0;
     Line over = line_of(*free, prices, load);
     if (over.slope <= 0) return 0;
@@ -162,7 +182,7 @@ std::optional<Solution> solve(const Problem& problem, KernelWorkspace& workspace
       brought_in = true;
     }
     if (!brought_in) return solution;
-    std::optional<Solution> with_loads = LoadPricing(problem, active, workspace).run();
+    std::optional<Solution> with_loads = LoadPricing(problem, active, workspace).run(solution);
     if (!with_loads) return {};
     solution = std::move(*with_loads);
   }

@@ -7,8 +7,17 @@ namespace {
 
 constexpr std::size_t kForms = catalogue::kFormations;
 
+// The widest vectors the processor has: whole numbers in doubles, so every width gives the same.
+#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__) && \
+    !defined(__SANITIZE_THREAD__)
+#define LANEWORK_WIDEST __attribute__((target_clones("avx2", "default")))
+#else
+#define LANEWORK_WIDEST
+#endif
+
 // to[t] = least of to[t] and from[t - shift] + cost, for t = shift .. budget.
-void relax_row(double* to, const double* from, int shift, double cost, int budget) {
+LANEWORK_WIDEST void relax_row(double* __restrict to, const double* __restrict from, int shift, double cost,
+                               int budget) {
   double* shifted = to + shift;
   const int count = budget + 1 - shift;
   for (int t = 0; t < count; ++t) {
@@ -18,7 +27,8 @@ void relax_row(double* to, const double* from, int shift, double cost, int budge
 }
 
 // to[t] = least of skip[t] + cost and take[t - shift]; before 'shift' only the former.
-void merge_row(double* to, const double* skip, double cost, const double* take, int shift, int budget) {
+LANEWORK_WIDEST void merge_row(double* __restrict to, const double* __restrict skip, double cost,
+                               const double* __restrict take, int shift, int budget) {
   for (int t = 0; t < shift; ++t) to[t] = skip[t] + cost;
   for (int t = shift; t <= budget; ++t) {
     const double left_out = skip[t] + cost;
@@ -118,6 +128,20 @@ double Sweep::solve() {
 }
 
 void Sweep::sweep_group(std::size_t g) {
+  first_flag_ = 0;
+  last_flag_ = flags_[g] - 1;
+  limit_ = p_.budget;
+  sweep_inside(g);
+}
+
+void Sweep::sweep_group_from(std::size_t g, std::size_t flag, int time) {
+  first_flag_ = flag;
+  last_flag_ = flag;
+  limit_ = time;
+  sweep_inside(g);
+}
+
+void Sweep::sweep_inside(std::size_t g) {
   const std::size_t n = drills_in(g);
   inside_offset_.assign(n + 2, 0);
   credits_before_.assign(n + 1, 0);
@@ -138,13 +162,13 @@ void Sweep::sweep_group(std::size_t g) {
 }
 
 void Sweep::sweep_end(std::size_t g, std::size_t n) {
-  for (std::size_t flag = 0; flag < flags_[g]; ++flag) {
+  for (std::size_t flag = first_flag_; flag <= last_flag_; ++flag) {
     for (std::size_t credits = 0; credits <= credits_before_[n]; ++credits) {
       const double cost = end_cost(g, flag, credits);
       for (std::size_t form = 0; form < kForms; ++form) {
         const double* from = boundary_row(g + 1, flag_after(g, flag, credits > 0), form);
         double* to = inside_row(n, flag, credits, form);
-        for (std::size_t t = 0; t < row_; ++t) to[t] = from[t] + cost;
+        for (int t = 0; t <= limit_; ++t) to[t] = from[t] + cost;
       }
     }
   }
@@ -153,30 +177,30 @@ void Sweep::sweep_end(std::size_t g, std::size_t n) {
 
 void Sweep::sweep_drill(std::size_t g, std::size_t k) {
   const KernelDrill& drill = p_.drills[drill_of(g, k)];
-  for (std::size_t flag = 0; flag < flags_[g]; ++flag) {
+  for (std::size_t flag = first_flag_; flag <= last_flag_; ++flag) {
     for (std::size_t credits = 0; credits <= credits_before_[k]; ++credits) sweep_state(g, k, drill, flag, credits);
   }
   double& start = start_inside_[k];
   start = drill.must ? kForbidden : start_inside_[k + 1] + drill.skip_cost;
   for (const KernelOption& option : drill.options) {
-    start = std::min(start, value(g, k + 1, taken(g, k, {}, option), p_.budget - option.seconds) + option.priced);
+    start = std::min(start, value(g, k + 1, taken(g, k, {}, option), limit_ - option.seconds) + option.priced);
   }
 }
 
 void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, std::size_t flag, std::size_t credits) {
   double* take = w_.take.data();
-  std::fill_n(take, row_, kForbidden);
+  std::fill_n(take, limit_ + 1, kForbidden);
   const auto formation = static_cast<std::size_t>(drill.formation);
   for (const KernelOption& option : drill.options) {
-    if (option.seconds > p_.budget) continue;
+    if (option.seconds > limit_) continue;
     const std::size_t reached = std::min(cap_of(g), credits + static_cast<std::size_t>(option.credits));
-    relax_row(take, inside_row(k + 1, flag, reached, formation), option.seconds, option.priced, p_.budget);
+    relax_row(take, inside_row(k + 1, flag, reached, formation), option.seconds, option.priced, limit_);
   }
   const double skip_cost = drill.must ? kForbidden : drill.skip_cost;
   for (std::size_t form = 0; form < kForms; ++form) {
-    const int shift = std::min(p_.change[form][formation], p_.budget + 1);
+    const int shift = std::min(p_.change[form][formation], limit_ + 1);
     merge_row(inside_row(k, flag, credits, form), inside_row(k + 1, flag, credits, form), skip_cost, take, shift,
-              p_.budget);
+              limit_);
   }
 }
 
@@ -221,7 +245,7 @@ KernelAnswer Sweep::read_out() {
   State state;
   int time = p_.budget;
   for (std::size_t g = 0; g < p_.groups.size(); ++g) {
-    sweep_group(g);
+    sweep_group_from(g, state.flag, time);
     for (std::size_t k = 0; k < drills_in(g); ++k) {
       const KernelDrill& drill = p_.drills[drill_of(g, k)];
       const double best = value(g, k, state, time);

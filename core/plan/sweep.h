@@ -36,6 +36,8 @@ class Sweep {
 
   // Computes the values inside group g. REQUIRES: solve().
   void sweep_group(std::size_t g);
+  // The same for one flag state and at most 'time' seconds left: all that a walk needs that is there.
+  void sweep_group_from(std::size_t g, std::size_t flag, int time);
   // Least priced value from the k-th drill of the group last swept to the end, with 'time' seconds left.
   [[nodiscard]] double value(std::size_t g, std::size_t k, const State& state, int time) const;
   // The state after taking an option of the k-th drill.
@@ -66,8 +68,11 @@ class Sweep {
   std::vector<std::size_t> boundary_offset_;  // in rows
   std::vector<std::size_t> inside_offset_;    // in rows, for the group swept last
   std::vector<std::size_t> credits_before_;   // for the same group: most credits before its k-th drill
-  std::vector<double> start_;                 // value at a boundary with nothing taken so far
-  std::vector<double> start_inside_;          // the same inside the group swept last
+  std::size_t first_flag_ = 0;                // flag states and seconds that are being swept
+  std::size_t last_flag_ = 0;
+  int limit_ = 0;
+  std::vector<double> start_;         // value at a boundary with nothing taken so far
+  std::vector<double> start_inside_;  // the same inside the group swept last
 
   void find_alive_flags();
   void find_boundaries();
@@ -77,6 +82,7 @@ class Sweep {
   double* boundary_row(std::size_t g, std::size_t flag, std::size_t form);
   double* inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form);
   [[nodiscard]] const double* inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form) const;
+  void sweep_inside(std::size_t g);
   void sweep_end(std::size_t g, std::size_t n);
   void sweep_drill(std::size_t g, std::size_t k);
   void sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, std::size_t flag, std::size_t credits);

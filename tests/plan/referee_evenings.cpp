@@ -124,7 +124,7 @@ class EveningDraw {
   void set_wishes() {
     evening_.free_composition = chance(40);
     evening_.more_than_routine = chance(50);
-    int pins = chance(25) ? dice_.roll(1, 2) : 0;
+    int pins = chance(15) ? dice_.roll(1, 2) : 0;
     if (chance(10)) pins = dice_.roll(6, 12);
     for (int pin = 0; pin < pins; ++pin) add_pin(any_drill());
   }
