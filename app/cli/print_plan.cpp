@@ -68,7 +68,7 @@ std::string plan_text(const PlanAnswer& answer, const EveningMatter& matter) {
   const std::vector<door::ReasonedChanges> changes = door::changes_by_reason(answer.plan, matter);
   if (changes.empty()) out += "\nThe routine as it stands: nothing changed.\n";
   for (const door::ReasonedChanges& group : changes) {
-    out += list("Changed from the routine, because " + group.why, group.lines);
+    out += list("Changed from the routine: " + group.why, group.lines);
   }
   std::vector<std::string> uncovered;
   for (const plan::Uncovered& family : answer.plan.uncovered) {

@@ -176,7 +176,7 @@ class Explainer {
     for (std::size_t j = 0; j < plan_.problem.drills.size(); ++j) {
       const ProblemDrill& other = plan_.problem.drills[j];
       if (other.routine_line < 0 || !other.options.empty() || drill_of(j).family != drill.family) continue;
-      return "stands in for " + drill_of(j).name + ": " + barred_because(drill_of(j), evening_);
+      return drill_of(j).name + " cannot be done, " + barred_because(drill_of(j), evening_);
     }
     return "covers " + catalogue_.family(drill.family).name;
   }
@@ -192,8 +192,21 @@ class Explainer {
     }
     if (!any_option) return "no drill of it can be done tonight (" + reason + ")";
     const int budget = least_budget(plan_.problem, workspace_, [&](const Solution& s) { return covered(s, family); });
-    if (budget < 0) return "youth ceilings or pins keep it out, whatever the time";
+    if (budget < 0) return kept_out_by(family);
     return "with " + in_words(budget - plan_.problem.budget) + " more it would be covered";
+  }
+
+  // What keeps a family out whatever the time.
+  std::string kept_out_by(const FamilyDemand& family) {
+    Problem problem = plan_.problem;
+    problem.ceiling[static_cast<std::size_t>(Load::kNewDrills)] = kNoCeiling;
+    const std::optional<Solution> any_new = solve(problem, workspace_);
+    const int most = plan_.problem.ceiling[static_cast<std::size_t>(Load::kNewDrills)];
+    if (any_new && covered(*any_new, family)) {
+      return "it would take a drill nobody has been taught, and " + std::to_string(most) +
+             " new ones are the most tonight";
+    }
+    return "youth ceilings or pins keep it out, whatever the time";
   }
 
   std::string bought_by(int minutes) {
