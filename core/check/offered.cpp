@@ -49,6 +49,17 @@ std::string limit_of(const Pick& pick, const Matter& matter) {
   return open.empty() || pick.rung <= open.front() ? "" : "the easiest rung, until the squad has done it three times";
 }
 
+// Where the days to the match take anything off eccentric work, none of it is new.
+bool new_eccentric_too_late(const Pick& pick, const Matter& matter) {
+  const auto seen = matter.tonight.taught.find(pick.drill->id);
+  const bool done_before = seen != matter.tonight.taught.end() && seen->second > 0;
+  if (pick.drill->eccentric_thousandths == 0 || done_before || routine_position(matter, pick.drill->id) >= 0)
+    return false;
+  return std::any_of(matter.limits.match.begin(), matter.limits.match.end(), [&](const MatchDay& row) {
+    return matter.tonight.days_to_match && *matter.tonight.days_to_match == row.days && row.eccentric_percent < 100;
+  });
+}
+
 }  // namespace
 
 bool keeps(const Pick& pick, const Pin& pin) {
@@ -57,6 +68,7 @@ bool keeps(const Pick& pick, const Pin& pin) {
 }
 
 std::string not_offered(const Pick& pick, const Matter& matter) {
+  if (new_eccentric_too_late(pick, matter)) return "no new eccentric work this close to a match";
   std::string limit = limit_of(pick, matter);
   if (limit.empty()) return limit;
   // A pinned drill enters in any case; what the pin names, it names.

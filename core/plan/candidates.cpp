@@ -79,6 +79,7 @@ class CandidateFinder {
 
   void add_other(std::size_t d) {
     const Drill& drill = catalogue_.drills[d];
+    if (new_eccentric_too_late(catalogue_, evening_, drill)) return;
     Candidate candidate;
     candidate.drill = static_cast<int>(d);
     const bool any_rung = evening_.free_composition || is_known(evening_, drill);
@@ -106,6 +107,7 @@ class CandidateFinder {
       at->rungs.clear();
       if (barred_because(*drill, rung, evening_).empty()) at->rungs = {rung};
     }
+    if (at->routine_line < 0 && new_eccentric_too_late(catalogue_, evening_, *drill)) at->rungs.clear();
     if (pin.sets > 0) at->doses = {catalogue::dose_index(*drill, pin.sets, pin.amount)};
   }
 };
@@ -115,6 +117,16 @@ class CandidateFinder {
 bool is_known(const Evening& evening, const Drill& drill) {
   const auto found = evening.exposures.find(drill.id);
   return found != evening.exposures.end() && found->second.times >= kTimesUntilKnown;
+}
+
+bool new_eccentric_too_late(const Catalogue& catalogue, const Evening& evening, const Drill& drill) {
+  const auto found = evening.exposures.find(drill.id);
+  const bool done_before = found != evening.exposures.end() && found->second.times > 0;
+  if (drill.loads.eccentric_thousandths == 0 || done_before) return false;
+  return std::any_of(
+      catalogue.limits.match.begin(), catalogue.limits.match.end(), [&](const catalogue::MatchDistance& row) {
+        return evening.days_to_match && row.days == *evening.days_to_match && row.eccentric_percent < 100;
+      });
 }
 
 std::vector<Candidate> find_candidates(const Catalogue& catalogue, const Routine& routine, const Evening& evening) {

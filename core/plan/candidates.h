@@ -24,4 +24,9 @@ std::vector<Candidate> find_candidates(const catalogue::Catalogue& catalogue, co
 // Has the squad learnt it? Then harder rungs than the easiest may be offered where it stands in for another.
 bool is_known(const session::Evening& evening, const catalogue::Drill& drill);
 
+// Where the days to the match take anything off eccentric work, a drill of it that is not of the routine
+// and that the squad has never done does not enter (lovell-2018).
+bool new_eccentric_too_late(const catalogue::Catalogue& catalogue, const session::Evening& evening,
+                            const catalogue::Drill& drill);
+
 }  // namespace lanework::plan

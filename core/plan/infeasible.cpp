@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/plan/availability.h"
+#include "core/plan/candidates.h"
 #include "core/plan/duration_words.h"
 
 namespace lanework::plan {
@@ -64,6 +65,9 @@ class ConflictFinder {
       if (!problem_.drills[i].pinned || !problem_.drills[i].options.empty()) continue;
       const catalogue::Drill& drill = drill_at(static_cast<int>(i));
       std::string reason = barred_because(drill, evening_);
+      if (reason.empty() && new_eccentric_too_late(catalogue_, evening_, drill)) {
+        reason = "no eccentric work is new this close to a match";
+      }
       if (reason.empty()) reason = "its pinned step cannot be done tonight";
       conflict.demands.push_back(drill.name + " is pinned, but " + reason);
       lifts += (lifts.empty() ? "lift the pin on " : " and on ") + drill.name;
