@@ -1,6 +1,7 @@
 #include "app/cli/evening_flags.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <filesystem>
 
 #include "app/read/evening_files.h"
@@ -15,35 +16,50 @@ Node real(double value) {
   return node;
 }
 
-Node& table_in(Node& root, const std::string& key) {
-  for (auto& [name, value] : root.entries) {
-    if (name == key && value.kind == Node::Kind::kTable) return value;
+// The list or table under a key, put there where there is none; null where something of another kind stands, which is
+// told when the file is read.
+Node* kept_or_put(Node& parent, const std::string& key, Node made) {
+  for (auto& [name, value] : parent.entries) {
+    if (name == key) return value.kind == made.kind ? &value : nullptr;
   }
-  return root.set(key, Node::make_table());
+  return &parent.set(key, std::move(made));
 }
 
-Node& list_in(Node& table, const std::string& key) {
-  for (auto& [name, value] : table.entries) {
-    if (name == key && value.kind == Node::Kind::kArray) return value;
+void set_in(Node& root, const std::string& table, const std::string& key, Node value) {
+  if (Node* node = kept_or_put(root, table, Node::make_table())) node->set(key, std::move(value));
+}
+
+void add_to(Node& parent, const std::string& key, Node value) {
+  if (Node* list = kept_or_put(parent, key, Node::make_array())) list->items.push_back(std::move(value));
+}
+
+bool is_pinned(const Node& tonight, const std::string& drill) {
+  const Node* pins = tonight.find("pins");
+  return pins != nullptr && std::any_of(pins->items.begin(), pins->items.end(), [&](const Node& pin) {
+           const Node* id = pin.find("drill");
+           return id != nullptr && id->text == drill;
+         });
+}
+
+void fold_demands(const EveningFlags& flags, Node& tonight) {
+  for (const std::string& drill : flags.bans) add_to(tonight, "bans", Node::make_text(drill));
+  for (const std::string& drill : flags.pins) {
+    if (is_pinned(tonight, drill)) continue;
+    Node pin = Node::make_table();
+    pin.set("drill", Node::make_text(drill));
+    add_to(tonight, "pins", std::move(pin));
   }
-  return table.set(key, Node::make_array());
 }
 
 void fold_into_squad(const EveningFlags& flags, Node& squad) {
-  if (flags.minutes) table_in(squad, "slot").set("minutes", real(*flags.minutes));
-  if (flags.days_to_match) table_in(squad, "slot").set("days_to_match", Node::make_integer(*flags.days_to_match));
-  Node& tonight = table_in(squad, "tonight");
-  if (flags.turnout) tonight.set("turnout", Node::make_integer(*flags.turnout));
-  if (flags.late) tonight.set("late", Node::make_integer(*flags.late));
-  if (flags.free_composition) tonight.set("free_composition", Node::make_boolean(true));
-  for (const std::string& drill : flags.bans) list_in(tonight, "bans").items.push_back(Node::make_text(drill));
-  for (const std::string& drill : flags.pins) {
-    Node pin = Node::make_table();
-    pin.set("drill", Node::make_text(drill));
-    list_in(tonight, "pins").items.push_back(std::move(pin));
-  }
-  if (flags.balls) table_in(squad, "kit").set("balls", Node::make_integer(*flags.balls));
-  if (flags.cones) table_in(squad, "kit").set("cones", Node::make_integer(*flags.cones));
+  if (flags.minutes) set_in(squad, "slot", "minutes", real(*flags.minutes));
+  if (flags.days_to_match) set_in(squad, "slot", "days_to_match", Node::make_integer(*flags.days_to_match));
+  if (flags.turnout) set_in(squad, "tonight", "turnout", Node::make_integer(*flags.turnout));
+  if (flags.late) set_in(squad, "tonight", "late", Node::make_integer(*flags.late));
+  if (flags.free_composition) set_in(squad, "tonight", "free_composition", Node::make_boolean(true));
+  if (Node* tonight = kept_or_put(squad, "tonight", Node::make_table())) fold_demands(flags, *tonight);
+  if (flags.balls) set_in(squad, "kit", "balls", Node::make_integer(*flags.balls));
+  if (flags.cones) set_in(squad, "kit", "cones", Node::make_integer(*flags.cones));
 }
 
 void fold_into_strip(const EveningFlags& flags, Node& strip) {
@@ -67,7 +83,7 @@ std::optional<Fault> fold_sore(const std::string& sore, Node& restrictions) {
   areas.items.push_back(Node::make_text(sore.substr(equals + 1)));
   restriction.set("areas", std::move(areas));
   restriction.set("instruction", Node::make_text("sore tonight: swaps only, stop if it hurts"));
-  list_in(restrictions, "restriction").items.push_back(std::move(restriction));
+  add_to(restrictions, "restriction", std::move(restriction));
   return {};
 }
 

@@ -1,5 +1,6 @@
 #include "core/base/document.h"
 
+#include <limits>
 #include <nlohmann/json.hpp>
 
 namespace lanework {
@@ -45,7 +46,8 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
   bool boolean(bool value) override { return put(Node::make_boolean(value)); }
   bool number_integer(number_integer_t value) override { return put(Node::make_integer(value)); }
   bool number_unsigned(number_unsigned_t value) override {
-    if (value > 9'000'000'000'000'000'000ULL) return fail("a number that is too large");
+    constexpr auto kMost = static_cast<number_unsigned_t>(std::numeric_limits<std::int64_t>::max());
+    if (value > kMost) return fail("a number that is too large");
     return put(Node::make_integer(static_cast<std::int64_t>(value)));
   }
   bool number_float(number_float_t value, const string_t& /*text*/) override {

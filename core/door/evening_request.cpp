@@ -106,8 +106,7 @@ Result<EveningMatter> read_evening(EveningDocuments documents) {
                                                 squad_names(documents.roster, squad.value()));
   if (!restrictions) append(faults, restrictions.faults());
   if (!faults.empty()) return faults;
-  auto evening =
-      session::make_evening(squad.value(), strip.value(), documents.roster, restrictions.value(), documents.squad.file);
+  auto evening = session::make_evening(squad.value(), strip.value(), documents.roster, restrictions.value());
   if (!evening) return evening.faults();
   return EveningMatter{std::move(catalogue).value(), std::move(routine).value(),      std::move(strip).value(),
                        std::move(squad).value(),     std::move(restrictions).value(), std::move(documents.roster),

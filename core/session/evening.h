@@ -16,9 +16,9 @@ namespace lanework::session {
 
 // A demand on the plan that names one drill.
 struct Pin {
-  std::string drill;      // id
-  std::string rung;       // key; empty leaves it open
-  int sets = 0;           // 0 leaves the dose open
+  std::string drill;  // id
+  std::string rung;   // key; empty leaves it open
+  int sets = 0;       // 0 leaves the dose open
   int amount = 0;
 };
 
@@ -38,25 +38,25 @@ struct ChangeWeights {
 
 struct Evening {
   std::string club;
-  std::string squad;                    // name
+  std::string squad;  // name
   Date date;
   TimeOfDay start;
-  Seconds slot;                         // minutes available, in seconds; 5 to 60 min
-  int turnout = 0;                      // players present and taking part, 2..40
-  int late = 0;                         // of these, how many come after the first drill
-  int age = 0;                          // the squad's age for ceilings and the youngest's floor: the youngest present
-  std::optional<int> days_to_match;     // 0 today; empty: no match in sight
+  Seconds slot;                      // minutes available, in seconds; 5 to 60 min
+  int turnout = 0;                   // players present and taking part, 2..40
+  int late = 0;                      // of these, how many come after the first drill
+  int age = 0;                       // the squad's age for ceilings and the youngest's floor: the youngest present
+  std::optional<int> days_to_match;  // 0 today; empty: no match in sight
   Strip strip;
   Kit kit;
   std::vector<people::Restriction> restrictions;  // whole-squad ones only
   std::vector<Pin> pins;
-  std::vector<std::string> bans;        // drill ids
-  bool free_composition = false;        // the whole catalogue may enter
-  bool more_than_routine = false;       // larger doses than the routine's may be given
+  std::vector<std::string> bans;              // drill ids
+  bool free_composition = false;              // the whole catalogue may enter
+  bool more_than_routine = false;             // larger doses than the routine's may be given
   std::map<std::string, Exposure> exposures;  // by drill id
-  int pace_thousandths = 1000;          // learned pace factor of the squad: above 1000 is slower
+  int pace_thousandths = 1000;                // learned pace factor of the squad: above 1000 is slower
   ChangeWeights weights;
-  std::uint64_t seed = 1;               // of the simulated spread
+  std::uint64_t seed = 1;  // of the simulated spread
 };
 
 }  // namespace lanework::session

@@ -5,7 +5,10 @@
 namespace lanework::session {
 namespace {
 
+constexpr int kFewestPlayers = 2;
 constexpr int kMostPlayers = 40;
+constexpr int kYoungest = 8;
+constexpr int kOldest = 19;
 
 bool in_roster(const std::vector<people::Player>& roster, const std::string& id) {
   return std::any_of(roster.begin(), roster.end(), [&](const people::Player& p) { return p.id == id; });
@@ -26,6 +29,7 @@ class SquadReader {
     read_partners();
     read_weights();
     root_.finish();
+    squad_.places.age = root_.place("age");
     if (!faults_.empty()) return faults_;
     return std::move(squad_);
   }
@@ -46,7 +50,7 @@ class SquadReader {
     squad_.files.strip = root_.text("strip");
     squad_.files.restrictions = root_.text_or("restrictions", "");
     squad_.files.catalogue = root_.text_or("catalogue", "");
-    if (root_.has("age")) squad_.age = static_cast<int>(root_.integer("age", 8, 19));
+    if (root_.has("age")) squad_.age = static_cast<int>(root_.integer("age", kYoungest, kOldest));
     TableReader clock = root_.table("clock");
     squad_.pace_thousandths = static_cast<int>(clock.scaled_or("pace", 1000, 1.0, 0.5, 2.0));
     clock.finish();
@@ -81,13 +85,18 @@ class SquadReader {
     }
   }
   void known_player(TableReader& table, std::string_view key, const std::string& id) {
-    if (!in_roster(roster_, id)) table.fault(FaultCode::kUnknownName, key, quote(id), "the id of a player of the roster");
+    if (!in_roster(roster_, id))
+      table.fault(FaultCode::kUnknownName, key, quote(id), "the id of a player of the roster");
   }
 
   void read_tonight() {
     TableReader tonight = root_.table("tonight");
-    if (tonight.has("turnout")) squad_.turnout = static_cast<int>(tonight.integer("turnout", 2, kMostPlayers));
+    if (tonight.has("turnout"))
+      squad_.turnout = static_cast<int>(tonight.integer("turnout", kFewestPlayers, kMostPlayers));
     squad_.late = static_cast<int>(tonight.integer_or("late", 0, 0, kMostPlayers));
+    squad_.places.turnout =
+        squad_.turnout ? tonight.place("turnout") : root_.place(root_.has("in_roster") ? "in_roster" : "roster");
+    squad_.places.late = tonight.place("late");
     squad_.away = tonight.texts("away");
     for (const std::string& id : squad_.away) known_player(tonight, "away", id);
     squad_.bans = tonight.texts("bans");
@@ -110,14 +119,18 @@ class SquadReader {
     known_drill(table, "drill", pin.drill);
     const catalogue::Drill* drill = catalogue_.find(pin.drill);
     if (drill == nullptr) return;
+    const auto same_drill = [&](const Pin& other) { return other.drill == pin.drill; };
+    if (std::any_of(squad_.pins.begin(), squad_.pins.end(), same_drill)) {
+      table.fault(FaultCode::kDuplicate, "drill", quote(pin.drill) + " twice", "each drill once");
+    }
     if (!pin.rung.empty() && catalogue::rung_index(*drill, pin.rung) < 0) {
       std::string known;
       for (const catalogue::Rung& rung : drill->rungs) known += (known.empty() ? "" : ", ") + rung.key;
       table.fault(FaultCode::kUnknownName, "rung", quote(pin.rung), "one of " + known);
     }
-    const bool half = (pin.sets > 0) != (pin.amount > 0);
+    const bool half = table.has("sets") != table.has("amount");
     if (half) table.fault(FaultCode::kContradiction, "sets", "sets or amount alone", "both, or neither");
-    if (!half && pin.sets > 0 && catalogue::dose_index(*drill, pin.sets, pin.amount) < 0) {
+    if (pin.sets > 0 && pin.amount > 0 && catalogue::dose_index(*drill, pin.sets, pin.amount) < 0) {
       std::string known;
       for (const catalogue::DoseStep& step : drill->dose.steps) {
         known += (known.empty() ? "" : ", ") + std::to_string(step.sets) + " and " + std::to_string(step.amount);
@@ -167,10 +180,10 @@ class SquadReader {
 
   void read_weights() {
     TableReader weights = root_.table("weights");
-    squad_.weights.dose_step = static_cast<int>(weights.scaled_or("dose_step", 4, 1, 0.25, 10));
-    squad_.weights.rung_step = static_cast<int>(weights.scaled_or("rung_step", 4, 2, 0.25, 10));
-    squad_.weights.left_out = static_cast<int>(weights.scaled_or("left_out", 4, 2, 0.25, 10));
-    squad_.weights.new_drill = static_cast<int>(weights.scaled_or("new_drill", 4, 3, 0.25, 10));
+    squad_.weights.dose_step = static_cast<int>(weights.scaled_or("dose_step", 4, 1, 0.25, 5));
+    squad_.weights.rung_step = static_cast<int>(weights.scaled_or("rung_step", 4, 2, 0.25, 5));
+    squad_.weights.left_out = static_cast<int>(weights.scaled_or("left_out", 4, 2, 0.25, 5));
+    squad_.weights.new_drill = static_cast<int>(weights.scaled_or("new_drill", 4, 3, 0.25, 5));
     weights.finish();
   }
 };
@@ -192,67 +205,96 @@ std::vector<people::Player> players_tonight(const Squad& squad, const std::vecto
                                             const people::Restrictions& restrictions) {
   std::vector<people::Player> out;
   for (const people::Player& player : roster) {
-    const bool member = squad.in_roster.empty() || std::find(player.squads.begin(), player.squads.end(),
-                                                             squad.in_roster) != player.squads.end();
+    const bool member = squad.in_roster.empty() ||
+                        std::find(player.squads.begin(), player.squads.end(), squad.in_roster) != player.squads.end();
     const bool away = std::find(squad.away.begin(), squad.away.end(), player.id) != squad.away.end();
     if (member && !away && !sits_out(player, restrictions, squad.date)) out.push_back(player);
   }
   return out;
 }
 
-Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::vector<people::Player>& roster,
-                             const people::Restrictions& restrictions, const std::string& squad_file) {
-  const std::vector<people::Player> players = players_tonight(squad, roster, restrictions);
-  Evening evening;
-  evening.turnout = squad.turnout.value_or(static_cast<int>(players.size()));
-  if (evening.turnout < 2 || evening.turnout > kMostPlayers) {
-    return Fault{FaultCode::kOutOfRange,
-                 {squad_file, 0, 0, squad.in_roster.empty() ? "roster" : "in_roster"},
-                 std::to_string(evening.turnout) + (evening.turnout == 1 ? " player" : " players") + " tonight",
-                 "2 to 40 players who take part",
-                 squad.in_roster.empty() ? "" : "does the roster's squad column say " + quote(squad.in_roster) + "?"};
+namespace {
+
+Fault not_that_many(const Squad& squad, int turnout) {
+  const bool by_roster = !squad.turnout && !squad.in_roster.empty();
+  return {FaultCode::kOutOfRange, squad.places.turnout,
+          std::to_string(turnout) + (turnout == 1 ? " player" : " players") + " tonight",
+          "2 to 40 players who take part",
+          by_roster ? "does the roster's squad column say " + quote(squad.in_roster) + "?" : ""};
+}
+
+// The stated age, else that of the youngest who comes; empty where nobody's is known.
+std::optional<int> age_of(const Squad& squad, const std::vector<people::Player>& players) {
+  if (squad.age) return squad.age;
+  std::optional<int> youngest;
+  for (const people::Player& player : players) {
+    const std::optional<int> age = people::age_on(player, squad.date);
+    if (age && (!youngest || *age < *youngest)) youngest = age;
   }
-  if (squad.late >= evening.turnout) {
-    return Fault{FaultCode::kContradiction,
-                 {squad_file, 0, 0, "tonight.late"},
-                 std::to_string(squad.late) + " late of " + std::to_string(evening.turnout),
-                 "fewer late players than players",
-                 {}};
-  }
-  std::optional<int> youngest = squad.age;
-  if (!youngest) {
-    for (const people::Player& player : players) {
-      const std::optional<int> age = people::age_on(player, squad.date);
-      if (age && (!youngest || *age < *youngest)) youngest = age;
-    }
-  }
-  if (!youngest) {
+  return youngest;
+}
+
+std::optional<Fault> age_fault(const Squad& squad, std::optional<int> age) {
+  if (!age) {
     return Fault{FaultCode::kMissing,
-                 {squad_file, 0, 0, "age"},
+                 squad.places.age,
                  "no age here and no birth date or age in the roster",
                  "age in the squad file, or a birth date column in the roster",
                  {}};
   }
-  if (*youngest < 8 || *youngest > 19) {
-    return Fault{FaultCode::kOutOfRange,
-                 {squad_file, 0, 0, "age"},
-                 "a youngest player of " + std::to_string(*youngest) + " years",
-                 "8 to 19 years",
-                 "state age in the squad file if the roster is wrong"};
+  if (*age >= kYoungest && *age <= kOldest) return {};
+  return Fault{FaultCode::kOutOfRange, squad.places.age, "a youngest player of " + std::to_string(*age) + " years",
+               std::to_string(kYoungest) + " to " + std::to_string(kOldest) + " years",
+               "state age in the squad file if the roster is wrong"};
+}
+
+// A restriction of a whole squad that is this one. Without in_roster everybody in the roster is of the squad, and
+// whatever their squads must avoid, all of them do.
+bool is_of_squad(const people::Restriction& restriction, const Squad& squad,
+                 const std::vector<people::Player>& roster) {
+  if (!restriction.player.empty()) return false;
+  if (restriction.squad == squad.name) return true;
+  if (!squad.in_roster.empty()) return restriction.squad == squad.in_roster;
+  return std::any_of(roster.begin(), roster.end(), [&](const people::Player& player) {
+    return std::find(player.squads.begin(), player.squads.end(), restriction.squad) != player.squads.end();
+  });
+}
+
+}  // namespace
+
+Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::vector<people::Player>& roster,
+                             const people::Restrictions& restrictions) {
+  const std::vector<people::Player> players = players_tonight(squad, roster, restrictions);
+  Faults faults;
+  Evening evening;
+  evening.turnout = squad.turnout.value_or(static_cast<int>(players.size()));
+  if (evening.turnout < kFewestPlayers || evening.turnout > kMostPlayers) {
+    faults.push_back(not_that_many(squad, evening.turnout));
+  } else if (squad.late >= evening.turnout) {
+    faults.push_back({FaultCode::kContradiction,
+                      squad.places.late,
+                      std::to_string(squad.late) + " late of " + std::to_string(evening.turnout),
+                      "fewer late players than players",
+                      {}});
   }
+  const std::optional<int> age = age_of(squad, players);
+  const bool nobody = players.empty() && !squad.turnout;
+  if (auto fault = nobody ? std::nullopt : age_fault(squad, age)) faults.push_back(std::move(*fault));
+  if (!faults.empty()) return faults;
   evening.club = squad.club;
   evening.squad = squad.name;
   evening.date = squad.date;
   evening.start = squad.start;
   evening.slot = squad.slot;
   evening.late = squad.late;
-  evening.age = *youngest;
+  evening.age = *age;
   evening.days_to_match = squad.days_to_match;
   evening.strip = strip;
   evening.kit = squad.kit;
   for (const people::Restriction& restriction : restrictions.list) {
-    const bool ours = restriction.player.empty() && (restriction.squad == squad.in_roster || restriction.squad == squad.name);
-    if (ours && people::holds_on(restriction, squad.date)) evening.restrictions.push_back(restriction);
+    if (is_of_squad(restriction, squad, roster) && people::holds_on(restriction, squad.date)) {
+      evening.restrictions.push_back(restriction);
+    }
   }
   evening.pins = squad.pins;
   evening.bans = squad.bans;

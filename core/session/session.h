@@ -13,9 +13,9 @@ struct Item {
   int drill;
   int rung;
   int dose;
-  Seconds change{};   // walking and regrouping before it, from the formation matrix
-  Seconds takes{};    // telling and doing, median, rounded up
-  Seconds starts{};   // seconds after the session's start, telling included
+  Seconds change{};  // walking and regrouping before it, from the formation matrix
+  Seconds takes{};   // telling and doing, median, rounded up
+  Seconds starts{};  // seconds after the session's start, telling included
 };
 
 // A departure from the routine, in words.
@@ -23,9 +23,9 @@ enum class ChangeKind { kSmallerDose, kLargerDose, kEasierRung, kLeftOut, kNewDr
 struct Change {
   ChangeKind kind;
   int drill;
-  int from = 0;       // dose or rung index before
-  int to = 0;         // dose or rung index now
-  std::string why;    // 'the slot is 3 min shorter', 'needs a wall', ...
+  int from = 0;     // dose or rung index before
+  int to = 0;       // dose or rung index now
+  std::string why;  // 'the slot is 3 min shorter', 'needs a wall', ...
 };
 
 struct Session {

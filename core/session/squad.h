@@ -17,10 +17,17 @@ namespace lanework::session {
 // The files a squad file names, as written there.
 struct SquadFiles {
   std::string roster;
-  std::string routine;       // id of a shipped routine, or a file name ending in .toml
+  std::string routine;  // id of a shipped routine, or a file name ending in .toml
   std::string strip;
   std::string restrictions;  // may be empty
   std::string catalogue;     // the club's own folder, may be empty
+};
+
+// Where the squad file states what only the whole evening can contradict.
+struct SquadPlaces {
+  Place turnout;  // tonight.turnout, else in_roster, else roster
+  Place late;
+  Place age;
 };
 
 struct Squad {
@@ -46,6 +53,7 @@ struct Squad {
   int pace_thousandths = 1000;
   people::PartnerRules partners;
   ChangeWeights weights;
+  SquadPlaces places;
 };
 
 // Names of drills are checked against the catalogue, those of players against the roster.
@@ -56,9 +64,10 @@ Result<Squad> read_squad(const Document& document, const catalogue::Catalogue& c
 std::vector<people::Player> players_tonight(const Squad& squad, const std::vector<people::Player>& roster,
                                             const people::Restrictions& restrictions);
 
-// Puts the evening together. file and routine faults are behind us; what can still fail: nobody there, more
-// players than the app is made for, no age to go by.
+// Puts the evening together. A restriction of a whole squad holds where the squad file's in_roster or name says that
+// squad; without in_roster, where anybody of the roster belongs to it. File and routine faults are behind us; what can
+// still fail: nobody there, more players than the app is made for, no age to go by. All such faults are collected.
 Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::vector<people::Player>& roster,
-                             const people::Restrictions& restrictions, const std::string& squad_file);
+                             const people::Restrictions& restrictions);
 
 }  // namespace lanework::session

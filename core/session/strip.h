@@ -12,17 +12,17 @@
 namespace lanework::session {
 
 struct Strip {
-  std::string name;                 // 'north end of pitch 2'
-  Millimetres lane_length;          // 5 m .. 60 m
-  Millimetres cone_spacing;         // 1 m .. 20 m, at most the lane's length
-  int lanes;                        // 1..12, files of players side by side
-  Millimetres lane_gap;             // between neighbouring lanes
-  Millimetres area_width;           // for spread and pairs
+  std::string name;          // 'north end of pitch 2'
+  Millimetres lane_length;   // 5 m .. 60 m
+  Millimetres cone_spacing;  // 1 m .. 20 m, at most the lane's length
+  int lanes;                 // 1..12, files of players side by side
+  Millimetres lane_gap;      // between neighbouring lanes
+  Millimetres area_width;    // for spread and pairs
   Millimetres area_length;
   std::vector<catalogue::Surface> surface;
   bool wall = false;
-  bool soft_ground = false;         // grass, mats all over: kneeling and lying is fine
-  bool line = false;                // painted lines
+  bool soft_ground = false;  // grass, mats all over: kneeling and lying is fine
+  bool line = false;         // painted lines
 };
 
 struct Kit {

@@ -42,7 +42,7 @@ bool names(const Faults& faults, const std::string& path) {
 }
 
 TEST(AnyMistake, AWrongTypeIsToldAtItsField) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     Document document = any_drill();
     const std::vector<std::string> paths = paths_of(document);
     const std::string path = paths[*rc::gen::inRange<std::size_t>(0, paths.size())];
@@ -55,11 +55,11 @@ TEST(AnyMistake, AWrongTypeIsToldAtItsField) {
     const Result<Drill> drill = read_drill(document);
     RC_ASSERT(!drill.ok());
     RC_ASSERT(names(drill.faults(), path));
-  });
+  }));
 }
 
 TEST(AnyMistake, AnUnknownKeyIsToldAtItsField) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     Document document = any_drill();
     std::vector<std::string> tables;
     for (const std::string& path : paths_of(document)) {
@@ -73,11 +73,11 @@ TEST(AnyMistake, AnUnknownKeyIsToldAtItsField) {
     RC_ASSERT(drill.faults().size() == 1U);
     RC_ASSERT(drill.faults().front().code == FaultCode::kUnknownKey);
     RC_ASSERT(drill.faults().front().place.field == path);
-  });
+  }));
 }
 
 TEST(AnyMistake, ANegativeNumberIsToldAtItsField) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     Document document = any_drill();
     std::vector<std::string> numbers;
     for (const std::string& path : paths_of(document)) {
@@ -91,12 +91,12 @@ TEST(AnyMistake, ANegativeNumberIsToldAtItsField) {
     RC_ASSERT(drill.faults().size() == 1U);
     RC_ASSERT(drill.faults().front().code == FaultCode::kOutOfRange);
     RC_ASSERT(drill.faults().front().place.field == path);
-  });
+  }));
 }
 
 // Whatever is taken away: the drill still reads, or the faults say where, all in the drill's file.
 TEST(AnyMistake, AnythingTakenAwayIsToldOrOptional) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     Document document = any_drill();
     for (int i = *rc::gen::inRange(1, 4); i > 0; --i) {
       const std::vector<std::string> paths = paths_of(document);
@@ -111,7 +111,7 @@ TEST(AnyMistake, AnythingTakenAwayIsToldOrOptional) {
       RC_ASSERT(!fault.expected.empty());
       RC_ASSERT(to_line(fault).find('\n') == std::string::npos);
     }
-  });
+  }));
 }
 
 // Half-written files: cut anywhere, the reader says so or reads what is left.
@@ -121,7 +121,7 @@ TEST(AnyMistake, ACutFileIsToldInOneLineEach) {
     std::ifstream in(shipped_folder() / "drills" / document.file, std::ios::binary);
     texts.emplace_back((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
   }
-  rc::check([&texts] {
+  EXPECT_TRUE(rc::check([&texts] {
     const std::string& text = texts[*rc::gen::inRange<std::size_t>(0, texts.size())];
     const auto kept = *rc::gen::inRange<std::size_t>(0, text.size());
     const Result<Document> document = parse_toml("cut.toml", text.substr(0, kept));
@@ -133,7 +133,7 @@ TEST(AnyMistake, ACutFileIsToldInOneLineEach) {
     const Result<Drill> drill = read_drill(document.value());
     RC_ASSERT(!drill.ok());  // the id is not the file's name, and more
     for (const Fault& fault : drill.faults()) RC_ASSERT(to_line(fault).find('\n') == std::string::npos);
-  });
+  }));
 }
 
 }  // namespace

@@ -179,7 +179,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 // A routine in any order is accepted exactly where its phases ascend.
 TEST(RoutineProperty, OrderIsJudgedByPhase) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     const std::vector<Document> routines = shipped_routines();
     Document document = routines[*rc::gen::inRange<std::size_t>(0, routines.size())];
     std::vector<Node>& lines = node_at(document.root, "drill").items;
@@ -190,13 +190,13 @@ TEST(RoutineProperty, OrderIsJudgedByPhase) {
     for (const Node& line : lines) phases.push_back(shipped_catalogue().find(line.find("id")->text)->phase);
     const Result<Routine> routine = read_routine(document, shipped_catalogue());
     RC_ASSERT(routine.ok() == std::is_sorted(phases.begin(), phases.end()));
-  });
+  }));
 }
 
 // Any drills with any rungs and doses: accepted only within the ceilings of the youngest, and never
 // refused for a ceiling that holds.
 TEST(RoutineProperty, CeilingsAreJudgedExactly) {
-  rc::check([] {
+  EXPECT_TRUE(rc::check([] {
     const Catalogue& catalogue = shipped_catalogue();
     const int age = *rc::gen::inRange(8, 20);
     Document document = shipped_routine("long-practice");
@@ -233,7 +233,7 @@ TEST(RoutineProperty, CeilingsAreJudgedExactly) {
     if (!within) {
       for (const Fault& fault : routine.faults()) RC_ASSERT(fault.code == FaultCode::kCeiling);
     }
-  });
+  }));
 }
 
 }  // namespace
