@@ -265,8 +265,8 @@ void TableReader::finish() {
   for (const auto& [key, value] : table_->entries) {
     if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
     std::string list;
-    for (const std::string& name : known_) {
-      if (list.find(name) == std::string::npos) list += (list.empty() ? "" : ", ") + name;
+    for (auto name = known_.begin(); name != known_.end(); ++name) {
+      if (std::find(known_.begin(), name, *name) == name) list += (list.empty() ? "" : ", ") + *name;
     }
     faults_->push_back(Fault{
         FaultCode::kUnknownKey, {file_, value.line, value.column, path_of(key)}, quote(key), "one of " + list, {}});

@@ -14,6 +14,12 @@ bool in_roster(const std::vector<people::Player>& roster, const std::string& id)
   return std::any_of(roster.begin(), roster.end(), [&](const people::Player& p) { return p.id == id; });
 }
 
+// Empty where the key is absent; asked for in any case, so that it is known.
+std::optional<int> stated(TableReader& table, std::string_view key, int least, int most) {
+  const auto value = static_cast<int>(table.integer_or(key, least, least, most));
+  return table.has(key) ? std::optional<int>(value) : std::nullopt;
+}
+
 class SquadReader {
  public:
   SquadReader(const Document& document, const catalogue::Catalogue& catalogue,
@@ -50,7 +56,7 @@ class SquadReader {
     squad_.files.strip = root_.text("strip");
     squad_.files.restrictions = root_.text_or("restrictions", "");
     squad_.files.catalogue = root_.text_or("catalogue", "");
-    if (root_.has("age")) squad_.age = static_cast<int>(root_.integer("age", kYoungest, kOldest));
+    squad_.age = stated(root_, "age", kYoungest, kOldest);
     TableReader clock = root_.table("clock");
     squad_.pace_thousandths = static_cast<int>(clock.scaled_or("pace", 1000, 1.0, 0.5, 2.0));
     clock.finish();
@@ -73,7 +79,7 @@ class SquadReader {
       }
       if (start) squad_.start = *start;
       squad_.slot = Seconds(slot.scaled("minutes", 60, 5, 60));
-      if (slot.has("days_to_match")) squad_.days_to_match = static_cast<int>(slot.integer("days_to_match", 0, 60));
+      squad_.days_to_match = stated(slot, "days_to_match", 0, 60);
     }
     slot.finish();
   }
@@ -91,8 +97,7 @@ class SquadReader {
 
   void read_tonight() {
     TableReader tonight = root_.table("tonight");
-    if (tonight.has("turnout"))
-      squad_.turnout = static_cast<int>(tonight.integer("turnout", kFewestPlayers, kMostPlayers));
+    squad_.turnout = stated(tonight, "turnout", kFewestPlayers, kMostPlayers);
     squad_.late = static_cast<int>(tonight.integer_or("late", 0, 0, kMostPlayers));
     squad_.places.turnout =
         squad_.turnout ? tonight.place("turnout") : root_.place(root_.has("in_roster") ? "in_roster" : "roster");

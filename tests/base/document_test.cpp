@@ -31,6 +31,19 @@ TEST(Document, UnknownKeysAreFaults) {
   EXPECT_EQ(faults[0].place.line, 2);
 }
 
+// A key whose name is part of another's is listed all the same, and each once.
+TEST(Document, EveryKnownKeyIsListed) {
+  const auto document = parse_toml("a.toml", "minuets = 4\n");
+  Faults faults;
+  TableReader root("a.toml", &document.value().root, "", faults);
+  root.integer_or("in_age", 0, 0, 9);
+  root.integer_or("age", 0, 0, 9);
+  root.integer_or("age", 0, 0, 9);
+  root.finish();
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults[0].expected, "one of in_age, age");
+}
+
 TEST(Document, SyntaxFaultsNameTheLine) {
   const auto toml = parse_toml("a.toml", "x = 3\ny = = 4\n");
   ASSERT_FALSE(toml.ok());

@@ -140,7 +140,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Mistake{"MatchYesterday", "minutes = 20", "minutes = 20\ndays_to_match = -1",
                             "9:1: slot.days_to_match: found -1, expected a whole number from 0 to 60"},
                     Mistake{"UnknownKey", "minutes = 20", "minutes = 20\nminutos = 20",
-                            "9:1: slot.minutos: found 'minutos', expected one of date, start, minutes"}),
+                            "9:1: slot.minutos: found 'minutos', expected one of date, start, minutes, days_to_match"}),
     mistake_name);
 
 INSTANTIATE_TEST_SUITE_P(
@@ -224,7 +224,7 @@ INSTANTIATE_TEST_SUITE_P(
                 "10:1: weights.new_drill: found 1e+300, expected a number from 0.25 to 5"},
         Mistake{"UnknownTable", "", "[tonigth]\nlate = 1\n",
                 "9:2: tonigth: found 'tonigth', expected one of club, name, roster, in_roster, routine, strip, "
-                "restrictions, catalogue, clock, slot, tonight, kit, taught, partners, weights"}),
+                "restrictions, catalogue, age, clock, slot, tonight, kit, taught, partners, weights"}),
     mistake_name);
 
 TEST(SquadFile, AllMistakesAreToldAtOnce) {
