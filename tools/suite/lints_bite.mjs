@@ -7,6 +7,7 @@ import format from "../lint/format.mjs";
 import includes from "../lint/includes.mjs";
 import links from "../lint/links.mjs";
 import sizes from "../lint/sizes.mjs";
+import tests from "../lint/tests.mjs";
 import words from "../lint/words.mjs";
 
 const kSound = {
@@ -29,6 +30,7 @@ const kMistakes = [
   [copies, "lines that stand twice", { "core/base/one.cpp": kLines, "core/plan/two.cpp": kLines }],
   [links, "a link to nothing", { "docs/page.md": "[a page](gone.md)\n" }],
   [links, "a decision without its number", { "docs/decisions/0002-second.md": "# 2\n" }],
+  [tests, "a property that nobody looks at", { "tests/base/a_test.cpp": "  rc::check([] {});\n" }],
   [format, "a line clang-format would change", { "core/base/unit.h": "#pragma   once\nint  a ;\n" }],
 ];
 

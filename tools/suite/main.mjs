@@ -1,5 +1,6 @@
 // Runs the checks of one mode and ends with one line, 'N passed, N failed'; N counts cases.
 // usage: node tools/suite/main.mjs plain|long|sanitize|reference [name...]
+import { cli } from "../../tests/cli/cli.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
 import { builtTests } from "./built_tests.mjs";
 import { fuzzers } from "./fuzzers.mjs";
@@ -12,10 +13,10 @@ const kLongFuzzSeconds = 900;
 const kShare = 20;  // the plain run takes a twentieth of the long one
 
 function checksOf(mode) {
-  if (mode === "sanitize") return [builtTests("sanitize"), theProgram];
+  if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli];
   if (mode === "reference") return [referee];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, parity, fuzzers(seconds), lintsBite, ...lints];
+  return [builtTests(mode), theProgram, cli, parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.

@@ -1,0 +1,25 @@
+// The built program as its users meet it: commands, bad input, pages, approved texts, and answers against schema/.
+import { badInput } from "./bad_input.mjs";
+import { commands } from "./commands.mjs";
+import { goldens } from "./golden.mjs";
+import { pages } from "./pages.mjs";
+import { schemaResults } from "./schemas.mjs";
+
+async function resultOf(test, program) {
+  try {
+    const detail = await test.run(program);
+    return { name: `cli: ${test.name}`, passed: detail === "", detail };
+  } catch (error) {
+    return { name: `cli: ${test.name}`, passed: false, detail: error.stack };
+  }
+}
+
+export const cli = {
+  name: "cli",
+  async run({ build }) {
+    const program = `${process.cwd()}/${build}/lanework`;
+    const results = [];
+    for (const test of [...commands, ...badInput, ...pages, ...goldens]) results.push(await resultOf(test, program));
+    return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
+  },
+};

@@ -1,0 +1,42 @@
+// What the program prints for the demo squads, byte for byte, as somebody has read and approved it
+// (node tools/approve.mjs). A text that nobody has approved is a failure.
+import { existsSync, readFileSync } from "node:fs";
+import { runProgram } from "../../tools/suite/programs.mjs";
+
+const squad = (name) => ["--squad", `demo/quillmere/squads/${name}.toml`];
+
+export const kGoldens = {
+  "u10-usual": ["plan", ...squad("u10-wrens")],
+  "u13-usual": ["plan", ...squad("u13-kestrels")],
+  "u16-usual": ["plan", ...squad("u16-merlins")],
+  "u13-short": ["plan", ...squad("u13-kestrels"), "--minutes", "14"],
+  "u13-hopeless": ["plan", ...squad("u13-kestrels"), "--minutes", "5", "--pin", "easy-laps", "--pin", "strides", "--pin", "squat", "--pin", "side-plank", "--pin", "high-skip", "--pin", "plant-and-cut", "--pin", "single-leg-bridge"],
+  "u13-why": ["plan", ...squad("u13-kestrels"), "--why"],
+  "long-practice-clock": ["clock", "--routine", "long-practice"],
+  "u13-pairs": ["pairs", "--roster", "demo/quillmere/roster.csv", "--in-roster", "U13", "--date", "2026-11-26", "--measure", "size-group"],
+  "side-plank": ["catalogue", "show", "side-plank"],
+};
+
+export const goldenPath = (name) => `tests/cli/golden/${name}.txt`;
+
+export async function goldenText(program, words) {
+  const said = await runProgram(program, words);
+  return `exit status ${said.status}\n${said.output}`;
+}
+
+function firstDifference(approved, printed) {
+  const [a, b] = [approved.split("\n"), printed.split("\n")];
+  const line = a.findIndex((text, index) => text !== b[index]);
+  const at = line < 0 ? a.length : line;
+  return `line ${at + 1}\n- ${a[at] ?? "(end)"}\n+ ${b[at] ?? "(end)"}`;
+}
+
+export const goldens = Object.entries(kGoldens).map(([name, words]) => ({
+  name: `golden: ${name}`,
+  async run(program) {
+    if (!existsSync(goldenPath(name))) return `${goldenPath(name)} is not there: read what 'lanework ${words.join(" ")}' prints, then node tools/approve.mjs`;
+    const approved = readFileSync(goldenPath(name), "utf8");
+    const printed = await goldenText(program, words);
+    return approved === printed ? "" : firstDifference(approved, printed);
+  },
+}));

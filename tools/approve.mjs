@@ -1,0 +1,15 @@
+// Writes what the program prints now into tests/cli/golden, for somebody to read with git diff before it is kept.
+// usage: node tools/approve.mjs PROGRAM [name...]
+import { writeFileSync } from "node:fs";
+import { goldenPath, goldenText, kGoldens } from "../tests/cli/golden.mjs";
+
+const [program, ...names] = process.argv.slice(2);
+if (!program) {
+  console.error("usage: node tools/approve.mjs PROGRAM [name...]");
+  process.exit(2);
+}
+for (const [name, words] of Object.entries(kGoldens)) {
+  if (names.length > 0 && !names.includes(name)) continue;
+  writeFileSync(goldenPath(name), await goldenText(program, words));
+  console.log(goldenPath(name));
+}
