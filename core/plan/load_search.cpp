@@ -12,9 +12,9 @@ namespace {
 // Priced values may be fractions or pass 2^53, where a double is off by a few units of the last level; the
 // bound is taken this much lower, which only keeps a few labels more.
 constexpr double kRoundingSlack = 256;
-// Room above the bound for the first search, and how it grows: two dose steps, then eight times as much.
+// Room above the bound for the first search, and how it grows: two dose steps, then four times as much.
 constexpr double kFirstRoom = 8.0 * static_cast<double>(kChangesUnit);
-constexpr double kRoomGrowth = 8;
+constexpr double kRoomGrowth = 4;
 constexpr double kMostRoom = static_cast<double>(kUncoveredUnit);
 
 struct Label {

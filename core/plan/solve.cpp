@@ -161,10 +161,40 @@ bool pins_break_a_ceiling(const Problem& problem) {
   return false;
 }
 
+// A pinned drill without a way of doing it, or pins that take longer than there is.
+bool pins_cannot_fit(const Problem& problem) {
+  int least = 0;
+  for (const ProblemDrill& drill : problem.drills) {
+    if (!drill.pinned) continue;
+    if (drill.options.empty()) return true;
+    int shortest = drill.options[0].seconds;
+    for (const Option& option : drill.options) shortest = std::min(shortest, option.seconds);
+    least += shortest;
+  }
+  return least > problem.budget;
+}
+
+// The session without any departure, where it can be done and leaves nothing short: no value is below 0.
+std::optional<Solution> nothing_to_change(const Problem& problem) {
+  Solution solution;
+  for (const ProblemDrill& drill : problem.drills) {
+    int option = -1;
+    for (std::size_t o = 0; o < drill.options.size() && option < 0; ++o) {
+      const bool unchanged = drill.options[o].changes == 0 && drill.options[o].preference == 0;
+      if (drill.routine_line >= 0 && unchanged) option = static_cast<int>(o);
+    }
+    solution.choice.push_back(option);
+  }
+  solution.evaluation = evaluate(problem, solution.choice);
+  const bool perfect = solution.evaluation.feasible && packed(solution.evaluation.objective) == 0;
+  return perfect ? std::optional<Solution>(std::move(solution)) : std::nullopt;
+}
+
 }  // namespace
 
 std::optional<Solution> solve(const Problem& problem, KernelWorkspace& workspace) {
-  if (pins_break_a_ceiling(problem)) return {};
+  if (pins_cannot_fit(problem) || pins_break_a_ceiling(problem)) return {};
+  if (std::optional<Solution> unchanged = nothing_to_change(problem)) return unchanged;
   KernelProblem kernel = kernel_problem(problem, {});
   std::optional<KernelAnswer> answer = solve_kernel(kernel, workspace);
   if (!answer) return {};

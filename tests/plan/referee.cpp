@@ -59,10 +59,10 @@ double cbc_seconds(const fs::path& log) {
 }
 
 // Gaps below 1 settle nothing among whole objectives, so it may stop there.
-LevelAnswer run_cbc(const fs::path& mps) {
+LevelAnswer run_cbc_with(const fs::path& mps, const char* options) {
   const fs::path answer_file = mps.string() + ".answer";
   const fs::path log = mps.string() + ".log";
-  const std::string command = "cbc '" + mps.string() + "' -sec " + std::to_string(kSecondsALevel) +
+  const std::string command = "cbc '" + mps.string() + "' " + options + " -sec " + std::to_string(kSecondsALevel) +
                               " -ratioGap 0 -allowableGap 0.999 -solve -solution '" + answer_file.string() + "' > '" +
                               log.string() + "' 2>&1";
   if (std::system(command.c_str()) != 0) return {};
@@ -82,6 +82,12 @@ LevelAnswer run_cbc(const fs::path& mps) {
   if (at != std::string::npos) answer.objective = std::atof(first.c_str() + at + label.size());
   read_columns(in, answer, true);
   return answer;
+}
+
+// Its preprocessing aborts on an assertion of its own now and then (2.10.8); without it the program is the same.
+LevelAnswer run_cbc(const fs::path& mps) {
+  const LevelAnswer answer = run_cbc_with(mps, "");
+  return answer.status == Status::kNoAnswer ? run_cbc_with(mps, "-preprocess off") : answer;
 }
 
 LevelAnswer read_highs(const fs::path& lp) {
