@@ -76,6 +76,7 @@ install_npm_packages() {
   command -v npm >/dev/null || install_packages npm
   [ node_modules/.package-lock.json -nt package-lock.json ] && return 0
   say 'installing npm packages'
+  mkdir -p build
   npm ci --no-audit --no-fund --loglevel=error >build/npm.log 2>&1 || stop "npm packages cannot be installed: $(tail -1 build/npm.log), see build/npm.log"
 }
 
