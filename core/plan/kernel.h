@@ -50,6 +50,7 @@ struct KernelProblem {
   std::array<std::array<int, 3>, 3> change{};
   std::array<int, kLoads> ceiling{};
   Prices prices{};
+  int most_new = -1;  // new drills that may be taken, kept in the state; below 0: not regarded
   std::vector<KernelDrill> drills;
   std::vector<KernelGroup> groups;
 };

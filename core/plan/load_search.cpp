@@ -102,6 +102,7 @@ class LoadSearch {
   }
 
   void take(std::size_t g, std::size_t k, const Label& label, const KernelOption& option) {
+    if (sweep_.too_new(label.state, option)) return;
     Label after = label;
     after.time -= sweep_.change_to(g, k, label.state) + option.seconds;
     if (after.time < 0) return;

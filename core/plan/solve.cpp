@@ -22,7 +22,9 @@ class LoadPricing {
  public:
   LoadPricing(const Problem& problem, const Active& active, KernelWorkspace& workspace)
       : problem_(problem), active_(active), workspace_(workspace), kernel_(kernel_problem(problem, active)) {
-    for (std::size_t l = 0; l < kLoads; ++l) dearest_[l] = active[l] ? dearest_price(l) : 0;
+    // New drills are few and counted in the state; the other loads are priced.
+    if (active[kNew]) kernel_.most_new = problem.ceiling[kNew];
+    for (std::size_t l = 0; l < kNew; ++l) dearest_[l] = active[l] ? dearest_price(l) : 0;
   }
 
   // Exact: priced rounds find a good session, a lower bound and good prices; the search closes what is left.
@@ -31,9 +33,15 @@ class LoadPricing {
     free_.evaluation = unpriced.evaluation;
     free_.cost = static_cast<double>(packed(unpriced.evaluation.objective));
     bound_ = free_.cost;
+    if (active_[kNew]) {
+      std::optional<Point> counted = point_at({});
+      if (!counted) return {};
+      if (incumbent_) return solution_of(incumbent_->choice);
+      free_ = std::move(*counted);
+    }
     Prices prices{};
     for (int round = 0; round < kRounds; ++round) {
-      for (std::size_t l = 0; l < kLoads; ++l) {
+      for (std::size_t l = 0; l < kNew; ++l) {
         if (active_[l]) prices[l] = best_price(prices, l);
       }
       if (incumbent_) break;
@@ -49,6 +57,7 @@ class LoadPricing {
   }
 
  private:
+  static constexpr auto kNew = static_cast<std::size_t>(Load::kNewDrills);
   static constexpr int kRounds = 3;
   static constexpr int kMostCuts = 4;
   // A priced value adds a few hundred fractions; below this it is off by less than half of the last level,

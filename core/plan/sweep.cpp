@@ -41,6 +41,7 @@ LANEWORK_WIDEST void merge_row(double* __restrict to, const double* __restrict s
 
 Sweep::Sweep(const KernelProblem& problem, KernelWorkspace& workspace)
     : p_(problem), w_(workspace), row_(static_cast<std::size_t>(problem.budget) + 1) {
+  if (problem.most_new >= 0) fresh_ = static_cast<std::size_t>(problem.most_new) + 1;
   find_alive_flags();
   find_boundaries();
 }
@@ -84,23 +85,32 @@ std::size_t Sweep::flag_after(std::size_t g, std::size_t flag, bool covered) con
 void Sweep::find_boundaries() {
   boundary_offset_.assign(p_.groups.size() + 2, 0);
   for (std::size_t g = 0; g <= p_.groups.size(); ++g)
-    boundary_offset_[g + 1] = boundary_offset_[g] + flags_[g] * kForms;
+    boundary_offset_[g + 1] = boundary_offset_[g] + flags_[g] * fresh_ * kForms;
   const std::size_t need = boundary_offset_.back() * row_;
   if (w_.boundary.size() < need) w_.boundary.resize(need);
   if (w_.take.size() < row_) w_.take.resize(row_);
 }
 
-double* Sweep::boundary_row(std::size_t g, std::size_t flag, std::size_t form) {
-  return w_.boundary.data() + (boundary_offset_[g] + flag * kForms + form) * row_;
+double* Sweep::boundary_row(std::size_t g, const State& state) {
+  const std::size_t row = (state.flag * fresh_ + state.fresh) * kForms + state.form;
+  return w_.boundary.data() + (boundary_offset_[g] + row) * row_;
 }
 
-double* Sweep::inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form) {
-  const std::size_t row = (flag * (credits_before_[k] + 1) + credits) * kForms + form;
-  return w_.inside.data() + (inside_offset_[k] + row) * row_;
+double* Sweep::inside_row(std::size_t k, const State& state) {
+  return w_.inside.data() + (inside_offset_[k] + state_index(0, k, state)) * row_;
 }
-const double* Sweep::inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form) const {
-  const std::size_t row = (flag * (credits_before_[k] + 1) + credits) * kForms + form;
-  return w_.inside.data() + (inside_offset_[k] + row) * row_;
+const double* Sweep::inside_row(std::size_t k, const State& state) const {
+  return w_.inside.data() + (inside_offset_[k] + state_index(0, k, state)) * row_;
+}
+
+template <class What>
+void Sweep::for_each_state(std::size_t k, const What& what) {
+  State state;
+  for (state.flag = first_flag_; state.flag <= last_flag_; ++state.flag) {
+    for (state.fresh = first_fresh_; state.fresh < fresh_; ++state.fresh) {
+      for (state.credits = 0; state.credits <= credits_before_[k]; ++state.credits) what(state);
+    }
+  }
 }
 
 double Sweep::end_cost(std::size_t g, std::size_t flag, std::size_t credits) const {
@@ -114,14 +124,14 @@ double Sweep::end_cost(std::size_t g, std::size_t flag, std::size_t credits) con
 double Sweep::solve() {
   const std::size_t groups = p_.groups.size();
   start_.assign(groups + 1, kForbidden);  // nothing taken at all is no session
-  std::fill_n(boundary_row(groups, 0, 0), flags_[groups] * kForms * row_, 0.0);
+  std::fill_n(boundary_row(groups, {}), flags_[groups] * fresh_ * kForms * row_, 0.0);
   for (std::size_t g = groups; g-- > 0;) {
     sweep_group(g);
-    for (std::size_t flag = 0; flag < flags_[g]; ++flag) {
-      for (std::size_t form = 0; form < kForms; ++form) {
-        std::copy_n(inside_row(0, flag, 0, form), row_, boundary_row(g, flag, form));
+    for_each_state(0, [&](State state) {
+      for (state.form = 0; state.form < kForms; ++state.form) {
+        std::copy_n(inside_row(0, state), row_, boundary_row(g, state));
       }
-    }
+    });
     start_[g] = start_inside_[0];
   }
   return start_[0];
@@ -130,13 +140,15 @@ double Sweep::solve() {
 void Sweep::sweep_group(std::size_t g) {
   first_flag_ = 0;
   last_flag_ = flags_[g] - 1;
+  first_fresh_ = 0;
   limit_ = p_.budget;
   sweep_inside(g);
 }
 
-void Sweep::sweep_group_from(std::size_t g, std::size_t flag, int time) {
-  first_flag_ = flag;
-  last_flag_ = flag;
+void Sweep::sweep_group_from(std::size_t g, const State& state, int time) {
+  first_flag_ = state.flag;
+  last_flag_ = state.flag;
+  first_fresh_ = state.fresh;
   limit_ = time;
   sweep_inside(g);
 }
@@ -148,7 +160,7 @@ void Sweep::sweep_inside(std::size_t g) {
   int sum = 0;
   for (std::size_t k = 0; k <= n; ++k) {
     credits_before_[k] = std::min(cap_of(g), static_cast<std::size_t>(sum));
-    inside_offset_[k + 1] = inside_offset_[k] + flags_[g] * (credits_before_[k] + 1) * kForms;
+    inside_offset_[k + 1] = inside_offset_[k] + flags_[g] * fresh_ * (credits_before_[k] + 1) * kForms;
     if (k == n) break;
     int most = 0;
     for (const KernelOption& option : p_.drills[drill_of(g, k)].options) most = std::max(most, option.credits);
@@ -162,57 +174,61 @@ void Sweep::sweep_inside(std::size_t g) {
 }
 
 void Sweep::sweep_end(std::size_t g, std::size_t n) {
-  for (std::size_t flag = first_flag_; flag <= last_flag_; ++flag) {
-    for (std::size_t credits = 0; credits <= credits_before_[n]; ++credits) {
-      const double cost = end_cost(g, flag, credits);
-      for (std::size_t form = 0; form < kForms; ++form) {
-        const double* from = boundary_row(g + 1, flag_after(g, flag, credits > 0), form);
-        double* to = inside_row(n, flag, credits, form);
-        for (int t = 0; t <= limit_; ++t) to[t] = from[t] + cost;
-      }
+  for_each_state(n, [&](State state) {
+    const double cost = end_cost(g, state.flag, state.credits);
+    State next = next_group(g, state);
+    for (state.form = 0; state.form < kForms; ++state.form) {
+      next.form = state.form;
+      const double* from = boundary_row(g + 1, next);
+      double* to = inside_row(n, state);
+      for (int t = 0; t <= limit_; ++t) to[t] = from[t] + cost;
     }
-  }
+  });
   start_inside_[n] = start_[g + 1] + end_cost(g, 0, 0);
 }
 
 void Sweep::sweep_drill(std::size_t g, std::size_t k) {
   const KernelDrill& drill = p_.drills[drill_of(g, k)];
-  for (std::size_t flag = first_flag_; flag <= last_flag_; ++flag) {
-    for (std::size_t credits = 0; credits <= credits_before_[k]; ++credits) sweep_state(g, k, drill, flag, credits);
-  }
+  for_each_state(k, [&](const State& state) { sweep_state(g, k, drill, state); });
   double& start = start_inside_[k];
   start = drill.must ? kForbidden : start_inside_[k + 1] + drill.skip_cost;
   for (const KernelOption& option : drill.options) {
+    if (too_new({}, option)) continue;
     start = std::min(start, value(g, k + 1, taken(g, k, {}, option), limit_ - option.seconds) + option.priced);
   }
 }
 
-void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, std::size_t flag, std::size_t credits) {
+void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state) {
   double* take = w_.take.data();
   std::fill_n(take, limit_ + 1, kForbidden);
-  const auto formation = static_cast<std::size_t>(drill.formation);
   for (const KernelOption& option : drill.options) {
-    if (option.seconds > limit_) continue;
-    const std::size_t reached = std::min(cap_of(g), credits + static_cast<std::size_t>(option.credits));
-    relax_row(take, inside_row(k + 1, flag, reached, formation), option.seconds, option.priced, limit_);
+    if (option.seconds > limit_ || too_new(state, option)) continue;
+    relax_row(take, inside_row(k + 1, taken(g, k, state, option)), option.seconds, option.priced, limit_);
   }
+  const auto formation = static_cast<std::size_t>(drill.formation);
   const double skip_cost = drill.must ? kForbidden : drill.skip_cost;
-  for (std::size_t form = 0; form < kForms; ++form) {
-    const int shift = std::min(p_.change[form][formation], limit_ + 1);
-    merge_row(inside_row(k, flag, credits, form), inside_row(k + 1, flag, credits, form), skip_cost, take, shift,
-              limit_);
+  for (state.form = 0; state.form < kForms; ++state.form) {
+    const int shift = std::min(p_.change[state.form][formation], limit_ + 1);
+    merge_row(inside_row(k, state), inside_row(k + 1, state), skip_cost, take, shift, limit_);
   }
+}
+
+bool Sweep::too_new(const State& state, const KernelOption& option) const {
+  return p_.most_new >= 0 &&
+         static_cast<int>(state.fresh) + option.loads[static_cast<std::size_t>(Load::kNewDrills)] > p_.most_new;
 }
 
 double Sweep::value(std::size_t /*g*/, std::size_t k, const State& state, int time) const {
   if (time < 0) return kForbidden;
   if (!state.started) return start_inside_[k];
-  return inside_row(k, state.flag, state.credits, state.form)[time];
+  return inside_row(k, state)[time];
 }
 
 Sweep::State Sweep::taken(std::size_t g, std::size_t k, const State& state, const KernelOption& option) const {
   State after = state;
   after.credits = std::min(cap_of(g), state.credits + static_cast<std::size_t>(option.credits));
+  if (p_.most_new >= 0)
+    after.fresh += static_cast<std::size_t>(option.loads[static_cast<std::size_t>(Load::kNewDrills)]);
   after.form = static_cast<std::size_t>(p_.drills[drill_of(g, k)].formation);
   after.started = true;
   return after;
@@ -231,11 +247,11 @@ Sweep::State Sweep::next_group(std::size_t g, const State& state) const {
 }
 
 std::size_t Sweep::states_at(std::size_t g, std::size_t k) const {
-  return flags_[g] * (credits_before_[k] + 1) * kForms;
+  return flags_[g] * fresh_ * (credits_before_[k] + 1) * kForms;
 }
 
 std::size_t Sweep::state_index(std::size_t /*g*/, std::size_t k, const State& state) const {
-  return (state.flag * (credits_before_[k] + 1) + state.credits) * kForms + state.form;
+  return ((state.flag * fresh_ + state.fresh) * (credits_before_[k] + 1) + state.credits) * kForms + state.form;
 }
 
 KernelAnswer Sweep::read_out() {
@@ -245,12 +261,13 @@ KernelAnswer Sweep::read_out() {
   State state;
   int time = p_.budget;
   for (std::size_t g = 0; g < p_.groups.size(); ++g) {
-    sweep_group_from(g, state.flag, time);
+    sweep_group_from(g, state, time);
     for (std::size_t k = 0; k < drills_in(g); ++k) {
       const KernelDrill& drill = p_.drills[drill_of(g, k)];
       const double best = value(g, k, state, time);
       const int before = time - change_to(g, k, state);
       for (const KernelOption& option : drill.options) {
+        if (too_new(state, option)) continue;
         const State after = taken(g, k, state, option);
         // Exact equality: the same whole numbers were added in the same order.
         if (value(g, k + 1, after, before - option.seconds) + option.priced != best) continue;

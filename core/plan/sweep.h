@@ -21,6 +21,7 @@ class Sweep {
   // credits and form are 0 and no change is paid.
   struct State {
     std::size_t flag = 0;
+    std::size_t fresh = 0;  // new drills taken, where the problem keeps them in the state
     std::size_t credits = 0;
     std::size_t form = 0;
     bool started = false;
@@ -36,11 +37,14 @@ class Sweep {
 
   // Computes the values inside group g. REQUIRES: solve().
   void sweep_group(std::size_t g);
-  // The same for one flag state and at most 'time' seconds left: all that a walk needs that is there.
-  void sweep_group_from(std::size_t g, std::size_t flag, int time);
+  // The same for one flag state, no fewer new drills and at most 'time' seconds left: all that a walk needs
+  // that is there.
+  void sweep_group_from(std::size_t g, const State& state, int time);
   // Least priced value from the k-th drill of the group last swept to the end, with 'time' seconds left.
   [[nodiscard]] double value(std::size_t g, std::size_t k, const State& state, int time) const;
-  // The state after taking an option of the k-th drill.
+  // Would the option be one new drill too many?
+  [[nodiscard]] bool too_new(const State& state, const KernelOption& option) const;
+  // The state after taking an option of the k-th drill. REQUIRES: it is not too new.
   [[nodiscard]] State taken(std::size_t g, std::size_t k, const State& state, const KernelOption& option) const;
   // Seconds to change formation for the k-th drill.
   [[nodiscard]] int change_to(std::size_t g, std::size_t k, const State& state) const;
@@ -68,8 +72,10 @@ class Sweep {
   std::vector<std::size_t> boundary_offset_;  // in rows
   std::vector<std::size_t> inside_offset_;    // in rows, for the group swept last
   std::vector<std::size_t> credits_before_;   // for the same group: most credits before its k-th drill
-  std::size_t first_flag_ = 0;                // flag states and seconds that are being swept
+  std::size_t fresh_ = 1;                     // states of new drills taken
+  std::size_t first_flag_ = 0;                // flag states, new drills and seconds that are being swept
   std::size_t last_flag_ = 0;
+  std::size_t first_fresh_ = 0;
   int limit_ = 0;
   std::vector<double> start_;         // value at a boundary with nothing taken so far
   std::vector<double> start_inside_;  // the same inside the group swept last
@@ -79,13 +85,16 @@ class Sweep {
   [[nodiscard]] std::size_t bit(std::size_t g, int flag) const;
   [[nodiscard]] std::size_t cap_of(std::size_t g) const { return p_.groups[g].reached_cost.size() - 1; }
   [[nodiscard]] std::size_t flag_after(std::size_t g, std::size_t flag, bool covered) const;
-  double* boundary_row(std::size_t g, std::size_t flag, std::size_t form);
-  double* inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form);
-  [[nodiscard]] const double* inside_row(std::size_t k, std::size_t flag, std::size_t credits, std::size_t form) const;
+  double* boundary_row(std::size_t g, const State& state);
+  double* inside_row(std::size_t k, const State& state);
+  [[nodiscard]] const double* inside_row(std::size_t k, const State& state) const;
+  // Calls what for every state of flag, new drills and credits before the k-th drill that is being swept.
+  template <class What>
+  void for_each_state(std::size_t k, const What& what);
   void sweep_inside(std::size_t g);
   void sweep_end(std::size_t g, std::size_t n);
   void sweep_drill(std::size_t g, std::size_t k);
-  void sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, std::size_t flag, std::size_t credits);
+  void sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state);
 };
 
 }  // namespace lanework::plan
