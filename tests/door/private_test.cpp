@@ -92,9 +92,17 @@ Marked marked_request(const char* squad, const char* measure) {
   return out;
 }
 
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+// Whole words: 'no kneeling' says what to avoid and nothing of a knee.
 std::string found_in(const std::string& answer, const std::vector<std::string>& secrets) {
   for (const std::string& secret : secrets) {
-    if (answer.find(secret) != std::string::npos) return secret;
+    for (std::size_t at = answer.find(secret); at != std::string::npos; at = answer.find(secret, at + 1)) {
+      const std::size_t end = at + secret.size();
+      const bool begins = at == 0 || !is_letter(answer[at - 1]) || !is_letter(secret.front());
+      const bool ends = end == answer.size() || !is_letter(answer[end]) || !is_letter(secret.back());
+      if (begins && ends) return secret;
+    }
   }
   return "";
 }
@@ -105,6 +113,7 @@ TEST(Private, TheSearchFindsWhatItIsFor) {
   EXPECT_NE(found_in("born " + at(marked.request, "roster.3.birth").text, marked.secrets), "");
   EXPECT_EQ(without_catalogue("Knee-hug walk: sore knee", marked.request), "~: sore knee");
   EXPECT_NE(found_in("~: sore knee", area_words()), "");
+  EXPECT_EQ(found_in("no kneeling", area_words()), "");
 }
 
 // Another birth date that leaves the youngest as old as they were says nothing either.
