@@ -10,12 +10,14 @@ constexpr double kIndent = 9;
 constexpr double kWhiteBetween = 1;
 constexpr double kSlack = 0.01;  // for sums taken in another order
 
-// Columns needed when none is higher than the height; more than there can be if an entry alone is.
+constexpr int kNoNumberOfColumns = 1'000'000;
+
+// Columns needed when none is higher than the height; kNoNumberOfColumns when an entry alone is.
 int columns_needed(const std::vector<double>& heights, double height) {
   int columns = 1;
   double filled = 0;
   for (const double entry : heights) {
-    if (entry > height) return static_cast<int>(heights.size()) + 1;
+    if (entry > height) return kNoNumberOfColumns;
     if (filled > 0 && filled + entry > height) {
       ++columns;
       filled = 0;
