@@ -59,6 +59,7 @@ class LoadSearch {
   Sweep sweep_;
   std::vector<Label> labels_;
   std::vector<Label> grown_;
+  std::vector<Label> front_;
   std::vector<Node> nodes_;
 
   std::optional<KernelAnswer> search_below(double below) {
@@ -119,17 +120,17 @@ class LoadSearch {
     grown_.push_back(after);
   }
 
-  // Among the kept, sorted by cost, does one leave no less time and use no more of any load?
-  [[nodiscard]] static bool dominated(const std::vector<Label>& kept, std::size_t first, const Label& label) {
-    for (std::size_t i = first; i < kept.size(); ++i) {
-      if (kept[i].time < label.time) continue;
-      bool no_more = true;
-      for (std::size_t l = 0; l < kLoads; ++l) no_more = no_more && kept[i].used[l] <= label.used[l];
-      if (no_more) return true;
+  // No less time left and no more of any load used.
+  [[nodiscard]] static bool as_good(const Label& a, const Label& b) {
+    if (a.time < b.time) return false;
+    for (std::size_t l = 0; l < kLoads; ++l) {
+      if (a.used[l] > b.used[l]) return false;
     }
-    return false;
+    return true;
   }
 
+  // Labels of a state come by rising cost, so one is dominated when some earlier one is as good. Of those, the
+  // front holds only what no later one has made idle.
   void strike_dominated(std::size_t g, std::size_t k) {
     const auto bucket = [&](const Label& label) {
       return label.state.started ? sweep_.state_index(g, k, label.state) + 1 : 0;
@@ -142,10 +143,15 @@ class LoadSearch {
       return a.time > b.time;
     });
     labels_.clear();
-    std::size_t first = 0;
+    front_.clear();
     for (const Label& label : grown_) {
-      if (!labels_.empty() && bucket(labels_.back()) != bucket(label)) first = labels_.size();
-      if (!dominated(labels_, first, label)) labels_.push_back(label);
+      if (!labels_.empty() && bucket(labels_.back()) != bucket(label)) front_.clear();
+      const auto better = [&](const Label& other) { return as_good(other, label); };
+      if (std::any_of(front_.begin(), front_.end(), better)) continue;
+      const auto idle = [&](const Label& other) { return as_good(label, other); };
+      front_.erase(std::remove_if(front_.begin(), front_.end(), idle), front_.end());
+      front_.push_back(label);
+      labels_.push_back(label);
     }
   }
 
