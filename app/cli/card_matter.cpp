@@ -38,15 +38,15 @@ draw::StripMatter strip_matter(const session::Strip& strip) {
 std::string phase_in_words(catalogue::Phase phase) {
   switch (phase) {
     case catalogue::Phase::kStart:
-      return "Get going";
+      return "Start";
     case catalogue::Phase::kLoosen:
-      return "Loosen on the move";
+      return "Loosen";
     case catalogue::Phase::kBuild:
-      return "Build strength and balance";
+      return "Build";
     case catalogue::Phase::kSpring:
-      return "Jump and land";
+      return "Jump";
     case catalogue::Phase::kRun:
-      return "Run and turn";
+      return "Run";
   }
   return "";
 }
