@@ -2,6 +2,9 @@
 import { spawn } from "node:child_process";
 import { cpus } from "node:os";
 
+// Fonts are kept by their libraries until the end; the sanitizers' leak check is told so for every program run.
+process.env.LSAN_OPTIONS ??= `suppressions=${process.cwd()}/tools/suite/leaks_of_libraries.txt:print_suppressions=0`;
+
 export function runProgram(command, words, { environment = {}, input } = {}) {
   return new Promise((resolve) => {
     const child = spawn(command, words, { env: { ...process.env, ...environment }, stdio: ["pipe", "pipe", "pipe"] });
