@@ -68,6 +68,8 @@ KernelProblem kernel_problem(const Problem& problem, const std::array<bool, kLoa
   out.budget = problem.budget;
   out.change = problem.change;
   out.ceiling = problem.ceiling;
+  constexpr auto kNew = static_cast<std::size_t>(Load::kNewDrills);
+  if (active[kNew]) out.most_new = problem.ceiling[kNew];
   for (const Group& group : problem.groups) {
     KernelGroup kernel_group;
     const int cap = std::max(1, group.target);

@@ -80,7 +80,7 @@ std::optional<KernelAnswer> search_with_loads(const KernelProblem& problem, cons
 
 // The problem as the kernel reads it. Struck are options that break a ceiling alone, and dominated ones:
 // another option of the same drill is no slower, gives no less credit, costs no more, and uses no more of
-// any active load.
+// any active load. Where new drills are active they are counted in the state: their ceiling is small.
 KernelProblem kernel_problem(const Problem& problem, const std::array<bool, kLoads>& active);
 
 // Sets the prices and every option's priced cost.

@@ -1,8 +1,8 @@
 // Search over labels with loads in the state, guided by the priced values of the sweep: a label whose lower
 // bound is not below the best session known is dropped, and so is one that another of the same state
-// dominates in cost, time left and every active load.
+// dominates in cost, time left and every active load. Quick passes that keep only the most promising labels
+// find a good session; the last keeps all that could be better, and so proves the best.
 #include <algorithm>
-#include <numeric>
 
 #include "core/plan/sweep.h"
 
@@ -12,16 +12,23 @@ namespace {
 // Priced values may be fractions or pass 2^53, where a double is off by a few units of the last level; the
 // bound is taken this much lower, which only keeps a few labels more.
 constexpr double kRoundingSlack = 256;
-// Room above the bound for the first search, and how it grows: two dose steps, then four times as much.
-constexpr double kFirstRoom = 8.0 * static_cast<double>(kChangesUnit);
-constexpr double kRoomGrowth = 4;
-constexpr double kMostRoom = static_cast<double>(kUncoveredUnit);
+// Labels that the quick passes keep before each drill; they run while each finds something better and the best
+// session known is further above the bound than this.
+constexpr std::array<std::size_t, 2> kBeams{64, 512};
+constexpr double kNear = static_cast<double>(kShortfallUnit);
+constexpr std::size_t kAll = static_cast<std::size_t>(-1);
+
+// New drills are counted in the state of the sweep where they are active; the other loads here.
+constexpr std::size_t kCounted = kLoads - 1;
+static_assert(static_cast<std::size_t>(Load::kNewDrills) == kCounted);
 
 struct Label {
   double cost = 0;  // true
-  int time = 0;     // seconds left
-  std::array<int, kLoads> used{};
-  int node = -1;  // what was taken last, in the list of nodes
+  double bound = 0;
+  int time = 0;  // seconds left
+  std::array<int, kCounted> used{};
+  int node = -1;    // what was taken last, in the list of nodes
+  int option = -1;  // what of the drill just looked at, -1: nothing; on top of 'node'
   Sweep::State state;
 };
 
@@ -31,25 +38,28 @@ struct Node {
   int option;
 };
 
+// What labels are sorted by: cheap to move.
+struct Key {
+  std::size_t bucket;
+  double cost;
+  std::size_t label;
+};
+
 class LoadSearch {
  public:
   LoadSearch(const KernelProblem& problem, const std::array<bool, kLoads>& active, KernelWorkspace& workspace)
       : p_(problem), active_(active), sweep_(problem, workspace) {}
 
-  // The bound is often close: searches below a limit a little above it drop nearly every label, and the
-  // limit grows until something is found or it is 'below'.
   std::optional<KernelAnswer> run(double below) {
     double bound = sweep_.solve();
     if (forbidden(bound)) return {};
-    for (std::size_t l = 0; l < kLoads; ++l) {
-      if (active_[l]) bound -= p_.prices[l] * p_.ceiling[l];
+    for (std::size_t l = 0; l < kCounted; ++l) bound -= p_.prices[l] * p_.ceiling[l];
+    std::optional<KernelAnswer> best;
+    for (const std::size_t most : kBeams) {
+      if (below - bound <= kNear || !improve(best, below, most)) break;
     }
-    for (double room = kFirstRoom; bound + room < below; room *= kRoomGrowth) {
-      if (room > kMostRoom) break;
-      std::optional<KernelAnswer> found = search_below(bound + room);
-      if (found) return found;
-    }
-    return search_below(below);
+    improve(best, below, kAll);
+    return best;
   }
 
  private:
@@ -59,10 +69,19 @@ class LoadSearch {
   Sweep sweep_;
   std::vector<Label> labels_;
   std::vector<Label> grown_;
-  std::vector<Label> front_;
+  std::vector<Key> keys_;
+  std::vector<std::size_t> front_;
   std::vector<Node> nodes_;
 
-  std::optional<KernelAnswer> search_below(double below) {
+  bool improve(std::optional<KernelAnswer>& best, double& below, std::size_t most) {
+    std::optional<KernelAnswer> better = search_below(below, most);
+    if (!better) return false;
+    below = better->value;
+    best = std::move(better);
+    return true;
+  }
+
+  std::optional<KernelAnswer> search_below(double below, std::size_t most) {
     below_ = below;
     nodes_.clear();
     Label first;
@@ -70,7 +89,11 @@ class LoadSearch {
     labels_ = {first};
     for (std::size_t g = 0; g < p_.groups.size() && !labels_.empty(); ++g) {
       sweep_.sweep_group(g);
-      for (std::size_t k = 0; k < sweep_.drills_in(g); ++k) expand(g, k);
+      for (std::size_t k = 0; k < sweep_.drills_in(g); ++k) {
+        expand(g, k);
+        keep_undominated(g, k);
+        keep_promising(most);
+      }
       for (Label& label : labels_) {
         label.cost += sweep_.end_cost(g, label.state.flag, label.state.credits);
         label.state = sweep_.next_group(g, label.state);
@@ -82,9 +105,7 @@ class LoadSearch {
   // No completion of the label costs less: priced value to go, less what the unused loads are worth.
   [[nodiscard]] double bound(std::size_t g, std::size_t k, const Label& label) const {
     double worth = 0;
-    for (std::size_t l = 0; l < kLoads; ++l) {
-      if (active_[l]) worth += p_.prices[l] * (p_.ceiling[l] - label.used[l]);
-    }
+    for (std::size_t l = 0; l < kCounted; ++l) worth += p_.prices[l] * (p_.ceiling[l] - label.used[l]);
     return label.cost + sweep_.value(g, k, label.state, label.time) - worth - kRoundingSlack;
   }
 
@@ -95,64 +116,90 @@ class LoadSearch {
       if (!drill.must) {
         Label skipped = label;
         skipped.cost += drill.skip_cost;
-        if (bound(g, k + 1, skipped) < below_) grown_.push_back(skipped);
+        skipped.option = -1;
+        grow(g, k + 1, skipped);
       }
-      for (const KernelOption& option : drill.options) take(g, k, label, option);
+      const int time = label.time - sweep_.change_to(g, k, label.state);
+      for (const KernelOption& option : drill.options) take(g, k, label, option, time - option.seconds);
     }
-    strike_dominated(g, k + 1);
   }
 
-  void take(std::size_t g, std::size_t k, const Label& label, const KernelOption& option) {
-    if (sweep_.too_new(label.state, option)) return;
+  void take(std::size_t g, std::size_t k, const Label& label, const KernelOption& option, int time) {
+    if (time < 0 || sweep_.too_new(label.state, option)) return;
     Label after = label;
-    after.time -= sweep_.change_to(g, k, label.state) + option.seconds;
-    if (after.time < 0) return;
-    for (std::size_t l = 0; l < kLoads; ++l) {
+    after.time = time;
+    for (std::size_t l = 0; l < kCounted; ++l) {
       if (!active_[l]) continue;
       after.used[l] += option.loads[l];
       if (after.used[l] > p_.ceiling[l]) return;
     }
     after.cost += option.cost;
     after.state = sweep_.taken(g, k, label.state, option);
-    if (bound(g, k + 1, after) >= below_) return;
-    nodes_.push_back({label.node, static_cast<int>(sweep_.drill_of(g, k)), option.option});
-    after.node = static_cast<int>(nodes_.size()) - 1;
-    grown_.push_back(after);
+    after.option = option.option;
+    grow(g, k + 1, after);
   }
 
-  // No less time left and no more of any load used.
+  void grow(std::size_t g, std::size_t k, Label& label) {
+    label.bound = bound(g, k, label);
+    if (label.bound < below_) grown_.push_back(label);
+  }
+
+  // No less time left, no more of any load used, no fewer credits and no more new drills.
   [[nodiscard]] static bool as_good(const Label& a, const Label& b) {
-    if (a.time < b.time) return false;
-    for (std::size_t l = 0; l < kLoads; ++l) {
-      if (a.used[l] > b.used[l]) return false;
-    }
-    return true;
+    bool good = a.time >= b.time && a.state.fresh <= b.state.fresh && a.state.credits >= b.state.credits;
+    for (std::size_t l = 0; l < kCounted; ++l) good = good && a.used[l] <= b.used[l];
+    return good;
   }
 
-  // Labels of a state come by rising cost, so one is dominated when some earlier one is as good. Of those, the
+  // What must be equal for one label to dominate another: flag and formation, or nothing taken so far.
+  [[nodiscard]] static std::size_t bucket(const Label& label) {
+    return label.state.started ? 1 + label.state.flag * catalogue::kFormations + label.state.form : 0;
+  }
+
+  // Labels of a bucket come by rising cost, so one is dominated when some earlier one is as good. Of those, the
   // front holds only what no later one has made idle.
-  void strike_dominated(std::size_t g, std::size_t k) {
-    const auto bucket = [&](const Label& label) {
-      return label.state.started ? sweep_.state_index(g, k, label.state) + 1 : 0;
-    };
-    std::stable_sort(grown_.begin(), grown_.end(), [&](const Label& a, const Label& b) {
-      const std::size_t in_a = bucket(a);
-      const std::size_t in_b = bucket(b);
-      if (in_a != in_b) return in_a < in_b;
+  void keep_undominated(std::size_t g, std::size_t k) {
+    keys_.clear();
+    for (std::size_t i = 0; i < grown_.size(); ++i) keys_.push_back({bucket(grown_[i]), grown_[i].cost, i});
+    std::sort(keys_.begin(), keys_.end(), [&](const Key& a, const Key& b) {
+      if (a.bucket != b.bucket) return a.bucket < b.bucket;
       if (a.cost != b.cost) return a.cost < b.cost;
-      return a.time > b.time;
+      const Label& left = grown_[a.label];
+      const Label& right = grown_[b.label];
+      return left.time != right.time ? left.time > right.time : a.label < b.label;
     });
     labels_.clear();
     front_.clear();
-    for (const Label& label : grown_) {
-      if (!labels_.empty() && bucket(labels_.back()) != bucket(label)) front_.clear();
-      const auto better = [&](const Label& other) { return as_good(other, label); };
+    std::size_t current = kAll;
+    for (const Key& key : keys_) {
+      if (key.bucket != current) front_.clear();
+      current = key.bucket;
+      const Label& label = grown_[key.label];
+      const auto better = [&](std::size_t other) { return as_good(grown_[other], label); };
       if (std::any_of(front_.begin(), front_.end(), better)) continue;
-      const auto idle = [&](const Label& other) { return as_good(label, other); };
+      const auto idle = [&](std::size_t other) { return as_good(label, grown_[other]); };
       front_.erase(std::remove_if(front_.begin(), front_.end(), idle), front_.end());
-      front_.push_back(label);
+      front_.push_back(key.label);
       labels_.push_back(label);
+      remember(static_cast<int>(sweep_.drill_of(g, k)), labels_.back());
     }
+  }
+
+  void remember(int drill, Label& label) {
+    if (label.option < 0) return;
+    nodes_.push_back({label.node, drill, label.option});
+    label.node = static_cast<int>(nodes_.size()) - 1;
+  }
+
+  void keep_promising(std::size_t most) {
+    if (labels_.size() <= most) return;
+    const auto nth = labels_.begin() + static_cast<std::ptrdiff_t>(most);
+    const auto nearer = [](const Label& a, const Label& b) {
+      return a.bound != b.bound ? a.bound < b.bound : a.node < b.node;
+    };
+    std::nth_element(labels_.begin(), nth, labels_.end(), nearer);
+    labels_.erase(nth, labels_.end());
+    std::sort(labels_.begin(), labels_.end(), nearer);  // the same order with every library
   }
 
   [[nodiscard]] std::optional<KernelAnswer> best() const {

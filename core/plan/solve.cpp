@@ -18,39 +18,60 @@ struct Point {
   double value = 0;  // priced
 };
 
+// Times in steps, for prices that need not be exact: a few times fewer states.
+KernelProblem coarsened(const KernelProblem& problem) {
+  constexpr int kStepSeconds = 4;
+  const auto steps = [](int seconds) { return (seconds + kStepSeconds / 2) / kStepSeconds; };
+  KernelProblem out = problem;
+  out.budget = problem.budget / kStepSeconds;
+  for (auto& row : out.change) {
+    for (int& seconds : row) seconds = steps(seconds);
+  }
+  for (KernelDrill& drill : out.drills) {
+    for (KernelOption& option : drill.options) option.seconds = steps(option.seconds);
+  }
+  return out;
+}
+
+// Prices of the broken loads that make the bound high, found on coarse times; the search proves the rest.
 class LoadPricing {
  public:
   LoadPricing(const Problem& problem, const Active& active, KernelWorkspace& workspace)
-      : problem_(problem), active_(active), workspace_(workspace), kernel_(kernel_problem(problem, active)) {
-    // New drills are few and counted in the state; the other loads are priced.
-    if (active[kNew]) kernel_.most_new = problem.ceiling[kNew];
+      : problem_(problem),
+        active_(active),
+        workspace_(workspace),
+        kernel_(kernel_problem(problem, active)),
+        coarse_(coarsened(kernel_)) {
+    // New drills are counted in the state; the other loads are priced.
     for (std::size_t l = 0; l < kNew; ++l) dearest_[l] = active[l] ? dearest_price(l) : 0;
   }
 
-  // Exact: priced rounds find a good session, a lower bound and good prices; the search closes what is left.
-  std::optional<Solution> run(const Solution& unpriced) {
-    free_.choice = unpriced.choice;
-    free_.evaluation = unpriced.evaluation;
-    free_.cost = static_cast<double>(packed(unpriced.evaluation.objective));
-    bound_ = free_.cost;
-    if (active_[kNew]) {
-      std::optional<Point> counted = point_at({});
-      if (!counted) return {};
-      if (incumbent_) return solution_of(incumbent_->choice);
-      free_ = std::move(*counted);
-    }
+  // One load after the other at its best price, the others fixed, until none moves.
+  void find_prices() {
+    free_ = point_at({});
+    if (!free_) return;
     Prices prices{};
     for (int round = 0; round < kRounds; ++round) {
+      const Prices before = prices;
       for (std::size_t l = 0; l < kNew; ++l) {
         if (active_[l]) prices[l] = best_price(prices, l);
       }
-      if (incumbent_) break;
+      if (prices == before || std::count(active_.begin(), active_.begin() + kNew, true) < 2) return;
     }
-    if (incumbent_ && sharp_ && incumbent_->cost < bound_ + 0.5) return solution_of(incumbent_->choice);
-    if (!incumbent_) point_at(dearest_);
+  }
+
+  // Also the loads that the session at the best prices breaks: they are likely to bind.
+  [[nodiscard]] Active likely() const {
+    Active out = active_;
+    for (std::size_t l = 0; l < kLoads; ++l) out[l] = out[l] || best_loads_[l] > problem_.ceiling[l];
+    return out;
+  }
+
+  // REQUIRES: find_prices().
+  std::optional<Solution> search() {
     set_prices(kernel_, best_prices_);
     const double below = incumbent_ ? incumbent_->cost : kForbidden;
-    auto found = search_with_loads(kernel_, active_, below, workspace_);
+    const auto found = search_with_loads(kernel_, active_, below, workspace_);
     if (found) return solution_of(found->options);
     if (incumbent_) return solution_of(incumbent_->choice);
     return {};
@@ -60,20 +81,18 @@ class LoadPricing {
   static constexpr auto kNew = static_cast<std::size_t>(Load::kNewDrills);
   static constexpr int kRounds = 3;
   static constexpr int kMostCuts = 4;
-  // A priced value adds a few hundred fractions; below this it is off by less than half of the last level,
-  // and a session within half a unit of the bound is the best.
-  static constexpr double kSharpBelow = 0x1p42;
 
   const Problem& problem_;
-  const Active& active_;
+  Active active_;
   KernelWorkspace& workspace_;
   KernelProblem kernel_;
+  KernelProblem coarse_;
   Prices dearest_{};
-  Point free_;                      // at no prices, ceilings not regarded
-  std::optional<Point> incumbent_;  // the best session that keeps the active ceilings
-  double bound_ = 0;                // no session that keeps the ceilings costs less
-  bool sharp_ = false;              // exact to half of the last level
-  Prices best_prices_{};            // those that gave the bound
+  std::optional<Point> free_;       // at no prices, ceilings not regarded
+  std::optional<Point> incumbent_;  // the best session that keeps the clock and the active ceilings
+  double bound_ = 0;                // the highest, on coarse times
+  Prices best_prices_{};            // those that gave the bound, and what its session uses
+  std::array<int, kLoads> best_loads_{};
 
   [[nodiscard]] Solution solution_of(const Choice& choice) const {
     return {choice, evaluate(problem_, choice), active_};
@@ -92,8 +111,8 @@ class LoadPricing {
   }
 
   std::optional<Point> point_at(const Prices& prices) {
-    set_prices(kernel_, prices);
-    std::optional<KernelAnswer> answer = solve_kernel(kernel_, workspace_);
+    set_prices(coarse_, prices);
+    std::optional<KernelAnswer> answer = solve_kernel(coarse_, workspace_);
     if (!answer) return {};
     Point point{std::move(answer->options), {}, 0, answer->value};
     point.evaluation = evaluate(problem_, point.choice);
@@ -102,10 +121,10 @@ class LoadPricing {
     for (std::size_t l = 0; l < kLoads; ++l) bound -= prices[l] * problem_.ceiling[l];
     if (bound > bound_) {
       bound_ = bound;
-      sharp_ = point.value < kSharpBelow;
       best_prices_ = prices;
+      best_loads_ = point.evaluation.loads;
     }
-    bool keeps = true;
+    bool keeps = point.evaluation.seconds <= problem_.budget;
     for (std::size_t l = 0; l < kLoads; ++l) {
       keeps = keeps && (!active_[l] || point.evaluation.loads[l] <= problem_.ceiling[l]);
     }
@@ -199,6 +218,18 @@ std::optional<Solution> nothing_to_change(const Problem& problem) {
   return perfect ? std::optional<Solution>(std::move(solution)) : std::nullopt;
 }
 
+// Exact, with at least the loads named active in the state; those that are likely to bind too are brought in.
+std::optional<Solution> solve_with_loads(const Problem& problem, Active& active, KernelWorkspace& workspace) {
+  LoadPricing pricing(problem, active, workspace);
+  pricing.find_prices();
+  const Active likely = pricing.likely();
+  if (likely == active) return pricing.search();
+  active = likely;
+  LoadPricing wider(problem, active, workspace);
+  wider.find_prices();
+  return wider.search();
+}
+
 }  // namespace
 
 std::optional<Solution> solve(const Problem& problem, KernelWorkspace& workspace) {
@@ -213,15 +244,13 @@ std::optional<Solution> solve(const Problem& problem, KernelWorkspace& workspace
   assert(packed(solution.evaluation.objective) == static_cast<std::int64_t>(answer->value));
   Active active{};
   while (true) {
-    bool brought_in = false;
+    Active broken = active;
     for (std::size_t l = 0; l < kLoads; ++l) {
-      if (solution.evaluation.loads[l] <= problem.ceiling[l]) continue;
-      assert(!active[l]);  // a load in the state never breaks its ceiling
-      active[l] = true;
-      brought_in = true;
+      if (solution.evaluation.loads[l] > problem.ceiling[l]) broken[l] = true;
     }
-    if (!brought_in) return solution;
-    std::optional<Solution> with_loads = LoadPricing(problem, active, workspace).run(solution);
+    if (broken == active) return solution;  // a load in the state never breaks its ceiling
+    active = broken;
+    std::optional<Solution> with_loads = solve_with_loads(problem, active, workspace);
     if (!with_loads) return {};
     solution = std::move(*with_loads);
   }

@@ -7,6 +7,9 @@ namespace {
 
 constexpr std::size_t kForms = catalogue::kFormations;
 
+// Parts of a state are small counts: credits are capped at 40, flags are two bits.
+std::uint8_t small(std::size_t count) { return static_cast<std::uint8_t>(count); }
+
 // The widest vectors the processor has: whole numbers in doubles, so every width gives the same.
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__) && \
     !defined(__SANITIZE_THREAD__)
@@ -15,22 +18,21 @@ constexpr std::size_t kForms = catalogue::kFormations;
 #define LANEWORK_WIDEST
 #endif
 
-// to[t] = least of to[t] and from[t - shift] + cost, for t = shift .. budget.
-LANEWORK_WIDEST void relax_row(double* __restrict to, const double* __restrict from, int shift, double cost,
-                               int budget) {
-  double* shifted = to + shift;
-  const int count = budget + 1 - shift;
-  for (int t = 0; t < count; ++t) {
-    const double candidate = from[t] + cost;
-    shifted[t] = candidate < shifted[t] ? candidate : shifted[t];
+// to[t] = least of to[t] and from[t - shift] + cost, for t = first .. last, first >= shift.
+LANEWORK_WIDEST void relax_row(double* __restrict to, const double* __restrict from, int shift, double cost, int first,
+                               int last) {
+  for (int t = first; t <= last; ++t) {
+    const double candidate = from[t - shift] + cost;
+    to[t] = candidate < to[t] ? candidate : to[t];
   }
 }
 
-// to[t] = least of skip[t] + cost and take[t - shift]; before 'shift' only the former.
+// to[t] = least of skip[t] + cost and take[t - shift], for t = first .. last; before 'shift' only the former.
 LANEWORK_WIDEST void merge_row(double* __restrict to, const double* __restrict skip, double cost,
-                               const double* __restrict take, int shift, int budget) {
-  for (int t = 0; t < shift; ++t) to[t] = skip[t] + cost;
-  for (int t = shift; t <= budget; ++t) {
+                               const double* __restrict take, int shift, int first, int last) {
+  int t = first;
+  for (; t < shift && t <= last; ++t) to[t] = skip[t] + cost;
+  for (; t <= last; ++t) {
     const double left_out = skip[t] + cost;
     const double taken = take[t - shift];
     to[t] = taken < left_out ? taken : left_out;
@@ -44,6 +46,28 @@ Sweep::Sweep(const KernelProblem& problem, KernelWorkspace& workspace)
   if (problem.most_new >= 0) fresh_ = static_cast<std::size_t>(problem.most_new) + 1;
   find_alive_flags();
   find_boundaries();
+  find_windows();
+}
+
+// Less time than this has not been used before a drill, and more than that makes no difference from it on.
+void Sweep::find_windows() {
+  const std::size_t count = p_.drills.size();
+  std::vector<int> most(count, 0);
+  slowest_change_.assign(count, 0);
+  for (std::size_t i = 0; i < count; ++i) {
+    const KernelDrill& drill = p_.drills[i];
+    const auto formation = static_cast<std::size_t>(drill.formation);
+    for (const auto& from : p_.change) slowest_change_[i] = std::max(slowest_change_[i], from[formation]);
+    for (const KernelOption& option : drill.options) most[i] = std::max(most[i], option.seconds);
+    most[i] = std::min(p_.budget, most[i] + slowest_change_[i]);
+  }
+  window_.assign(count + 1, {0, 0});
+  for (std::size_t i = count; i-- > 0;) window_[i].last = std::min(p_.budget, window_[i + 1].last + most[i]);
+  int left = p_.budget;
+  for (std::size_t i = 0; i <= count; ++i) {
+    window_[i].first = std::min(left, window_[i].last);
+    if (i < count) left = std::max(0, left - most[i]);
+  }
 }
 
 void Sweep::find_alive_flags() {
@@ -105,10 +129,11 @@ const double* Sweep::inside_row(std::size_t k, const State& state) const {
 
 template <class What>
 void Sweep::for_each_state(std::size_t k, const What& what) {
-  State state;
-  for (state.flag = first_flag_; state.flag <= last_flag_; ++state.flag) {
-    for (state.fresh = first_fresh_; state.fresh < fresh_; ++state.fresh) {
-      for (state.credits = 0; state.credits <= credits_before_[k]; ++state.credits) what(state);
+  for (std::size_t flag = first_flag_; flag <= last_flag_; ++flag) {
+    for (std::size_t fresh = first_fresh_; fresh < fresh_; ++fresh) {
+      for (std::size_t credits = 0; credits <= credits_before_[k]; ++credits) {
+        what(State{small(flag), small(fresh), small(credits)});
+      }
     }
   }
 }
@@ -129,7 +154,9 @@ double Sweep::solve() {
     sweep_group(g);
     for_each_state(0, [&](State state) {
       for (state.form = 0; state.form < kForms; ++state.form) {
-        std::copy_n(inside_row(0, state), row_, boundary_row(g, state));
+        const double* row = inside_row(0, state);
+        const auto first = static_cast<std::size_t>(window_[drill_of(g, 0)].first);
+        std::copy(row + first, row + row_, boundary_row(g, state) + first);
       }
     });
     start_[g] = start_inside_[0];
@@ -181,7 +208,7 @@ void Sweep::sweep_end(std::size_t g, std::size_t n) {
       next.form = state.form;
       const double* from = boundary_row(g + 1, next);
       double* to = inside_row(n, state);
-      for (int t = 0; t <= limit_; ++t) to[t] = from[t] + cost;
+      for (int t = window_[drill_of(g, n)].first; t <= limit_; ++t) to[t] = from[t] + cost;
     }
   });
   start_inside_[n] = start_[g + 1] + end_cost(g, 0, 0);
@@ -199,17 +226,23 @@ void Sweep::sweep_drill(std::size_t g, std::size_t k) {
 }
 
 void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state) {
+  const auto [first, window_last] = window_[drill_of(g, k)];
+  const int last = std::min(window_last, limit_);
   double* take = w_.take.data();
-  std::fill_n(take, limit_ + 1, kForbidden);
+  const int first_take = std::max(0, first - slowest_change_[drill_of(g, k)]);
+  for (int t = first_take; t <= last; ++t) take[t] = kForbidden;
   for (const KernelOption& option : drill.options) {
-    if (option.seconds > limit_ || too_new(state, option)) continue;
-    relax_row(take, inside_row(k + 1, taken(g, k, state, option)), option.seconds, option.priced, limit_);
+    if (too_new(state, option)) continue;
+    relax_row(take, inside_row(k + 1, taken(g, k, state, option)), option.seconds, option.priced,
+              std::max(first_take, option.seconds), last);
   }
   const auto formation = static_cast<std::size_t>(drill.formation);
   const double skip_cost = drill.must ? kForbidden : drill.skip_cost;
-  for (state.form = 0; state.form < kForms; ++state.form) {
-    const int shift = std::min(p_.change[state.form][formation], limit_ + 1);
-    merge_row(inside_row(k, state), inside_row(k + 1, state), skip_cost, take, shift, limit_);
+  for (std::size_t form = 0; form < kForms; ++form) {
+    state.form = small(form);
+    double* to = inside_row(k, state);
+    merge_row(to, inside_row(k + 1, state), skip_cost, take, p_.change[form][formation], first, last);
+    std::fill(to + last + 1, to + limit_ + 1, to[last]);
   }
 }
 
@@ -226,10 +259,12 @@ double Sweep::value(std::size_t /*g*/, std::size_t k, const State& state, int ti
 
 Sweep::State Sweep::taken(std::size_t g, std::size_t k, const State& state, const KernelOption& option) const {
   State after = state;
-  after.credits = std::min(cap_of(g), state.credits + static_cast<std::size_t>(option.credits));
-  if (p_.most_new >= 0)
-    after.fresh += static_cast<std::size_t>(option.loads[static_cast<std::size_t>(Load::kNewDrills)]);
-  after.form = static_cast<std::size_t>(p_.drills[drill_of(g, k)].formation);
+  after.credits = small(std::min(cap_of(g), state.credits + static_cast<std::size_t>(option.credits)));
+  if (p_.most_new >= 0) {
+    const int is_new = option.loads[static_cast<std::size_t>(Load::kNewDrills)];
+    after.fresh = small(state.fresh + static_cast<std::size_t>(is_new));
+  }
+  after.form = small(static_cast<std::size_t>(p_.drills[drill_of(g, k)].formation));
   after.started = true;
   return after;
 }
@@ -241,7 +276,7 @@ int Sweep::change_to(std::size_t g, std::size_t k, const State& state) const {
 
 Sweep::State Sweep::next_group(std::size_t g, const State& state) const {
   State next = state;
-  next.flag = flag_after(g, state.flag, state.credits > 0);
+  next.flag = small(flag_after(g, state.flag, state.credits > 0));
   next.credits = 0;
   return next;
 }

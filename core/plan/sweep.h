@@ -20,10 +20,10 @@ class Sweep {
   // State before the k-th drill of a group. started is false while nothing has been taken: then flag,
   // credits and form are 0 and no change is paid.
   struct State {
-    std::size_t flag = 0;
-    std::size_t fresh = 0;  // new drills taken, where the problem keeps them in the state
-    std::size_t credits = 0;
-    std::size_t form = 0;
+    std::uint8_t flag = 0;
+    std::uint8_t fresh = 0;  // new drills taken, where the problem keeps them in the state
+    std::uint8_t credits = 0;
+    std::uint8_t form = 0;
     bool started = false;
   };
 
@@ -66,6 +66,12 @@ class Sweep {
  private:
   const KernelProblem& p_;
   KernelWorkspace& w_;
+  struct Window {  // of seconds left before a drill: values before it are not used, after it they are equal
+    int first;
+    int last;
+  };
+  std::vector<Window> window_;
+  std::vector<int> slowest_change_;           // to each drill
   std::size_t row_;                           // doubles in a row: one a second of time left
   std::vector<std::array<int, 2>> alive_;     // for each boundary the flags alive, or -1
   std::vector<std::size_t> flags_;            // for each boundary the number of flag states
@@ -82,6 +88,7 @@ class Sweep {
 
   void find_alive_flags();
   void find_boundaries();
+  void find_windows();
   [[nodiscard]] std::size_t bit(std::size_t g, int flag) const;
   [[nodiscard]] std::size_t cap_of(std::size_t g) const { return p_.groups[g].reached_cost.size() - 1; }
   [[nodiscard]] std::size_t flag_after(std::size_t g, std::size_t flag, bool covered) const;
