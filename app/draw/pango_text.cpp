@@ -10,6 +10,8 @@
 namespace lanework::draw {
 namespace {
 
+constexpr double kUnbounded = 4000;  // points; wider than any sheet
+
 // Sizes and breaks must not depend on the machine's locale, screen or hinting.
 void settle(PangoContext* context) {
   cairo_font_options_t* options = cairo_font_options_create();
@@ -82,6 +84,14 @@ Owned<PangoLayout> make_layout(PangoContext* context, const Text& text) {
   return layout;
 }
 
+Extent extent_in(PangoContext* context, const Text& text) {
+  const Owned<PangoLayout> layout = make_layout(context, text);
+  PangoRectangle logical;
+  pango_layout_get_extents(layout.get(), nullptr, &logical);
+  return {static_cast<double>(logical.width) / PANGO_SCALE, static_cast<double>(logical.height) / PANGO_SCALE,
+          pango_layout_is_ellipsized(layout.get()) != FALSE};
+}
+
 Colour colour_of(Ink ink) {
   switch (ink) {
     case Ink::kInk:
@@ -106,18 +116,23 @@ PangoMeasure::PangoMeasure() : context_(pango_font_map_create_context(pango_cair
   settle(context_.get());
 }
 
+const Extent& PangoMeasure::unbroken(const std::string& lead, const std::string& text, TextStyle style) const {
+  const Unbroken key{lead, text, style};
+  const auto found = unbroken_.find(key);
+  if (found != unbroken_.end()) return found->second;
+  return unbroken_.emplace(key, extent_in(context_.get(), {{0, 0, kUnbounded, 0}, style, lead, text})).first->second;
+}
+
 Extent PangoMeasure::extent(const std::string& lead, const std::string& text, TextStyle style, double width,
                             int max_lines) const {
+  // Most texts of a card stand on one line at every width that the layout tries: they are shaped once.
+  const Extent& line = unbroken(lead, text, style);
+  if (!line.cut && line.width <= std::floor(width * PANGO_SCALE) / PANGO_SCALE) return line;
   const Key key{lead, text, style, width, max_lines};
   const auto found = seen_.find(key);
   if (found != seen_.end()) return found->second;
   const Text mark{{0, 0, width, 0}, style, lead, text, Align::kLeft, max_lines, Ink::kInk};
-  PangoRectangle logical;
-  pango_layout_get_extents(make_layout(context_.get(), mark).get(), nullptr, &logical);
-  const Extent extent{static_cast<double>(logical.width) / PANGO_SCALE,
-                      static_cast<double>(logical.height) / PANGO_SCALE};
-  seen_.emplace(key, extent);
-  return extent;
+  return seen_.emplace(key, extent_in(context_.get(), mark)).first->second;
 }
 
 PangoPainter::PangoPainter(cairo_t* canvas) : canvas_(canvas), context_(pango_cairo_create_context(canvas)) {
