@@ -3,6 +3,7 @@
 #include <pango/pangocairo.h>
 
 #include <cmath>
+#include <string_view>
 
 #include "app/draw/foreign_text.h"
 #include "app/draw/tokens.h"
@@ -32,13 +33,24 @@ void insert_attribute(PangoAttrList* list, PangoAttribute* attribute, std::size_
   pango_attr_list_insert(list, attribute);
 }
 
-// A dose such as '2 x 20 s' stays on one line.
-std::string unbroken(std::string text) {
-  const std::string times = " \u00D7 ";
-  for (std::size_t at = text.find(times); at != std::string::npos; at = text.find(times, at)) {
-    text.replace(at, times.size(), "\u00A0\u00D7\u00A0");
+// A dose such as '2 x 20 s' stays on one line, and a number with what it counts: '3 passes'.
+std::string unbroken(const std::string& text) {
+  constexpr std::string_view kTimes = "\u00D7";
+  const auto digit = [](char letter) { return letter >= '0' && letter <= '9'; };
+  const auto small = [](char letter) { return letter >= 'a' && letter <= 'z'; };
+  const std::string_view all = text;
+  std::string out;
+  for (std::size_t at = 0; at < all.size(); ++at) {
+    const bool before_times = all.substr(at + 1).starts_with(kTimes);
+    const bool after_times = all.substr(0, at).ends_with(kTimes);
+    const bool unit = at > 0 && at + 1 < all.size() && digit(all[at - 1]) && small(all[at + 1]);
+    if (all[at] == ' ' && (before_times || after_times || unit)) {
+      out += "\u00A0";
+    } else {
+      out += all[at];
+    }
   }
-  return text;
+  return out;
 }
 
 // After a lead that is read from the right, a mark keeps the rest in its own direction.
@@ -89,7 +101,8 @@ Extent extent_in(PangoContext* context, const Text& text) {
   PangoRectangle logical;
   pango_layout_get_extents(layout.get(), nullptr, &logical);
   return {static_cast<double>(logical.width) / PANGO_SCALE, static_cast<double>(logical.height) / PANGO_SCALE,
-          pango_layout_is_ellipsized(layout.get()) != FALSE};
+          pango_layout_is_ellipsized(layout.get()) != FALSE,
+          static_cast<double>(pango_layout_get_baseline(layout.get())) / PANGO_SCALE};
 }
 
 Colour colour_of(Ink ink) {

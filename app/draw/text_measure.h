@@ -12,7 +12,8 @@ namespace lanework::draw {
 struct Extent {
   double width = 0;
   double height = 0;
-  bool cut = false;  // ends in an ellipsis
+  bool cut = false;     // ends in an ellipsis
+  double baseline = 0;  // of the first line, below the top; scripts of other fonts stand lower
 };
 
 class TextMeasure {

@@ -22,7 +22,7 @@ class FixedMeasure : public TextMeasure {
     const double whole = (characters(lead) + characters(text)) * 0.55 * size;
     const double needed = std::max(std::ceil(whole / width), 1.0);
     const double lines = std::min(needed, static_cast<double>(max_lines));
-    return {std::min(whole, width), lines * 1.25 * size, needed > lines};
+    return {std::min(whole, width), lines * 1.25 * size, needed > lines, size};
   }
 };
 

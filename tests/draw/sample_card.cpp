@@ -150,8 +150,9 @@ SlipMatter sample_slip() {
       {{"Noor Castell", "Ottilie Grange"}, ""}, {{"Bea Quill", "Fern Adeyemi", "Lin Tarrow"}, "three take turns"}};
   slip.swaps = {{"Maren Abara",
                  "no jumping until 3 Dec",
-                 {"instead of Jump and stick: Side plank, knees down, 2 \u00D7 15 s a side",
-                  "instead of Shoulder bump and land: holds the ball for the others"}}};
+                 {"Instead of Jump and stick: does Side plank, knees down, 2 \u00D7 15 s a side",
+                  "Instead of Shoulder bump and land: holds the ball for the others"}}};
+  slip.regrouped = {{"Partner-held hamstring lower", {{{"Ines Marlow", "Kit Osei", "Remy Vale"}, ""}}}};
   slip.sits_out = {{"Wren Solberg", "sits out, see a clinician", {}}};
   slip.notes = {"Odd number tonight: one group of three."};
   slip.session_id = "qj-u13k-20261126-1804";
