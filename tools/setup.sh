@@ -15,8 +15,8 @@ stop() {
 program_packages=(
   g++ cmake ninja-build ccache pkg-config
   libtomlplusplus-dev nlohmann-json3-dev libcli11-dev libboost1.81-dev
-  libcairo2-dev libpango1.0-dev libqrencode-dev libicu-dev libcsv-dev
-  fonts-b612 fonts-dejavu-core fonts-noto-core
+  libcairo2-dev libpng-dev libpango1.0-dev libqrencode-dev libicu-dev libcsv-dev
+  fonts-b612 fonts-dejavu-core fonts-noto-core fonts-wqy-microhei
 )
 test_packages=(
   libgtest-dev librapidcheck-dev emscripten

@@ -17,6 +17,13 @@ const std::vector<std::string> kStopAlways = {
 
 constexpr int kPaceMillimetres = 750;  // an adult's walking step, common practice
 
+std::string with_capital(std::string sentence) {
+  if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') {
+    sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
+  }
+  return sentence;
+}
+
 draw::StripMatter strip_matter(const session::Strip& strip) {
   draw::StripMatter out;
   out.name = strip.name;
@@ -115,8 +122,7 @@ std::vector<std::string> change_lines(const plan::Plan& plan, const EveningMatte
         ++marked;
       }
     }
-    std::string line = group.why + ".";
-    line[0] = static_cast<char>(line[0] >= 'a' && line[0] <= 'z' ? line[0] - 'a' + 'A' : line[0]);
+    std::string line = with_capital(group.why) + ".";
     if (group.lines.size() == 1) {
       out.push_back(group.lines[0] + ". " + line);
       continue;
@@ -169,6 +175,12 @@ const people::Player* player_of(const std::string& id, const EveningMatter& matt
   return nullptr;
 }
 
+// 'top gear three quarters, 3 passes': the same drill, so that its name need not be said twice.
+std::string easier_version(const people::Swap& swap, const catalogue::Drill& drill) {
+  const std::string said = "does " + drill.name + ", ";
+  return swap.instruction.starts_with(said) ? swap.instruction.substr(said.size()) : swap.instruction;
+}
+
 draw::SlipSwaps swaps_matter(const people::PlayerSwaps& swaps, const PlanAnswer& answer, const EveningMatter& matter) {
   const people::Player* player = player_of(swaps.player, matter);
   draw::SlipSwaps out;
@@ -177,32 +189,38 @@ draw::SlipSwaps swaps_matter(const people::PlayerSwaps& swaps, const PlanAnswer&
   for (const people::Swap& swap : swaps.swaps) {
     const session::Item& item = answer.plan.session.items[static_cast<std::size_t>(swap.item)];
     const catalogue::Drill& drill = matter.catalogue.drills[static_cast<std::size_t>(item.drill)];
-    out.swaps.push_back("instead of " + drill.name + ": " + swap.instruction);
+    out.swaps.push_back(swap.drill == item.drill ? "In " + drill.name + ": " + easier_version(swap, drill)
+                                                 : "Instead of " + drill.name + ": " + swap.instruction);
   }
   return out;
 }
 
-// 'Kneeling hamstring lower without those who swap: A with B; C, D and E', only groups that are not as usual.
-std::string regrouped_note(const door::Regrouped& drill, const door::Slip& slip, const PlanAnswer& answer,
-                           const EveningMatter& matter) {
+std::string name_of(int player, const door::Slip& slip) { return slip.players[static_cast<std::size_t>(player)].name; }
+
+draw::SlipPartners partners_matter(const people::PartnerGroup& group, const door::Slip& slip) {
+  draw::SlipPartners out;
+  for (const int player : group.players) out.names.push_back(name_of(player, slip));
+  if (group.non_contact) out.note = "version without contact, or at the wall";
+  return out;
+}
+
+draw::SlipPartners alone_matter(int player, const door::Slip& slip) {
+  return {{name_of(player, slip)}, "with the coach, or at the wall"};
+}
+
+draw::SlipRegrouped regrouped_matter(const door::Regrouped& drill, const door::Slip& slip, const PlanAnswer& answer,
+                                     const EveningMatter& matter) {
   const session::Item& item = answer.plan.session.items[static_cast<std::size_t>(drill.item)];
-  std::string out = matter.catalogue.drills[static_cast<std::size_t>(item.drill)].name + ", without those who swap: ";
-  std::string anew;
+  draw::SlipRegrouped out;
+  out.drill = matter.catalogue.drills[static_cast<std::size_t>(item.drill)].name;
   for (const people::PartnerGroup& group : drill.groups) {
     const auto& usual = slip.partners.groups;
     const bool as_usual = std::any_of(
         usual.begin(), usual.end(), [&](const people::PartnerGroup& other) { return other.players == group.players; });
-    if (as_usual) continue;
-    std::string names;
-    for (const int p : group.players)
-      names += (names.empty() ? "" : " with ") + slip.players[static_cast<std::size_t>(p)].name;
-    anew += (anew.empty() ? "" : "; ") + names;
+    if (!as_usual) out.partners.push_back(partners_matter(group, slip));
   }
-  for (const int p : drill.alone) {
-    anew +=
-        (anew.empty() ? "" : "; ") + slip.players[static_cast<std::size_t>(p)].name + " with the coach or at the wall";
-  }
-  return out + (anew.empty() ? "partners as above" : anew) + ".";
+  for (const int player : drill.alone) out.partners.push_back(alone_matter(player, slip));
+  return out;
 }
 
 }  // namespace
@@ -265,15 +283,8 @@ draw::SlipMatter slip_matter(const door::Slip& slip, const PlanAnswer& answer, c
   out.date_iso = to_iso(matter.evening.date);
   out.start_minute_of_day = matter.evening.start.minutes;
   out.restrictions_as_known = matter.restrictions.as_known;
-  for (const people::PartnerGroup& group : slip.partners.groups) {
-    draw::SlipPartners partners;
-    for (const int p : group.players) partners.names.push_back(slip.players[static_cast<std::size_t>(p)].name);
-    if (group.non_contact) partners.note = "version without contact, or at the wall";
-    out.partners.push_back(std::move(partners));
-  }
-  for (const int p : slip.partners.alone) {
-    out.partners.push_back({{slip.players[static_cast<std::size_t>(p)].name}, "with the coach, or at the wall"});
-  }
+  for (const people::PartnerGroup& group : slip.partners.groups) out.partners.push_back(partners_matter(group, slip));
+  for (const int player : slip.partners.alone) out.partners.push_back(alone_matter(player, slip));
   for (const people::PlayerSwaps& swaps : slip.swaps) {
     draw::SlipSwaps made = swaps_matter(swaps, answer, matter);
     if (swaps.taking_part == people::TakingPart::kSitsOut) {
@@ -284,8 +295,10 @@ draw::SlipMatter slip_matter(const door::Slip& slip, const PlanAnswer& answer, c
       out.notes.push_back(made.name + " joins in with everything tonight; mind: " + made.instruction + ".");
     }
   }
-  for (const door::Regrouped& drill : slip.regrouped) out.notes.push_back(regrouped_note(drill, slip, answer, matter));
-  out.notes.insert(out.notes.end(), slip.partners.notes.begin(), slip.partners.notes.end());
+  for (const door::Regrouped& drill : slip.regrouped) {
+    out.regrouped.push_back(regrouped_matter(drill, slip, answer, matter));
+  }
+  for (const std::string& note : slip.partners.notes) out.notes.push_back(with_capital(note) + ".");
   out.session_id = session_id(answer, matter);
   return out;
 }

@@ -102,7 +102,13 @@ struct SlipPartners {
 struct SlipSwaps {
   std::string name;
   std::string instruction;         // 'no jumping until 3 Dec'
-  std::vector<std::string> swaps;  // 'instead of Jump and stick: Side plank, knees down, 2 x 15 s a side'
+  std::vector<std::string> swaps;  // 'Instead of Jump and stick: does Side plank, knees down, 2 x 15 s a side'
+};
+
+// A drill that those who swap leave, so that others stand together than usual.
+struct SlipRegrouped {
+  std::string drill;
+  std::vector<SlipPartners> partners;  // only groups that are not as usual
 };
 
 // Names stand here and nowhere else. No measure, body area or reason belongs into any of these texts.
@@ -114,6 +120,7 @@ struct SlipMatter {
   int start_minute_of_day = 0;
   std::string restrictions_as_known;
   std::vector<SlipPartners> partners;
+  std::vector<SlipRegrouped> regrouped;
   std::vector<SlipSwaps> swaps;     // join in with swaps
   std::vector<SlipSwaps> sits_out;  // swaps empty; instruction: 'sits out, see a clinician'
   std::vector<std::string> notes;   // plain sentences for the coach

@@ -5,13 +5,14 @@
 
 #include "app/draw/card_words.h"
 #include "app/draw/lists.h"
+#include "app/draw/stop_groups.h"
 #include "app/draw/tokens.h"
 
 namespace lanework::draw {
 namespace {
 
-constexpr double kWritingLine = 21;
 constexpr double kUnbounded = 1e9;
+constexpr std::size_t kLongestEntry = 200;  // bytes, of a group of stop lines
 
 // What rescuers ask for, and who does what (common practice of emergency action plans).
 constexpr std::array<const char*, 10> kFields = {
@@ -21,9 +22,33 @@ constexpr std::array<const char*, 10> kFields = {
 
 struct Section {
   const char* heading;
-  const std::vector<std::string>& entries;
+  std::vector<ListEntry> entries;
   bool act_now;
 };
+
+std::vector<ListEntry> entries_of(const std::vector<std::string>& texts) {
+  std::vector<ListEntry> entries;
+  for (const std::string& text : texts) entries.push_back({text, ""});
+  return entries;
+}
+
+// General lines that found no room in front, then tonight's drills; a group too long to be taken in at a glance
+// goes on in an entry of its own.
+std::vector<ListEntry> stop_entries(const CardMatter& matter, const BackLists& lists) {
+  std::vector<ListEntry> entries = entries_of(lists.stop_always);
+  for (const StopGroup& group : stop_groups(matter.stop_drill)) {
+    entries.push_back({"", group.where + ":"});
+    for (const std::string& sign : group.signs) {
+      std::string& text = entries.back().text;
+      if (!text.empty() && text.size() + sign.size() > kLongestEntry) {
+        entries.push_back({sign, ""});
+      } else {
+        text += (text.empty() ? "" : "; ") + sign;
+      }
+    }
+  }
+  return entries;
+}
 
 // A heading and its list in one or more columns, no lower than the bottom; what found no room is counted.
 double flow_section(const Section& section, int columns, Point at, double width, double bottom, const Pen& pen) {
@@ -33,6 +58,7 @@ double flow_section(const Section& section, int columns, Point at, double width,
   ListSetting setting;
   setting.style = TextStyle::kNote;
   setting.columns = columns;
+  setting.lines_each = 8;
   setting.most_height = std::max(bottom - y - line - 6, 0.0);
   const ListRoom room = flow_list(section.entries, {at.x, y}, width, setting, pen);
   y += room.height;
@@ -78,34 +104,32 @@ double draw_back_head(const CardMatter& matter, const Box& content, const Pen& p
 }
 
 double draw_back_lists(const CardMatter& matter, const BackLists& lists, Point at, double width, const Pen& pen) {
-  std::vector<std::string> stop = lists.stop_always;
-  stop.insert(stop.end(), matter.stop_drill.begin(), matter.stop_drill.end());
-  std::vector<Section> sections = {{words::kStopDrill, stop, true}};
+  std::vector<Section> sections = {{words::kStopDrill, stop_entries(matter, lists), true}};
   if (lists.with_changes) {
-    sections.push_back({words::kNotCovered, matter.not_covered, false});
-    sections.push_back({words::kChanged, matter.changes, false});
+    sections.push_back({words::kNotCovered, entries_of(matter.not_covered), false});
+    sections.push_back({words::kChanged, entries_of(matter.changes), false});
   }
   const double bottom = at.y + lists.most_height;
   const Pen ruler(pen.measure(), nullptr);
-  const bool abreast = lists.with_changes && !stop.empty() &&
+  const bool abreast = lists.with_changes && !sections[0].entries.empty() &&
                        flow_abreast(sections, at, width, at.y + kUnbounded, ruler) <
                            flow_stacked(sections, at, width, at.y + kUnbounded, ruler);
   return abreast ? flow_abreast(sections, at, width, bottom, pen) : flow_stacked(sections, at, width, bottom, pen);
 }
 
-double draw_emergency(const CardMatter& matter, Point at, double width, const Pen& pen) {
+double draw_emergency(const CardMatter& matter, double writing_line, Point at, double width, const Pen& pen) {
   if (!matter.emergency_plan) return 0;
   double y = at.y + flow_heading(words::kEmergency, at, width, true, pen);
   y += pen.text({at.x, y}, width, {TextStyle::kNote, 1, Ink::kSoft, Align::kLeft}, words::kFillIn);
   const double column = (width - kGutter) / 2;
   for (std::size_t field = 0; field < kFields.size(); ++field) {
     const double x = at.x + static_cast<double>(field % 2) * (column + kGutter);
-    const double base = y + kWritingLine - 3;
+    const double base = y + writing_line - 3;
     const double label = pen.width_of(kFields[field], TextStyle::kBody) + 2;
     pen.text({x, base - pen.line_height(TextStyle::kBody) + 2}, label, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft},
              kFields[field]);
     pen.line({x + label + 4, base}, {x + column, base}, 0.7, Ink::kSoft);
-    if (field % 2 == 1) y += kWritingLine;
+    if (field % 2 == 1) y += writing_line;
   }
   return y - at.y;
 }

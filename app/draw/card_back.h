@@ -17,6 +17,7 @@ struct BackLists {
 };
 // Returns the height used.
 double draw_back_lists(const CardMatter& matter, const BackLists& lists, Point at, double width, const Pen& pen);
-double draw_emergency(const CardMatter& matter, Point at, double width, const Pen& pen);
+// writing_line: the height of a line to write on.
+double draw_emergency(const CardMatter& matter, double writing_line, Point at, double width, const Pen& pen);
 
 }  // namespace lanework::draw

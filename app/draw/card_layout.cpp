@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <numeric>
 #include <optional>
+#include <utility>
 
 #include "app/draw/card_back.h"
 #include "app/draw/card_front.h"
@@ -15,65 +17,53 @@ namespace {
 constexpr int kMostDrills = 20;
 constexpr int kColumns = 2;
 constexpr double kMostSpread = 24;  // white added between rows when there is room
+constexpr double kMostAboveForm = 40;
 constexpr double kGapAboveGrid = 11;
 constexpr double kGapBelowBackHead = 10;
 constexpr double kGapOnBack = 9;
 constexpr std::array<double, 3> kListHeights = {1e9, 100, 40};  // of the lists on the back; less when crowded
+constexpr std::array<double, 2> kWritingLines = {21, 18};       // handwriting wants 6 mm at least, own judgement
 
-// From roomy to tight. The first three lose nothing of a drill within the catalogue's limits; the last ones
-// cut long texts, for crowded evenings.
-constexpr std::array<CellCut, 9> kCuts = {{
-    {104, 100, 2, 3, 2, 3, 2, true, true, 12},
-    {96, 90, 2, 3, 2, 3, 2, true, true, 8},
-    {86, 80, 2, 3, 2, 3, 2, true, true, 6},
-    {84, 78, 2, 3, 2, 1, 2, true, true, 5},
-    {84, 72, 2, 3, 1, 1, 2, true, true, 5},
-    {82, 68, 2, 3, 1, 1, 2, false, false, 4},
-    {78, 64, 1, 3, 1, 1, 1, true, false, 5},
-    {66, 54, 1, 3, 1, 0, 1, false, false, 4},
-    {60, 44, 1, 1, 1, 0, 1, false, false, 4},
+// From roomy to tight: what gives way first stands first. White between the rows and the third thing to watch
+// for go before the second one, then the size of the figures, then the size of the text. Only the last three cut
+// texts or leave some out: the ends of what to watch for and of long cues, then all to watch for and reasons,
+// at last all cues but one and what is needed.
+constexpr std::array<CellCut, 11> kCuts = {{
+    {104, 100, 3, 3, 3, 3, 4, true, true, false, 12},
+    {96, 90, 3, 3, 3, 3, 4, true, true, false, 8},
+    {86, 80, 3, 3, 3, 3, 4, true, true, false, 6},
+    {86, 80, 3, 3, 3, 2, 4, true, true, false, 6},
+    {84, 78, 3, 3, 3, 1, 4, true, true, false, 5},
+    {80, 70, 3, 3, 3, 1, 4, true, true, false, 4},
+    {74, 64, 3, 3, 3, 1, 4, true, true, true, 4},
+    {66, 54, 3, 3, 3, 1, 4, true, true, true, 3},
+    {66, 54, 2, 3, 1, 1, 1, true, true, true, 3},
+    {62, 48, 1, 3, 1, 0, 1, true, false, true, 3},
+    {60, 44, 1, 1, 1, 0, 1, false, false, true, 3},
 }};
-constexpr std::size_t kLosslessCuts = 3;
-
-// Position of a cut among all; a larger one is tighter.
-std::size_t cut_index(const CellCut& cut) {
-  std::size_t at = 0;
-  while (at + 1 < kCuts.size() && kCuts[at].figure_height > cut.figure_height) ++at;
-  return at;
-}
-
-// Heights of the rows of two cells.
-std::vector<double> row_heights(const CardMatter& matter, const CellCut& cut, const TimeScale& scale, double width,
-                                const TextMeasure& measure) {
-  const Pen pen(measure, nullptr);
-  std::vector<double> rows;
-  for (std::size_t drill = 0; drill < matter.drills.size(); ++drill) {
-    const double height = flow_cell(matter.drills[drill], cut, scale, {}, width, pen);
-    if (drill % kColumns == 0) rows.push_back(0);
-    rows.back() = std::max(rows.back(), height);
-  }
-  return rows;
-}
-
-double sum(const std::vector<double>& rows, std::size_t from, std::size_t until) {
-  double total = 0;
-  for (std::size_t row = from; row < until; ++row) total += rows[row];
-  return total;
-}
+constexpr std::size_t kRoomy = 3;  // up to this one the front is filled before the back
 
 // The rows of drills of one side, all cut alike.
 struct Rows {
-  CellCut cut{};
+  std::size_t cut = 0;  // of kCuts
   std::vector<double> heights;
   std::size_t from = 0;  // row of the session
+  int lost = 0;          // texts cut or left out
   [[nodiscard]] bool empty() const { return heights.empty(); }
   // Without the white below the last one.
-  [[nodiscard]] double height() const { return empty() ? 0 : sum(heights, 0, heights.size()) - cut.gap; }
+  [[nodiscard]] double height() const {
+    return empty() ? 0 : std::accumulate(heights.begin(), heights.end(), -kCuts[cut].gap);
+  }
 };
 
 struct Plan {
   Rows front;
   Rows back;
+  [[nodiscard]] int lost() const { return front.lost + back.lost; }
+  // What is tried for with less room to write: nothing lost, then no smaller text. Less is better.
+  [[nodiscard]] std::pair<int, bool> worth() const {
+    return {lost(), kCuts[front.cut].small_text || kCuts[back.cut].small_text};
+  }
 };
 
 struct Rooms {
@@ -81,51 +71,62 @@ struct Rooms {
   double back = 0;
 };
 
-// All cuts of the cells, with the heights that the rows then have.
-using CutRows = std::array<std::vector<double>, kCuts.size()>;
+// One row of two cells in one cut.
+struct Row {
+  double height = 0;
+  int lost = 0;
+};
+
+// All cuts of the cells, with the rows that they give.
+using CutRows = std::array<std::vector<Row>, kCuts.size()>;
 
 CutRows cut_rows(const CardMatter& matter, const TimeScale& scale, double width, const TextMeasure& measure) {
-  CutRows rows;
+  CutRows all;
   for (std::size_t cut = 0; cut < kCuts.size(); ++cut) {
-    rows[cut] = row_heights(matter, kCuts[cut], scale, width, measure);
+    std::vector<Row>& rows = all[cut];
+    for (std::size_t drill = 0; drill < matter.drills.size(); ++drill) {
+      Page cell;
+      const double height = flow_cell(matter.drills[drill], kCuts[cut], scale, {}, width, Pen(measure, &cell));
+      if (drill % kColumns == 0) rows.emplace_back();
+      rows.back().height = std::max(rows.back().height, height);
+      rows.back().lost +=
+          static_cast<int>(cut_texts(cell, measure).size()) + left_out(matter.drills[drill], kCuts[cut]);
+    }
+  }
+  return all;
+}
+
+Rows some_rows(const CutRows& all, std::size_t cut, std::size_t from, std::size_t until) {
+  Rows rows{cut, {}, from, 0};
+  for (std::size_t row = from; row < until; ++row) {
+    rows.heights.push_back(all[cut][row].height);
+    rows.lost += all[cut][row].lost;
   }
   return rows;
 }
 
-std::size_t rows_that_fit(const std::vector<double>& rows, double room) {
-  std::size_t count = 0;
-  while (count < rows.size() && sum(rows, 0, count + 1) <= room) ++count;
-  return count;
-}
-
-// The roomiest cut in which these rows fit; empty when none does.
-std::optional<Rows> roomiest(const CutRows& rows, std::size_t from, std::size_t until, double room) {
+// Of the cuts in which these rows fit the one that loses least, and of these the roomiest; empty when none fits.
+std::optional<Rows> roomiest(const CutRows& all, std::size_t from, std::size_t until, double room) {
+  std::optional<Rows> best;
   for (std::size_t cut = 0; cut < kCuts.size(); ++cut) {
-    if (sum(rows[cut], from, until) > room + kCuts[cut].gap) continue;
-    const auto begin = rows[cut].begin();
-    return Rows{
-        kCuts[cut], {begin + static_cast<std::ptrdiff_t>(from), begin + static_cast<std::ptrdiff_t>(until)}, from};
+    const Rows rows = some_rows(all, cut, from, until);
+    if (rows.height() > room) continue;
+    if (!best || rows.lost < best->lost) best = rows;
   }
-  return std::nullopt;
+  return best;
 }
 
-// As many rows in front as fit without losing anything; more only if the back cannot hold the rest. Then each
-// side is cut as roomily as it can be.
+// Loses as little as can be, then cuts both sides as roomily as can be, then fills the front.
 std::optional<Plan> choose(const CutRows& rows, const Rooms& rooms) {
   const std::size_t all = rows[0].size();
-  const std::size_t lossless = rows_that_fit(rows[kLosslessCuts - 1], rooms.front + kCuts[kLosslessCuts - 1].gap);
+  const auto tightness = [](const Plan& plan) { return std::max({plan.front.cut, plan.back.cut, kRoomy}); };
   std::optional<Plan> best;
-  std::size_t best_cuts = 0;
-  for (std::size_t in_front = std::max<std::size_t>(lossless, 1); in_front <= all; ++in_front) {
+  for (std::size_t in_front = all; in_front >= 1; --in_front) {
     const auto front = roomiest(rows, 0, in_front, rooms.front);
-    if (!front) break;
     const auto back = roomiest(rows, in_front, all, rooms.back);
-    if (!back) continue;
-    const std::size_t cuts = std::max(cut_index(front->cut), cut_index(back->cut));
-    if (!best || cuts < best_cuts) {
-      best = Plan{*front, *back};
-      best_cuts = cuts;
-    }
+    if (!front || !back) continue;
+    const Plan plan{*front, *back};
+    if (!best || std::pair(plan.lost(), tightness(plan)) < std::pair(best->lost(), tightness(*best))) best = plan;
   }
   return best;
 }
@@ -141,8 +142,8 @@ void draw_rows(const CardMatter& matter, const Rows& rows, const TimeScale& scal
       const std::size_t drill = (rows.from + row) * kColumns + column;
       if (drill >= matter.drills.size()) break;
       const Point at{box.x + static_cast<double>(column) * (width + kGutter), y};
-      const double height = flow_cell(matter.drills[drill], rows.cut, scale, at, width, pen);
-      pen.region("drill " + std::to_string(drill), {at.x, at.y, width, height - rows.cut.gap});
+      const double height = flow_cell(matter.drills[drill], kCuts[rows.cut], scale, at, width, pen);
+      pen.region("drill " + std::to_string(drill), {at.x, at.y, width, height - kCuts[rows.cut].gap});
     }
     y += rows.heights[row] + more;
   }
@@ -153,25 +154,33 @@ struct Arrangement {
   Plan plan;
   BackLists lists;
   double lists_height = 0;
+  double writing_line = 0;
   double emergency_height = 0;
+  double spare = 0;  // on the back
 };
 
 bool needs_back(const Arrangement& arrangement) {
   return !arrangement.plan.back.empty() || arrangement.lists_height > 0 || arrangement.emergency_height > 0;
 }
 
+// Less is lost of the drills before lists are cut short: with smaller lines to write on, if that helps.
 std::optional<Arrangement> arrange(const CardMatter& matter, const Box& content, double front_room, BackLists lists,
                                    const TimeScale& scale, const TextMeasure& measure) {
   const Pen ruler(measure, nullptr);
   const double head = draw_back_head(matter, content, ruler) + kGapBelowBackHead;
-  const double emergency = draw_emergency(matter, {}, content.width, ruler);
-  const double room = content.height - head - emergency - 2 * kGapOnBack;
   const CutRows rows = cut_rows(matter, scale, (content.width - kGutter) / kColumns, measure);
   for (const double most_height : kListHeights) {
     lists.most_height = most_height;
     const double height = draw_back_lists(matter, lists, {}, content.width, ruler);
-    const auto plan = choose(rows, {front_room, room - height});
-    if (plan && height <= room) return Arrangement{*plan, lists, height, emergency};
+    std::optional<Arrangement> best;
+    for (const double writing_line : kWritingLines) {
+      const double emergency = draw_emergency(matter, writing_line, {}, content.width, ruler);
+      const double room = content.height - head - emergency - height - 2 * kGapOnBack;
+      const auto plan = choose(rows, {front_room, room});
+      if (!plan || room < 0 || (best && plan->worth() >= best->plan.worth())) continue;
+      best = Arrangement{*plan, lists, height, writing_line, emergency, room - plan->back.height()};
+    }
+    if (best) return best;
   }
   return std::nullopt;
 }
@@ -180,16 +189,19 @@ Page draw_back(const CardMatter& matter, const Box& content, const Arrangement& 
                const TextMeasure& measure) {
   Page back;
   const Pen pen(measure, &back);
-  const Plan& plan = arrangement.plan;
+  const Rows& rows = arrangement.plan.back;
+  double spare = arrangement.spare;
   double y = content.y + draw_back_head(matter, content, pen) + kGapBelowBackHead;
-  if (!plan.back.empty()) {
-    draw_rows(matter, plan.back, scale, {content.x, y, content.width, plan.back.height()}, pen);
-    y += plan.back.height() + kGapOnBack;
+  if (!rows.empty()) {
+    const double spread = std::min(spare, kMostSpread * static_cast<double>(rows.heights.size() - 1));
+    draw_rows(matter, rows, scale, {content.x, y, content.width, rows.height() + spread}, pen);
+    y += rows.height() + spread + kGapOnBack;
+    spare -= spread;
   }
   draw_back_lists(matter, arrangement.lists, {content.x, y}, content.width, pen);
   pen.region("back lists", {content.x, y, content.width, arrangement.lists_height});
-  y += arrangement.lists_height + kGapOnBack;
-  draw_emergency(matter, {content.x, y}, content.width, pen);
+  y += arrangement.lists_height + kGapOnBack + std::min(spare, kMostAboveForm);
+  draw_emergency(matter, arrangement.writing_line, {content.x, y}, content.width, pen);
   pen.region("emergency", {content.x, y, content.width, arrangement.emergency_height});
   return back;
 }

@@ -23,6 +23,13 @@ void clean(DrillMatter& drill) {
   }
 }
 
+void clean(std::vector<SlipPartners>& groups) {
+  for (SlipPartners& group : groups) {
+    clean(group.names);
+    clean(group.note);
+  }
+}
+
 void clean(std::vector<SlipSwaps>& players) {
   for (SlipSwaps& player : players) {
     clean(player.name);
@@ -52,9 +59,10 @@ SlipMatter cleaned(SlipMatter matter) {
                             &matter.restrictions_as_known, &matter.session_id}) {
     clean(*text);
   }
-  for (SlipPartners& group : matter.partners) {
-    clean(group.names);
-    clean(group.note);
+  clean(matter.partners);
+  for (SlipRegrouped& drill : matter.regrouped) {
+    clean(drill.drill);
+    clean(drill.partners);
   }
   clean(matter.swaps);
   clean(matter.sits_out);

@@ -16,8 +16,9 @@ struct CellCut {
   int most_watch;   // pairs shown
   int watch_lines;  // each
   bool needs;
-  bool framed_mark;  // with its reason; otherwise before the rung, in bold
-  double gap;        // below the cell
+  bool reason;      // beside the mark
+  bool small_text;  // name and cues a size smaller, the dose before the rung, the mark without its frame
+  double gap;       // below the cell
 };
 
 // Scale of the thick part of a cell's top rule.
@@ -29,5 +30,9 @@ struct TimeScale {
 // Draws with the top left at the point and returns the height used; with a measuring pen it only tells it.
 double flow_cell(const DrillMatter& drill, const CellCut& cut, const TimeScale& scale, Point at, double width,
                  const Pen& pen);
+
+// How many texts that a coach must read the cut leaves out. The first thing to watch for is a must, the second
+// and the third fill room that is to spare.
+int left_out(const DrillMatter& drill, const CellCut& cut);
 
 }  // namespace lanework::draw

@@ -41,15 +41,15 @@ double least_height(const std::vector<double>& heights, int columns) {
 }
 
 // The first count entries.
-double flow_entries(const std::vector<std::string>& entries, int count, Point at, double width,
+double flow_entries(const std::vector<ListEntry>& entries, int count, Point at, double width,
                     const ListSetting& setting, const Pen& pen) {
   const double column_width = (width - (setting.columns - 1) * setting.column_gap) / setting.columns;
   const Setting set{setting.style, setting.lines_each, Ink::kInk, Align::kLeft};
   const Pen ruler(pen.measure(), nullptr);
   std::vector<double> heights;
   for (int entry = 0; entry < count; ++entry) {
-    heights.push_back(ruler.text({}, column_width - kIndent, set, entries[static_cast<std::size_t>(entry)]) +
-                      kWhiteBetween);
+    const ListEntry& words = entries[static_cast<std::size_t>(entry)];
+    heights.push_back(ruler.text({}, column_width - kIndent, set, words.text, words.lead) + kWhiteBetween);
   }
   const double most = least_height(heights, setting.columns);
   const double line = pen.line_height(setting.style);
@@ -61,7 +61,7 @@ double flow_entries(const std::vector<std::string>& entries, int count, Point at
       filled = 0;
     }
     pen.disc({x + 3, at.y + filled + line / 2}, 1.5, Ink::kInk);
-    pen.text({x + kIndent, at.y + filled}, column_width - kIndent, set, entries[entry]);
+    pen.text({x + kIndent, at.y + filled}, column_width - kIndent, set, entries[entry].text, entries[entry].lead);
     filled += heights[entry];
   }
   return most;
@@ -69,12 +69,19 @@ double flow_entries(const std::vector<std::string>& entries, int count, Point at
 
 }  // namespace
 
-ListRoom flow_list(const std::vector<std::string>& entries, Point at, double width, const ListSetting& setting,
+ListRoom flow_list(const std::vector<ListEntry>& entries, Point at, double width, const ListSetting& setting,
                    const Pen& pen) {
   const Pen ruler(pen.measure(), nullptr);
   int shown = static_cast<int>(entries.size());
   while (shown > 0 && flow_entries(entries, shown, at, width, setting, ruler) > setting.most_height) --shown;
   return {flow_entries(entries, shown, at, width, setting, pen), shown};
+}
+
+ListRoom flow_list(const std::vector<std::string>& entries, Point at, double width, const ListSetting& setting,
+                   const Pen& pen) {
+  std::vector<ListEntry> without_leads;
+  for (const std::string& entry : entries) without_leads.push_back({entry, ""});
+  return flow_list(without_leads, at, width, setting, pen);
 }
 
 double flow_heading(const std::string& words, Point at, double width, bool act_now, const Pen& pen) {

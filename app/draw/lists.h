@@ -8,6 +8,11 @@
 
 namespace lanework::draw {
 
+struct ListEntry {
+  std::string text;
+  std::string lead;  // before it, in bold; may be empty
+};
+
 // How a list is set.
 struct ListSetting {
   TextStyle style = TextStyle::kBody;
@@ -24,6 +29,9 @@ struct ListRoom {
 
 // Entries fill the first column from the top, then the next; a dot before each.
 ListRoom flow_list(const std::vector<std::string>& entries, Point at, double width, const ListSetting& setting,
+                   const Pen& pen);
+
+ListRoom flow_list(const std::vector<ListEntry>& entries, Point at, double width, const ListSetting& setting,
                    const Pen& pen);
 
 // A heading over a list; 'act on this now' bears the one warm mark, a triangle that also reads in grey.

@@ -3,12 +3,15 @@
 #include <pango/pangocairo.h>
 
 #include <cmath>
+#include <string_view>
 
 #include "app/draw/foreign_text.h"
 #include "app/draw/tokens.h"
 
 namespace lanework::draw {
 namespace {
+
+constexpr double kUnbounded = 4000;  // points; wider than any sheet
 
 // Sizes and breaks must not depend on the machine's locale, screen or hinting.
 void settle(PangoContext* context) {
@@ -30,13 +33,24 @@ void insert_attribute(PangoAttrList* list, PangoAttribute* attribute, std::size_
   pango_attr_list_insert(list, attribute);
 }
 
-// A dose such as '2 x 20 s' stays on one line.
-std::string unbroken(std::string text) {
-  const std::string times = " \u00D7 ";
-  for (std::size_t at = text.find(times); at != std::string::npos; at = text.find(times, at)) {
-    text.replace(at, times.size(), "\u00A0\u00D7\u00A0");
+// A dose such as '2 x 20 s' stays on one line, and a number with what it counts: '3 passes'.
+std::string unbroken(const std::string& text) {
+  constexpr std::string_view kTimes = "\u00D7";
+  const auto digit = [](char letter) { return letter >= '0' && letter <= '9'; };
+  const auto small = [](char letter) { return letter >= 'a' && letter <= 'z'; };
+  const std::string_view all = text;
+  std::string out;
+  for (std::size_t at = 0; at < all.size(); ++at) {
+    const bool before_times = all.substr(at + 1).starts_with(kTimes);
+    const bool after_times = all.substr(0, at).ends_with(kTimes);
+    const bool unit = at > 0 && at + 1 < all.size() && digit(all[at - 1]) && small(all[at + 1]);
+    if (all[at] == ' ' && (before_times || after_times || unit)) {
+      out += "\u00A0";
+    } else {
+      out += all[at];
+    }
   }
-  return text;
+  return out;
 }
 
 // After a lead that is read from the right, a mark keeps the rest in its own direction.
@@ -82,6 +96,15 @@ Owned<PangoLayout> make_layout(PangoContext* context, const Text& text) {
   return layout;
 }
 
+Extent extent_in(PangoContext* context, const Text& text) {
+  const Owned<PangoLayout> layout = make_layout(context, text);
+  PangoRectangle logical;
+  pango_layout_get_extents(layout.get(), nullptr, &logical);
+  return {static_cast<double>(logical.width) / PANGO_SCALE, static_cast<double>(logical.height) / PANGO_SCALE,
+          pango_layout_is_ellipsized(layout.get()) != FALSE,
+          static_cast<double>(pango_layout_get_baseline(layout.get())) / PANGO_SCALE};
+}
+
 Colour colour_of(Ink ink) {
   switch (ink) {
     case Ink::kInk:
@@ -106,18 +129,23 @@ PangoMeasure::PangoMeasure() : context_(pango_font_map_create_context(pango_cair
   settle(context_.get());
 }
 
+const Extent& PangoMeasure::unbroken(const std::string& lead, const std::string& text, TextStyle style) const {
+  const Unbroken key{lead, text, style};
+  const auto found = unbroken_.find(key);
+  if (found != unbroken_.end()) return found->second;
+  return unbroken_.emplace(key, extent_in(context_.get(), {{0, 0, kUnbounded, 0}, style, lead, text})).first->second;
+}
+
 Extent PangoMeasure::extent(const std::string& lead, const std::string& text, TextStyle style, double width,
                             int max_lines) const {
+  // Most texts of a card stand on one line at every width that the layout tries: they are shaped once.
+  const Extent& line = unbroken(lead, text, style);
+  if (!line.cut && line.width <= std::floor(width * PANGO_SCALE) / PANGO_SCALE) return line;
   const Key key{lead, text, style, width, max_lines};
   const auto found = seen_.find(key);
   if (found != seen_.end()) return found->second;
   const Text mark{{0, 0, width, 0}, style, lead, text, Align::kLeft, max_lines, Ink::kInk};
-  PangoRectangle logical;
-  pango_layout_get_extents(make_layout(context_.get(), mark).get(), nullptr, &logical);
-  const Extent extent{static_cast<double>(logical.width) / PANGO_SCALE,
-                      static_cast<double>(logical.height) / PANGO_SCALE};
-  seen_.emplace(key, extent);
-  return extent;
+  return seen_.emplace(key, extent_in(context_.get(), mark)).first->second;
 }
 
 PangoPainter::PangoPainter(cairo_t* canvas) : canvas_(canvas), context_(pango_cairo_create_context(canvas)) {

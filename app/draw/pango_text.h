@@ -27,8 +27,13 @@ class PangoMeasure : public TextMeasure {
                 int max_lines) const override;
 
  private:
+  using Unbroken = std::tuple<std::string, std::string, TextStyle>;
   using Key = std::tuple<std::string, std::string, TextStyle, double, int>;
+
+  [[nodiscard]] const Extent& unbroken(const std::string& lead, const std::string& text, TextStyle style) const;
+
   Owned<PangoContext> context_;
+  mutable std::map<Unbroken, Extent> unbroken_;  // on one line as long as it needs
   mutable std::map<Key, Extent> seen_;
 };
 

@@ -9,6 +9,7 @@
 namespace lanework::draw {
 namespace {
 
+constexpr double kBetweenPhases = 3;  // white between their rules
 constexpr double kBarHeight = 24;
 constexpr double kAxisHeight = 19;
 constexpr double kTick = 3;
@@ -79,10 +80,12 @@ void draw_part(const DrillMatter& drill, const RibbonPart& part, const Box& bar,
       pen);
 }
 
-// A phase is named over its first drill: whole where it fits, by its first word where that fits.
+// A phase is named over its first drill: whole where it fits, by its first word where that fits. A short one may
+// begin further left, where no other name stands.
 void draw_phases(const CardMatter& matter, const RibbonGeometry& at, double top, const Pen& pen) {
   const Setting setting{TextStyle::kNote, 1, Ink::kSoft, Align::kLeft};
   std::size_t from = 0;
+  double free_from = at.bar.x;
   while (from < matter.drills.size()) {
     std::size_t next = from + 1;
     while (next < matter.drills.size() && matter.drills[next].phase == matter.drills[from].phase) ++next;
@@ -90,14 +93,17 @@ void draw_phases(const CardMatter& matter, const RibbonGeometry& at, double top,
     const double right = at.parts[next - 1].until;
     const double height = pen.line_height(TextStyle::kNote);
     const std::string& phase = matter.drills[from].phase;
-    const double room = (next < matter.drills.size() ? at.parts[next].telling_from - 4 : at.bar.right()) - left;
+    const double until = next < matter.drills.size() ? at.parts[next].telling_from - 4 : at.bar.right();
     for (const std::string& name : {phase, phase.substr(0, phase.find(' '))}) {
       const double width = pen.width_of(name, TextStyle::kNote) + 1;
-      if (width > room) continue;
-      pen.text({left, top}, width, setting, name);
+      const double x = std::min(left, until - width);
+      if (x < free_from) continue;
+      pen.text({x, top}, width, setting, name);
+      free_from = x + width + 4;
       break;
     }
-    pen.line({left, top + height + 1}, {right, top + height + 1}, kChalkLine, Ink::kChalk);
+    const double end = std::max(right - kBetweenPhases, left);
+    pen.line({left, top + height + 1}, {end, top + height + 1}, kChalkLine, Ink::kInk);
     from = next;
   }
 }

@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t kMostEntries = 200;
 constexpr double kLinkWidth = 26;
+constexpr double kRoomForOne = 40;  // a heading stays with what follows it
 
 // Pages that grow as blocks are added; a block is never torn.
 class Flow {
@@ -69,8 +70,9 @@ double one_player(const SlipSwaps& player, Point at, double width, const Pen& pe
   const double name = pen.text(at, column - 8, {TextStyle::kBigName, 2, Ink::kInk, Align::kLeft}, player.name);
   const double x = at.x + column;
   double y = at.y + 2;
-  y += pen.text({x, y}, width - column, {TextStyle::kBodyBold, 2, Ink::kInk, Align::kLeft}, player.instruction);
+  y += pen.text({x, y}, width - column, {TextStyle::kDose, 3, Ink::kInk, Align::kLeft}, player.instruction);
   ListSetting setting;
+  setting.style = TextStyle::kPocket;
   setting.lines_each = 3;
   y += flow_list(player.swaps, {x, y + 1}, width - column, setting, pen).height + 1;
   const double height = std::max(name, y - at.y) + 5;
@@ -82,7 +84,12 @@ double one_player(const SlipSwaps& player, Point at, double width, const Pen& pe
 double one_group(const SlipPartners& group, Point at, double width, const Pen& pen) {
   const auto count = static_cast<double>(std::max<std::size_t>(group.names.size(), 1));
   const double column = (width + kLinkWidth) / std::max(count, 2.0) - kLinkWidth;
-  const double middle = at.y + pen.line_height(TextStyle::kBigName) / 2;
+  const double usual = pen.measure().extent("", "Hg", TextStyle::kBigName, column, 1).baseline;
+  double baseline = usual;
+  for (const std::string& name : group.names) {
+    baseline = std::max(baseline, pen.measure().extent("", name, TextStyle::kBigName, column, 2).baseline);
+  }
+  const double middle = at.y + baseline - usual + pen.line_height(TextStyle::kBigName) / 2;
   double height = 0;
   double x = at.x;
   for (std::size_t place = 0; place < group.names.size(); ++place) {
@@ -91,8 +98,10 @@ double one_group(const SlipPartners& group, Point at, double width, const Pen& p
       pen.disc({x - kLinkWidth + 6, middle}, 2.4, Ink::kInk);
       pen.disc({x - 7, middle}, 2.4, Ink::kInk);
     }
+    const std::string& name = group.names[place];
+    const double down = baseline - pen.measure().extent("", name, TextStyle::kBigName, column, 2).baseline;
     height = std::max(
-        height, pen.text({x, at.y}, column, {TextStyle::kBigName, 2, Ink::kInk, Align::kLeft}, group.names[place]));
+        height, down + pen.text({x, at.y + down}, column, {TextStyle::kBigName, 2, Ink::kInk, Align::kLeft}, name));
     x += column + kLinkWidth;
   }
   height += pen.text({at.x, at.y + height}, width, {TextStyle::kBody, 2, Ink::kSoft, Align::kLeft}, group.note);
@@ -102,7 +111,8 @@ double one_group(const SlipPartners& group, Point at, double width, const Pen& p
 
 double one_note(const std::string& note, Point at, double width, const Pen& pen) {
   ListSetting setting;
-  setting.lines_each = 3;
+  setting.style = TextStyle::kPocket;
+  setting.lines_each = 6;
   return flow_list({note}, at, width, setting, pen).height + 1;
 }
 
@@ -110,7 +120,6 @@ template <class Entry, class Draw>
 void add_section(Flow& flow, const char* heading, const std::string& name, const std::vector<Entry>& entries,
                  const Draw& draw) {
   if (entries.empty()) return;
-  constexpr double kRoomForOne = 40;
   flow.add(name, kRoomForOne,
            [&](const Pen& pen, Point at, double width) { return flow_heading(heading, at, width, false, pen) + 3; });
   for (std::size_t at = 0; at < entries.size(); ++at) {
@@ -123,8 +132,8 @@ void add_section(Flow& flow, const char* heading, const std::string& name, const
 }  // namespace
 
 Result<std::vector<Page>> lay_out_slip(const SlipMatter& matter, const Sheet& sheet, const TextMeasure& measure) {
-  const std::size_t entries =
-      matter.partners.size() + matter.swaps.size() + matter.sits_out.size() + matter.notes.size();
+  std::size_t entries = matter.partners.size() + matter.swaps.size() + matter.sits_out.size() + matter.notes.size();
+  for (const SlipRegrouped& drill : matter.regrouped) entries += 1 + drill.partners.size();
   if (entries > kMostEntries) {
     return Fault{FaultCode::kOutOfRange, {"", 0, 0, "slip"}, std::to_string(entries), "at most 200 entries", ""};
   }
@@ -133,6 +142,23 @@ Result<std::vector<Page>> lay_out_slip(const SlipMatter& matter, const Sheet& sh
   add_section(flow, words::kSitsOut, "sits out", matter.sits_out, one_player);
   add_section(flow, words::kSwaps, "swaps", matter.swaps, one_player);
   add_section(flow, words::kPartners, "partners", matter.partners, one_group);
+  for (std::size_t at = 0; at < matter.regrouped.size(); ++at) {
+    const SlipRegrouped& drill = matter.regrouped[at];
+    const std::string heading = words::kPartnersIn + drill.drill;
+    flow.add("regrouped " + std::to_string(at), kRoomForOne, [&](const Pen& pen, Point place, double width) {
+      const double high = flow_heading(heading, place, width, false, pen);
+      const char* others = drill.partners.empty() ? words::kAllAsAbove : words::kOthersAsAbove;
+      return high + 3 +
+             pen.text({place.x, place.y + high}, width, {TextStyle::kBody, 1, Ink::kSoft, Align::kLeft}, others);
+    });
+    for (std::size_t group = 0; group < drill.partners.size(); ++group) {
+      flow.add("regrouped " + std::to_string(at) + " " + std::to_string(group), 0,
+               [&](const Pen& pen, Point place, double width) {
+                 return one_group(drill.partners[group], place, width, pen);
+               });
+    }
+    flow.space(10);
+  }
   add_section(flow, words::kNotes, "note", matter.notes, one_note);
   flow.add("rules", 0, [&](const Pen& pen, Point at, double width) {
     return pen.text(at, width, {TextStyle::kNote, 3, Ink::kSoft, Align::kLeft}, words::kLocalRules);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "app/draw/page.h"
 
@@ -11,6 +12,8 @@ namespace lanework::draw {
 struct Extent {
   double width = 0;
   double height = 0;
+  bool cut = false;     // ends in an ellipsis
+  double baseline = 0;  // of the first line, below the top; scripts of other fonts stand lower
 };
 
 class TextMeasure {
@@ -20,5 +23,8 @@ class TextMeasure {
   virtual Extent extent(const std::string& lead, const std::string& text, TextStyle style, double width,
                         int max_lines) const = 0;
 };
+
+// The texts of a page that end in an ellipsis.
+std::vector<std::string> cut_texts(const Page& page, const TextMeasure& measure);
 
 }  // namespace lanework::draw

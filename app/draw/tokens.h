@@ -50,6 +50,8 @@ constexpr Typeface typeface(TextStyle style) {
       return {9, false};
     case TextStyle::kBigName:
       return {13, true};
+    case TextStyle::kPocket:
+      return {11, false};
   }
   return {9.5, false};
 }

@@ -8,6 +8,7 @@
 
 #include "app/draw/card.h"
 #include "app/draw/paint.h"
+#include "app/draw/png_bytes.h"
 
 namespace lanework::draw {
 namespace {
@@ -103,9 +104,14 @@ Result<std::string> write_png(const Pages& pages, int side, int dots_per_inch) {
   fill(canvas.get(), kPaperColour);
   cairo_scale(canvas.get(), scale, scale);
   paint_page(canvas.get(), pages.sides[static_cast<std::size_t>(side)], kPaperColour);
-  std::string bytes;
-  const cairo_status_t status = cairo_surface_write_to_png_stream(surface.get(), &collect, &bytes);
+  cairo_surface_flush(surface.get());
+  const cairo_status_t status = cairo_surface_status(surface.get());
   if (status != CAIRO_STATUS_SUCCESS) return cannot_write("png", status);
+  std::string bytes =
+      png_bytes({cairo_image_surface_get_data(surface.get()), cairo_image_surface_get_width(surface.get()),
+                 cairo_image_surface_get_height(surface.get()), cairo_image_surface_get_stride(surface.get())},
+                dots_per_inch);
+  if (bytes.empty()) return cannot_write("png", CAIRO_STATUS_WRITE_ERROR);
   return bytes;
 }
 

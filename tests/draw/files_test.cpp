@@ -1,16 +1,22 @@
 // The files as other programs see them: poppler's pdftotext and pdffonts, an XML reader, a PNG header.
 #include <gtest/gtest.h>
 
+#include <cairo.h>
+
 #include <algorithm>
 #include <array>
 #include <boost/property_tree/ptree.hpp>
 #include <boost/property_tree/xml_parser.hpp>
+#include <cstdint>
 #include <cstdio>
+#include <cstring>
 #include <fstream>
 #include <sstream>
 
 #include "app/draw/card.h"
+#include "app/draw/paint.h"
 #include "app/draw/qr_code.h"
+#include "app/draw/tokens.h"
 #include "tests/draw/sample_card.h"
 
 namespace lanework::draw {
@@ -167,6 +173,52 @@ TEST(Files, PngHasTheSizeOfThePage) {
   EXPECT_FALSE(write_png(card, 0, 10000).ok());
   EXPECT_FALSE(write_png(card, 7).ok());
   EXPECT_FALSE(write_svg(card, -1).ok());
+}
+
+struct Reading {
+  const std::string& bytes;
+  std::size_t at = 0;
+};
+
+cairo_status_t read_on(void* reading, unsigned char* data, unsigned int length) {
+  Reading& from = *static_cast<Reading*>(reading);
+  if (from.bytes.size() - from.at < length) return CAIRO_STATUS_READ_ERROR;
+  std::copy_n(from.bytes.begin() + static_cast<std::ptrdiff_t>(from.at), length, data);
+  from.at += length;
+  return CAIRO_STATUS_SUCCESS;
+}
+
+// Read back by Cairo, which did not write it.
+TEST(Files, PngHoldsWhatWasPainted) {
+  const Pages card = draw_card(sample_card(14), Paper::kA4).value();
+  const std::string png = write_png(card, 0, 72).value();
+  Reading reading{png};
+  cairo_surface_t* got = cairo_image_surface_create_from_png_stream(&read_on, &reading);
+  ASSERT_EQ(cairo_surface_status(got), CAIRO_STATUS_SUCCESS);
+  const int width = cairo_image_surface_get_width(got);
+  const int height = cairo_image_surface_get_height(got);
+  cairo_surface_t* painted = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
+  cairo_t* canvas = cairo_create(painted);
+  cairo_set_source_rgb(canvas, kPaperColour.red, kPaperColour.green, kPaperColour.blue);
+  cairo_paint(canvas);
+  paint_page(canvas, card.sides[0], kPaperColour);
+  cairo_surface_flush(painted);
+  int different = 0;
+  for (int y = 0; y < height; ++y) {
+    for (int x = 0; x < width; ++x) {
+      const auto word = [&](cairo_surface_t* surface) {
+        std::uint32_t pixel = 0;
+        std::memcpy(&pixel, cairo_image_surface_get_data(surface) + y * cairo_image_surface_get_stride(surface) + 4 * x,
+                    4);
+        return pixel & 0xFFFFFFU;
+      };
+      different += word(got) == word(painted) ? 0 : 1;
+    }
+  }
+  EXPECT_EQ(different, 0);
+  cairo_destroy(canvas);
+  cairo_surface_destroy(painted);
+  cairo_surface_destroy(got);
 }
 
 // ISO/IEC 18004: side = 17 + 4 x version; a finder of 7 x 7 in three corners.

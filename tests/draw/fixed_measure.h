@@ -20,8 +20,9 @@ class FixedMeasure : public TextMeasure {
           words.begin(), words.end(), [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U; }));
     };
     const double whole = (characters(lead) + characters(text)) * 0.55 * size;
-    const double lines = std::clamp(std::ceil(whole / width), 1.0, static_cast<double>(max_lines));
-    return {std::min(whole, width), lines * 1.25 * size};
+    const double needed = std::max(std::ceil(whole / width), 1.0);
+    const double lines = std::min(needed, static_cast<double>(max_lines));
+    return {std::min(whole, width), lines * 1.25 * size, needed > lines, size};
   }
 };
 

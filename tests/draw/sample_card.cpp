@@ -128,9 +128,9 @@ CardMatter sample_card(int drills) {
                       "Sharp or new pain, a limp, a joint that gives way or swells",
                       "Thunder heard or lightning seen: everybody inside",
                       "Short of breath, chest pain, collapse: call for help at once"};
-  card.stop_drill = {"Partner-held hamstring lower: pain at the back of the thigh or knee",
-                     "Side plank: pain in shoulder or back", "Jump and stick: pain at the heel or below the knee",
-                     "Lunge, turn and reach: pinching in the groin", "Plant and cut: the ground gives, anyone slips"};
+  card.stop_drill = {"Pain at the back of the thigh or knee", "Pain in the shoulder or back",
+                     "Pain in the knee, shin or heel", "Pinching at the front of the hip",
+                     "The ground gives, anyone slips"};
   card.restrictions_as_known = "Sunday 20:10";
   card.session_id = "qj-u13k-20261126-1804";
   return card;
@@ -150,8 +150,9 @@ SlipMatter sample_slip() {
       {{"Noor Castell", "Ottilie Grange"}, ""}, {{"Bea Quill", "Fern Adeyemi", "Lin Tarrow"}, "three take turns"}};
   slip.swaps = {{"Maren Abara",
                  "no jumping until 3 Dec",
-                 {"instead of Jump and stick: Side plank, knees down, 2 \u00D7 15 s a side",
-                  "instead of Shoulder bump and land: holds the ball for the others"}}};
+                 {"Instead of Jump and stick: does Side plank, knees down, 2 \u00D7 15 s a side",
+                  "Instead of Shoulder bump and land: holds the ball for the others"}}};
+  slip.regrouped = {{"Partner-held hamstring lower", {{{"Ines Marlow", "Kit Osei", "Remy Vale"}, ""}}}};
   slip.sits_out = {{"Wren Solberg", "sits out, see a clinician", {}}};
   slip.notes = {"Odd number tonight: one group of three."};
   slip.session_id = "qj-u13k-20261126-1804";

@@ -1,0 +1,84 @@
+// The demo squads' cards and slips, with the fonts they are printed in: nothing that a coach must read is cut.
+#include <gtest/gtest.h>
+
+#include <optional>
+#include <set>
+#include <tuple>
+
+#include "app/cli/card_matter.h"
+#include "app/draw/card.h"
+#include "app/draw/pango_text.h"
+#include "app/read/evening_files.h"
+#include "core/door/slip_answer.h"
+
+namespace lanework::draw {
+namespace {
+
+constexpr const char* kRoot = LANEWORK_SOURCE_DIR;
+
+// The figures that the matter points to live as long as the evening.
+struct Evening {
+  door::EveningMatter evening;
+  door::PlanAnswer answer;
+};
+
+std::optional<Evening> evening_of(const std::string& squad) {
+  const std::string root = kRoot;
+  auto files = read::read_evening_files(root + "/demo/quillmere/squads/" + squad + ".toml", root + "/catalogue");
+  if (!files) return std::nullopt;
+  read::EveningFiles& read = files.value();
+  auto evening = door::read_evening({std::move(read.catalogue), std::move(read.routine), std::move(read.strip),
+                                     std::move(read.squad), std::move(read.restrictions), std::move(read.roster)});
+  if (!evening) return std::nullopt;
+  plan::KernelWorkspace workspace;
+  door::PlanAnswer answer = door::answer_plan(evening.value(), workspace);
+  return Evening{std::move(evening).value(), std::move(answer)};
+}
+
+std::multiset<std::string> texts_of(const Pages& pages) {
+  std::multiset<std::string> texts;
+  for (const Page& side : pages.sides) {
+    for (const Mark& mark : side.marks) {
+      if (const Text* text = std::get_if<Text>(&mark)) texts.insert(text->text);
+    }
+  }
+  return texts;
+}
+
+void expect_uncut(const Pages& pages, const std::string& what) {
+  const PangoMeasure measure;
+  for (const Page& side : pages.sides) {
+    for (const std::string& text : cut_texts(side, measure)) ADD_FAILURE() << what << " cuts '" << text << "'";
+  }
+}
+
+class DemoCards : public testing::TestWithParam<std::tuple<const char*, Paper>> {};
+
+TEST_P(DemoCards, CutNothing) {
+  const auto& [squad, paper] = GetParam();
+  const std::optional<Evening> evening = evening_of(squad);
+  ASSERT_TRUE(evening.has_value());
+  const CardMatter matter = cli::card_matter(evening->answer, evening->evening);
+  const Result<Pages> card = draw_card(matter, paper);
+  ASSERT_TRUE(card.ok());
+  expect_uncut(card.value(), "the card");
+  const std::multiset<std::string> texts = texts_of(card.value());
+  for (const DrillMatter& drill : matter.drills) {
+    for (const std::string& cue : drill.cues) EXPECT_TRUE(texts.count(cue)) << drill.name << ": " << cue;
+    ASSERT_FALSE(drill.watch.empty());
+    const WatchForMatter& watch = drill.watch.front();
+    EXPECT_TRUE(texts.count(watch.fault + ": \u201C" + watch.cue + "\u201D")) << drill.name << ": " << watch.fault;
+  }
+  const Result<door::Slip> answer = door::answer_slip(evening->evening, evening->answer);
+  ASSERT_TRUE(answer.ok());
+  const Result<Pages> slip = draw_slip(cli::slip_matter(answer.value(), evening->answer, evening->evening), paper);
+  ASSERT_TRUE(slip.ok());
+  expect_uncut(slip.value(), "the slip");
+}
+
+INSTANTIATE_TEST_SUITE_P(Every, DemoCards,
+                         testing::Combine(testing::Values("u10-wrens", "u13-kestrels", "u16-merlins"),
+                                          testing::Values(Paper::kA4, Paper::kUsLetter)));
+
+}  // namespace
+}  // namespace lanework::draw
