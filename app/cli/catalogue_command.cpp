@@ -1,6 +1,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cstdio>
+#include <map>
 #include <memory>
 
 #include "app/cli/columns.h"
@@ -79,23 +80,28 @@ int show(const CatalogueFlags& flags) {
   return kDone;
 }
 
-// Routines of every folder are checked against the catalogue they belong to.
+// Routines of every folder, checked against the whole catalogue; of two with one name the later folder's is taken, as
+// for an evening.
 Result<std::vector<catalogue::Routine>> read_routines(const std::vector<std::string>& folders,
                                                       const catalogue::Catalogue& catalogue) {
+  std::map<std::string, std::string> path_of;  // by file name
+  for (const std::string& folder : folders) {
+    for (const std::string& path : read::files_in(folder + "/routines", ".toml")) {
+      path_of[path.substr(path.rfind('/') + 1)] = path;
+    }
+  }
   std::vector<catalogue::Routine> routines;
   Faults faults;
   const auto add = [&faults](const Faults& more) { faults.insert(faults.end(), more.begin(), more.end()); };
-  for (const std::string& folder : folders) {
-    for (const std::string& path : read::files_in(folder + "/routines", ".toml")) {
-      const auto document = read::read_toml_file(path);
-      if (!document) {
-        add(document.faults());
-        continue;
-      }
-      auto routine = catalogue::read_routine(document.value(), catalogue);
-      if (!routine) add(routine.faults());
-      if (routine) routines.push_back(std::move(routine).value());
+  for (const auto& [name, path] : path_of) {
+    const auto document = read::read_toml_file(path);
+    if (!document) {
+      add(document.faults());
+      continue;
     }
+    auto routine = catalogue::read_routine(document.value(), catalogue);
+    if (!routine) add(routine.faults());
+    if (routine) routines.push_back(std::move(routine).value());
   }
   if (!faults.empty()) return faults;
   return routines;
