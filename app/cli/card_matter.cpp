@@ -15,8 +15,6 @@ const std::vector<std::string> kStopAlways = {
     "Chest pain, fainting, breathing trouble, neck or spine pain, a limb out of shape: call emergency services.",
 };
 
-constexpr int kPaceMillimetres = 750;  // an adult's walking step, common practice
-
 draw::StripMatter strip_matter(const session::Strip& strip) {
   draw::StripMatter out;
   out.name = strip.name;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/plan/constants.h"
+
 namespace lanework::plan {
 namespace {
 
@@ -170,7 +172,7 @@ class TableBuilder {
     }
     const int second = add_column({"s" + name + "_second", false, 0, kNoUpper});
     row.terms.push_back({second, 1});
-    add_cost(kShortfall, second, 2 * group.weight);
+    add_cost(kShortfall, second, kSecondHalfCounts * group.weight);
     add_row(std::move(row));
   }
 
