@@ -15,8 +15,6 @@ const std::vector<std::string> kStopAlways = {
     "Chest pain, fainting, breathing trouble, neck or spine pain, a limb out of shape: call emergency services.",
 };
 
-constexpr int kPaceMillimetres = 750;  // an adult's walking step, common practice
-
 std::string with_capital(std::string sentence) {
   if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') {
     sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');

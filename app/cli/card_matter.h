@@ -7,6 +7,9 @@
 
 namespace lanework::cli {
 
+// An adult's walking step, in which the card gives metres as paces (common practice).
+inline constexpr int kPaceMillimetres = 750;
+
 // REQUIRES: the plan is optimal. matter must outlive the pages drawn (figures are pointed at).
 draw::CardMatter card_matter(const door::PlanAnswer& answer, const door::EveningMatter& matter);
 draw::SlipMatter slip_matter(const door::Slip& slip, const door::PlanAnswer& answer, const door::EveningMatter& matter);

@@ -1,12 +1,14 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cstdio>
+#include <map>
 #include <memory>
 
 #include "app/cli/columns.h"
 #include "app/cli/command.h"
 #include "app/cli/describe_drill.h"
 #include "app/cli/evening_flags.h"
+#include "app/cli/lane_remark.h"
 #include "app/read/files.h"
 #include "core/catalogue/read_catalogue.h"
 
@@ -78,22 +80,31 @@ int show(const CatalogueFlags& flags) {
   return kDone;
 }
 
-// Routines of every folder are checked against the catalogue they belong to.
-Faults routine_faults(const std::vector<std::string>& folders, const catalogue::Catalogue& catalogue, int& routines) {
-  Faults faults;
+// Routines of every folder, checked against the whole catalogue; of two with one name the later folder's is taken, as
+// for an evening.
+Result<std::vector<catalogue::Routine>> read_routines(const std::vector<std::string>& folders,
+                                                      const catalogue::Catalogue& catalogue) {
+  std::map<std::string, std::string> path_of;  // by file name
   for (const std::string& folder : folders) {
     for (const std::string& path : read::files_in(folder + "/routines", ".toml")) {
-      const auto document = read::read_toml_file(path);
-      if (!document) {
-        faults.insert(faults.end(), document.faults().begin(), document.faults().end());
-        continue;
-      }
-      const auto routine = catalogue::read_routine(document.value(), catalogue);
-      if (!routine) faults.insert(faults.end(), routine.faults().begin(), routine.faults().end());
-      ++routines;
+      path_of[path.substr(path.rfind('/') + 1)] = path;
     }
   }
-  return faults;
+  std::vector<catalogue::Routine> routines;
+  Faults faults;
+  const auto add = [&faults](const Faults& more) { faults.insert(faults.end(), more.begin(), more.end()); };
+  for (const auto& [name, path] : path_of) {
+    const auto document = read::read_toml_file(path);
+    if (!document) {
+      add(document.faults());
+      continue;
+    }
+    auto routine = catalogue::read_routine(document.value(), catalogue);
+    if (!routine) add(routine.faults());
+    if (routine) routines.push_back(std::move(routine).value());
+  }
+  if (!faults.empty()) return faults;
+  return routines;
 }
 
 int check(const CatalogueFlags& flags) {
@@ -103,11 +114,19 @@ int check(const CatalogueFlags& flags) {
   if (!catalogue) return report(catalogue.faults());
   std::vector<std::string> folders = {shipped.value()};
   folders.insert(folders.end(), flags.added.begin(), flags.added.end());
-  int routines = 0;
-  const Faults faults = routine_faults(folders, catalogue.value(), routines);
-  if (!faults.empty()) return report(faults);
-  std::printf("%zu drills, %d routines, %zu sources: no fault.\n", catalogue.value().drills.size(), routines,
-              catalogue.value().sources.size());
+  const auto routines = read_routines(folders, catalogue.value());
+  if (!routines) return report(routines.faults());
+  std::string remarks;
+  for (const catalogue::Routine& routine : routines.value()) {
+    const std::string remark = lane_remark(catalogue.value(), routine);
+    if (!remark.empty()) remarks += "  " + remark + "\n";
+  }
+  std::printf("%zu drills, %zu routines, %zu sources: no fault.\n", catalogue.value().drills.size(),
+              routines.value().size(), catalogue.value().sources.size());
+  if (!remarks.empty()) {
+    std::printf("\nRemarks: lanes on which a routine is changed, with no match near and nobody held back\n%s",
+                remarks.c_str());
+  }
   return kDone;
 }
 

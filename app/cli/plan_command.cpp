@@ -47,12 +47,14 @@ std::optional<Fault> write_levels(const std::string& path, const plan::LevelText
 }
 
 std::optional<Fault> write_exports(const PlanFlags& flags, const plan::Plan& plan) {
-  const plan::Objective& optimum = plan.solution.evaluation.objective;
+  const auto levels = [&plan](const std::string& ending, auto* write) {
+    return plan::export_levels(plan.problem, plan.solution.evaluation.objective, ending, write);
+  };
   if (!flags.export_mps.empty()) {
-    if (auto fault = write_levels(flags.export_mps, plan::export_levels_mps(plan.problem, optimum))) return fault;
+    if (auto fault = write_levels(flags.export_mps, levels(".mps", plan::mps_text))) return fault;
   }
   if (flags.export_lp.empty()) return {};
-  return write_levels(flags.export_lp, plan::export_levels_lp(plan.problem, optimum));
+  return write_levels(flags.export_lp, levels(".lp", plan::lp_text));
 }
 
 int plan(const PlanFlags& flags) {

@@ -1,8 +1,10 @@
 #include "app/cli/why_text.h"
 
+#include "app/cli/card_matter.h"
 #include "app/cli/columns.h"
 #include "app/cli/describe_drill.h"
 #include "core/clock/constants.h"
+#include "core/plan/constants.h"
 
 namespace lanework::cli {
 namespace {
@@ -50,12 +52,17 @@ Rows weight_rows(const EveningMatter& matter) {
           {"a drill not of the routine", std::to_string(w.new_drill), "own judgement"}};
 }
 
-Rows clock_rows(const EveningMatter& matter) {
+Rows constant_rows(const std::vector<clock::ConstantRow>& constants, const EveningMatter& matter) {
   Rows rows;
-  for (const clock::ConstantRow& row : clock::constant_rows()) {
+  for (const clock::ConstantRow& row : constants) {
     rows.push_back({row.why, row.value + " " + row.unit, source_words(row.source, matter.catalogue)});
   }
   return rows;
+}
+
+Rows card_rows(const EveningMatter& matter) {
+  return {{"an adult's walking step, for metres as paces", std::to_string(kPaceMillimetres) + " mm",
+           source_words("common-practice", matter.catalogue)}};
 }
 
 Rows drill_rows(const PlanAnswer& answer, const EveningMatter& matter) {
@@ -82,8 +89,11 @@ std::string why_text(const PlanAnswer& answer, const EveningMatter& matter) {
   out += "\nFamilies: what a short dose of each weighs, and the work that counts as a full one\n";
   out += in_columns(family_rows(matter), "  ");
   out += "\nDepartures from the routine\n" + in_columns(weight_rows(matter), "  ");
+  out += "\nHow the plan counts (docs/model/session.md)\n";
+  out += in_columns(constant_rows(plan::constant_rows(), matter), "  ");
   out += "\nDrills of this session\n" + in_columns(drill_rows(answer, matter), "  ");
-  out += "\nThe clock (docs/model/clock.md)\n" + in_columns(clock_rows(matter), "  ");
+  out += "\nThe clock (docs/model/clock.md)\n" + in_columns(constant_rows(clock::constant_rows(), matter), "  ");
+  out += "\nThe card\n" + in_columns(card_rows(matter), "  ");
   return out;
 }
 

@@ -12,6 +12,8 @@
 #include <filesystem>
 #include <utility>
 
+#include "core/catalogue/raised_limits.h"
+
 namespace lanework::read {
 namespace {
 
@@ -156,6 +158,9 @@ Result<catalogue::CatalogueDocuments> read_catalogue_folders(const std::vector<s
       const std::string path = (folder / name).string();
       if (i > 0 && !fs::exists(fs::status(path))) continue;
       Result<Document> table = read_toml_file(path);
+      if (table && i > 0 && document == &documents.limits) {
+        append(faults, catalogue::raised_limits(documents.limits, table.value()));
+      }
       if (table) *document = std::move(table.value());
       if (!table) append(faults, table.faults());
     }

@@ -28,7 +28,8 @@ std::vector<std::string> files_in(const std::string& folder, std::string_view en
 
 // A catalogue from its folders, drills by file name. The first folder holds everything (drills/, families.toml,
 // limits.toml, gaits.toml, sources.toml). Later ones add drills, from drills/ or from the folder itself, and a
-// table of theirs takes the place of the first folder's. Every unreadable or broken file is a fault.
+// table of theirs takes the place of the first folder's; limits that allow more than those before them are faults.
+// Every unreadable or broken file is a fault.
 Result<catalogue::CatalogueDocuments> read_catalogue_folders(const std::vector<std::string>& folders,
                                                              const Place& from = {});
 

@@ -26,13 +26,15 @@ const Gait* Catalogue::gait(const std::string& key) const { return with_key(gait
 
 const Source* Catalogue::source(const std::string& key) const { return with_key(sources, key); }
 
-const Ceilings& Catalogue::ceilings_for(int age) const {
+const Ceilings& ceilings_at(const Limits& limits, int age) {
   const int clamped = std::clamp(age, kYoungest, kOldest);
   for (const Ceilings& band : limits.ceilings) {
     if (band.age_from <= clamped && clamped <= band.age_to) return band;
   }
-  return limits.ceilings.front();  // the bands cover every age: read_catalogue saw to that
+  return limits.ceilings.front();  // the bands cover every age: read_limits saw to that
 }
+
+const Ceilings& Catalogue::ceilings_for(int age) const { return ceilings_at(limits, age); }
 
 MillimetresPerSecond gait_speed(const Gait& gait, int age) {
   return gait.speed[static_cast<std::size_t>(std::clamp(age, kYoungest, kOldest) - kYoungest)];

@@ -50,10 +50,13 @@ struct MatchDistance {
 struct Limits {
   std::vector<Ceilings> ceilings;                 // bands do not overlap and cover 8..19
   std::vector<MatchDistance> match;               // days ascending
+  int warm_up_share_percent = 0;                  // of the caps on landings; already taken in 'ceilings'
   std::array<int, 3> contact_weight_thousandths;  // low, medium, high
   int most_new_drills = 2;
   std::vector<std::string> sources;  // of the contact weights and the new-drill limit
 };
+
+const Ceilings& ceilings_at(const Limits& limits, int age);  // age clamped to 8..19
 
 // gaits.toml: how fast players of an age move, in the order of ages 8..19.
 struct Gait {

@@ -107,12 +107,12 @@ Limits read_limits(const Document& document, Faults& faults) {
   TableReader root(document.file, &document.root, {}, faults);
   Limits limits;
   limits.most_new_drills = static_cast<int>(root.integer("most_new_drills", 0, 10));
-  const std::int64_t share = root.integer("warm_up_share_percent", 1, 100);
+  limits.warm_up_share_percent = static_cast<int>(root.integer("warm_up_share_percent", 1, 100));
   limits.contact_weight_thousandths = read_contact_weights(root);
   limits.sources = read_sources(root);
   const std::size_t before = faults.size();
   std::vector<TableReader> bands = read_tables(root, "ceilings", 1, kOldestAge - kYoungestAge + 1);
-  for (TableReader& table : bands) limits.ceilings.push_back(read_band(table, share));
+  for (TableReader& table : bands) limits.ceilings.push_back(read_band(table, limits.warm_up_share_percent));
   if (faults.size() == before) check_bands(limits.ceilings, bands);
   std::vector<TableReader> match = read_tables(root, "match", 1, kMostMatchDays);
   for (std::size_t i = 0; i < match.size(); ++i) limits.match.push_back(read_match(match[i], i));

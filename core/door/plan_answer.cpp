@@ -49,8 +49,8 @@ Node change_node(const session::Change& change, const EveningMatter& matter) {
   Node node = Node::make_table();
   node.set("kind", text(change_word(change.kind)));
   node.set("drill", text(drill_at(matter, change.drill).id));
-  node.set("from", text(change_from(change, matter)));
-  node.set("to", text(change_to(change, matter)));
+  node.set("from", text(change_from(change, matter.catalogue)));
+  node.set("to", text(change_to(change, matter.catalogue)));
   node.set("why", text(change.why));
   return node;
 }
@@ -177,8 +177,8 @@ const char* change_word(ChangeKind kind) {
   return "";
 }
 
-std::string change_from(const session::Change& change, const EveningMatter& matter) {
-  const Drill& drill = drill_at(matter, change.drill);
+std::string change_from(const session::Change& change, const catalogue::Catalogue& catalogue) {
+  const Drill& drill = catalogue.drills[static_cast<std::size_t>(change.drill)];
   switch (change.kind) {
     case ChangeKind::kEasierRung:
     case ChangeKind::kHarderRung:
@@ -190,8 +190,8 @@ std::string change_from(const session::Change& change, const EveningMatter& matt
   }
 }
 
-std::string change_to(const session::Change& change, const EveningMatter& matter) {
-  const Drill& drill = drill_at(matter, change.drill);
+std::string change_to(const session::Change& change, const catalogue::Catalogue& catalogue) {
+  const Drill& drill = catalogue.drills[static_cast<std::size_t>(change.drill)];
   switch (change.kind) {
     case ChangeKind::kEasierRung:
     case ChangeKind::kHarderRung:
@@ -203,18 +203,18 @@ std::string change_to(const session::Change& change, const EveningMatter& matter
   }
 }
 
-std::string change_sentence(const session::Change& change, const EveningMatter& matter) {
-  const std::string name = drill_at(matter, change.drill).name;
+std::string change_sentence(const session::Change& change, const catalogue::Catalogue& catalogue) {
+  const std::string name = catalogue.drills[static_cast<std::size_t>(change.drill)].name;
   std::string what;
   switch (change.kind) {
     case ChangeKind::kLeftOut:
       what = "left out";
       break;
     case ChangeKind::kNewDrill:
-      what = change_to(change, matter) + ", not of the routine";
+      what = change_to(change, catalogue) + ", not of the routine";
       break;
     default:
-      what = change_to(change, matter) + " instead of " + change_from(change, matter);
+      what = change_to(change, catalogue) + " instead of " + change_from(change, catalogue);
   }
   return name + ": " + what;
 }
@@ -224,7 +224,7 @@ std::vector<ReasonedChanges> changes_by_reason(const plan::Plan& plan, const Eve
   for (const session::Change& change : plan.session.changes) {
     auto group = std::find_if(out.begin(), out.end(), [&](const ReasonedChanges& g) { return g.why == change.why; });
     if (group == out.end()) group = out.insert(out.end(), {change.why, {}});
-    group->lines.push_back(change_sentence(change, matter));
+    group->lines.push_back(change_sentence(change, matter.catalogue));
   }
   return out;
 }

@@ -19,10 +19,10 @@ Node to_node(const PlanAnswer& answer, const EveningMatter& matter);
 // 'smaller-dose', 'easier-rung', ...
 const char* change_word(session::ChangeKind kind);
 // What stood before and what stands now, in words; empty where there is none.
-std::string change_from(const session::Change& change, const EveningMatter& matter);
-std::string change_to(const session::Change& change, const EveningMatter& matter);
+std::string change_from(const session::Change& change, const catalogue::Catalogue& catalogue);
+std::string change_to(const session::Change& change, const catalogue::Catalogue& catalogue);
 // What changed, without the reason: 'Side plank: 20 s a side instead of 2 × 20 s a side'.
-std::string change_sentence(const session::Change& change, const EveningMatter& matter);
+std::string change_sentence(const session::Change& change, const catalogue::Catalogue& catalogue);
 // Changes that share a reason stand under it, in the order they were made.
 struct ReasonedChanges {
   std::string why;                 // 'the routine needs 18 min 29 s, the slot is 15 min'

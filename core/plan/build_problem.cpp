@@ -7,6 +7,7 @@
 #include "core/catalogue/loads.h"
 #include "core/clock/clock.h"
 #include "core/plan/candidates.h"
+#include "core/plan/constants.h"
 #include "core/plan/credits.h"
 
 namespace lanework::plan {
@@ -147,7 +148,7 @@ class ProblemBuilder {
       option.loads[static_cast<std::size_t>(Load::kNewDrills)] = times == 0 ? 1 : 0;
       option.changes = evening_.weights.new_drill;
       // The more familiar, then the smaller dose; a harder rung of something not of the routine last.
-      option.preference = (times == 0 ? 8 : times < 3 ? 4 : 0) + dose + rung;
+      option.preference = (times == 0 ? kNeverDone : times < kTimesUntilKnown ? kNotYetKnown : 0) + dose + rung;
     }
     return option;
   }

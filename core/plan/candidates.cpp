@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "core/plan/availability.h"
+#include "core/plan/constants.h"
 
 namespace lanework::plan {
 namespace {
@@ -13,8 +14,6 @@ using catalogue::Catalogue;
 using catalogue::Drill;
 using catalogue::Routine;
 using session::Evening;
-
-constexpr int kTimesUntilKnown = 3;  // own judgement
 
 class CandidateFinder {
  public:

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "core/plan/constants.h"
+
 namespace lanework::plan {
 
 Milliseconds work_of(const catalogue::Drill& drill, const catalogue::DoseStep& step) {
-  Milliseconds unit = kWorkOfAPass;
+  Milliseconds unit(kWorkOfAPass);
   if (drill.dose.kind == catalogue::DoseKind::kReps) unit = drill.dose.tempo;
   if (drill.dose.kind == catalogue::DoseKind::kSeconds) unit = Milliseconds(1000);
   return unit * step.sets * step.amount * (drill.dose.sides ? 2 : 1);

@@ -6,12 +6,7 @@
 
 namespace lanework::plan {
 
-// A pass of the lane counts as this much work, whatever the lane (own judgement).
-inline constexpr Milliseconds kWorkOfAPass{8'000};
-// More quarters than this in one option are not counted.
-inline constexpr int kMostCredits = 40;
-
-// sets x amount x (tempo | 1 s | kWorkOfAPass), both sides.
+// sets x amount x (tempo | 1 s | kWorkOfAPass), both sides (core/plan/constants.def).
 Milliseconds work_of(const catalogue::Drill& drill, const catalogue::DoseStep& step);
 
 // Quarters of the family's session_work, rounded half up, 1 .. kMostCredits.

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/plan/constants.h"
+
 namespace lanework::plan {
 namespace {
 
@@ -18,6 +20,10 @@ using Layer = std::array<std::vector<int>, catalogue::kFormations + 1>;
 std::string formation_letter(int formation) {
   if (formation == kNothingYet) return "none";
   return std::string(catalogue::word(catalogue::formation_words(), static_cast<catalogue::Formation>(formation)));
+}
+
+void sort_by_column(std::vector<Term>& terms) {
+  std::sort(terms.begin(), terms.end(), [](const Term& a, const Term& b) { return a.column < b.column; });
 }
 
 class TableBuilder {
@@ -66,7 +72,7 @@ class TableBuilder {
       row.bound += 1;
     }
     if (row.terms.empty()) return;
-    std::sort(row.terms.begin(), row.terms.end(), [](const Term& a, const Term& b) { return a.column < b.column; });
+    sort_by_column(row.terms);
     table_.rows.push_back(std::move(row));
   }
 
@@ -166,7 +172,7 @@ class TableBuilder {
     }
     const int second = add_column({"s" + name + "_second", false, 0, kNoUpper});
     row.terms.push_back({second, 1});
-    add_cost(kShortfall, second, 2 * group.weight);
+    add_cost(kShortfall, second, kSecondHalfCounts * group.weight);
     add_row(std::move(row));
   }
 
@@ -196,16 +202,26 @@ std::int64_t level_of(const Objective& objective, int level) {
 
 ExportTable export_table(const Problem& problem) { return TableBuilder(problem).build(); }
 
-std::vector<ExportRow> level_rows(const ExportTable& table, int level, const Objective& optimum) {
-  std::vector<ExportRow> rows = table.rows;
+LevelProgram level_program(const ExportTable& table, int level, const Objective& optimum) {
+  LevelProgram program{level + 1, table.columns, table.objectives[static_cast<std::size_t>(level)], table.rows};
   for (int earlier = 0; earlier < level; ++earlier) {
-    const std::vector<Term>& terms = table.objectives[static_cast<std::size_t>(earlier)];
+    std::vector<Term> terms = table.objectives[static_cast<std::size_t>(earlier)];
     if (terms.empty()) continue;  // always 0
-    rows.push_back({"level" + std::to_string(earlier + 1), Sense::kEqual, level_of(optimum, earlier), terms});
-    std::sort(rows.back().terms.begin(), rows.back().terms.end(),
-              [](const Term& a, const Term& b) { return a.column < b.column; });
+    sort_by_column(terms);
+    program.rows.push_back(
+        {"level" + std::to_string(earlier + 1), Sense::kEqual, level_of(optimum, earlier), std::move(terms)});
   }
-  return rows;
+  return program;
+}
+
+LevelTexts export_levels(const Problem& problem, const Objective& optimum, const std::string& ending,
+                         std::string (*write)(const LevelProgram&)) {
+  const ExportTable table = export_table(problem);
+  LevelTexts out;
+  for (int level = 0; level < kLevels; ++level) {
+    out.emplace_back(".level" + std::to_string(level + 1) + ending, write(level_program(table, level, optimum)));
+  }
+  return out;
 }
 
 Choice choice_from_columns(const ExportTable& table, const std::vector<double>& values) {

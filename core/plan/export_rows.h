@@ -49,11 +49,21 @@ struct ExportTable {
 
 ExportTable export_table(const Problem& problem);
 
-// The rows of one level: those of the table, then each earlier level held at its optimum.
-std::vector<ExportRow> level_rows(const ExportTable& table, int level, const Objective& optimum);
+// One level as a program of its own: what both text formats write.
+struct LevelProgram {
+  int number = 1;  // as in names of files: 1 .. kLevels
+  std::vector<ExportColumn> columns;
+  std::vector<Term> objective;  // minimised; may be empty
+  std::vector<ExportRow> rows;  // those of the table, then each earlier level held at its optimum
+};
 
-// One text a level, with the end of its file name: '.level1.mps' and so on.
+// 'level' counts from 0. Level 0 needs no optimum, so that an infeasible problem can be written too.
+LevelProgram level_program(const ExportTable& table, int level, const Objective& optimum);
+
+// One text a level, with the end of its file name: '.level1.mps' and so on. ending: '.mps' or '.lp', write: its writer.
 using LevelTexts = std::vector<std::pair<std::string, std::string>>;
+LevelTexts export_levels(const Problem& problem, const Objective& optimum, const std::string& ending,
+                         std::string (*write)(const LevelProgram&));
 
 // The choice that a solver's columns mean: x[i,o] rounded. 'values' has one value a column.
 Choice choice_from_columns(const ExportTable& table, const std::vector<double>& values);

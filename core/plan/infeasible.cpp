@@ -5,12 +5,13 @@
 #include "core/plan/availability.h"
 #include "core/plan/candidates.h"
 #include "core/plan/duration_words.h"
+#include "core/plan/keep_slot.h"
 
 namespace lanework::plan {
 namespace {
 
 constexpr int kNoCeiling = 1'000'000'000;
-constexpr int kNoHurry = 7200;
+constexpr Seconds kNoHurry{7200};
 
 // One demand that can be lifted to see whether the rest becomes possible.
 struct Demand {
@@ -18,30 +19,41 @@ struct Demand {
   int index = 0;  // of the load, or of the problem drill
 };
 
-void lift(Problem& problem, const Demand& demand) {
+// What is still demanded.
+struct Demanded {
+  Problem problem;
+  Seconds slot;
+};
+
+void lift(Demanded& demanded, const Demand& demand) {
   switch (demand.kind) {
     case Demand::Kind::kCeiling:
-      problem.ceiling[static_cast<std::size_t>(demand.index)] = kNoCeiling;
+      demanded.problem.ceiling[static_cast<std::size_t>(demand.index)] = kNoCeiling;
       return;
     case Demand::Kind::kPin:
-      problem.drills[static_cast<std::size_t>(demand.index)].pinned = false;
+      demanded.problem.drills[static_cast<std::size_t>(demand.index)].pinned = false;
       return;
     case Demand::Kind::kSlot:
-      problem.budget = kNoHurry;
+      demanded.slot = kNoHurry;
       return;
   }
 }
 
 class ConflictFinder {
  public:
-  ConflictFinder(const Problem& problem, Seconds margin, const catalogue::Catalogue& catalogue,
+  ConflictFinder(const Problem& problem, Seconds first_margin, const catalogue::Catalogue& catalogue,
                  const session::Evening& evening, KernelWorkspace& workspace)
-      : problem_(problem), margin_(margin), catalogue_(catalogue), evening_(evening), workspace_(workspace) {}
+      : problem_(problem),
+        first_margin_(first_margin),
+        catalogue_(catalogue),
+        evening_(evening),
+        workspace_(workspace) {}
 
   Conflict find() {
-    Conflict conflict;
-    if (barred_pins(conflict)) return conflict;
+    const std::vector<int> barred = barred_pins();
+    if (!barred.empty()) return conflict_of(barred);
     const std::vector<Demand> needed = irreducible();
+    Conflict conflict;
     for (const Demand& demand : needed) conflict.demands.push_back(words(demand));
     conflict.way_out = way_out(needed);
     return conflict;
@@ -49,7 +61,7 @@ class ConflictFinder {
 
  private:
   const Problem& problem_;
-  Seconds margin_;
+  Seconds first_margin_;
   const catalogue::Catalogue& catalogue_;
   const session::Evening& evening_;
   KernelWorkspace& workspace_;
@@ -58,25 +70,46 @@ class ConflictFinder {
     return catalogue_.drills[static_cast<std::size_t>(problem_.drills[static_cast<std::size_t>(index)].drill)];
   }
 
-  // Pins on drills that cannot be done here at all need no search.
-  bool barred_pins(Conflict& conflict) const {
-    std::string lifts;
+  // Pins on drills that cannot be done here at all need no search; each is a conflict by itself.
+  [[nodiscard]] std::vector<int> barred_pins() const {
+    std::vector<int> barred;
     for (std::size_t i = 0; i < problem_.drills.size(); ++i) {
-      if (!problem_.drills[i].pinned || !problem_.drills[i].options.empty()) continue;
-      const catalogue::Drill& drill = drill_at(static_cast<int>(i));
-      std::string reason = barred_because(drill, evening_);
-      if (reason.empty() && new_eccentric_too_late(catalogue_, evening_, drill)) {
-        reason = "no eccentric work is new this close to a match";
-      }
-      if (reason.empty()) reason = "its pinned step cannot be done tonight";
-      conflict.demands.push_back(drill.name + " is pinned, but " + reason);
-      lifts += (lifts.empty() ? "lift the pin on " : " and on ") + drill.name;
+      if (problem_.drills[i].pinned && problem_.drills[i].options.empty()) barred.push_back(static_cast<int>(i));
     }
-    conflict.way_out = lifts;
-    return !conflict.demands.empty();
+    return barred;
   }
 
-  bool possible(const Problem& problem) { return solve(problem, workspace_).has_value(); }
+  Conflict conflict_of(const std::vector<int>& barred) {
+    Conflict conflict;
+    Problem rest = problem_;
+    for (const int i : barred) {
+      conflict.demands.push_back(barred_words(drill_at(i)));
+      conflict.way_out += (conflict.way_out.empty() ? "lift the pin on " : " and on ") + drill_at(i).name;
+      rest.drills[static_cast<std::size_t>(i)].pinned = false;
+    }
+    if (possible(rest, evening_.slot)) return conflict;
+    const std::string then = ConflictFinder(rest, first_margin_, catalogue_, evening_, workspace_).find().way_out;
+    if (!then.empty()) conflict.way_out += "; the rest is too much as well: " + then;
+    return conflict;
+  }
+
+  // 'Wall sit is pinned, but it needs a wall'; where a rung is pinned, that rung's reason.
+  [[nodiscard]] std::string barred_words(const catalogue::Drill& drill) const {
+    std::string what = drill.name + " is pinned";
+    std::string reason = barred_because(drill, evening_);
+    for (const session::Pin& pin : evening_.pins) {
+      const int rung = pin.drill == drill.id ? catalogue::rung_index(drill, pin.rung) : -1;
+      if (rung < 0) continue;
+      if (reason.empty()) what += " at '" + drill.rungs[static_cast<std::size_t>(rung)].change + "'";
+      reason = barred_because(drill, rung, evening_);
+    }
+    // A drill that can be done has no option for one cause only.
+    return what + ", but " + (reason.empty() ? "no eccentric work is new this close to a match" : reason);
+  }
+
+  bool possible(const Problem& problem, Seconds slot) {
+    return keep_slot(problem, slot, first_margin_, catalogue_, evening_, workspace_).kept.has_value();
+  }
 
   // Strikes each demand that is not needed for the conflict; what stays is irreducible.
   std::vector<Demand> irreducible() {
@@ -86,12 +119,12 @@ class ConflictFinder {
       if (problem_.drills[i].pinned) all.push_back({Demand::Kind::kPin, static_cast<int>(i)});
     }
     all.push_back({Demand::Kind::kSlot, 0});
-    Problem rest = problem_;
+    Demanded rest{problem_, evening_.slot};
     std::vector<Demand> needed;
     for (const Demand& demand : all) {
-      Problem without = rest;
+      Demanded without = rest;
       lift(without, demand);
-      if (possible(without)) {
+      if (possible(without.problem, without.slot)) {
         needed.push_back(demand);
       } else {
         rest = std::move(without);
@@ -121,11 +154,9 @@ class ConflictFinder {
     std::string out;
     for (const Demand& demand : needed) {
       if (demand.kind != Demand::Kind::kSlot) continue;
-      const int budget = least_budget(problem_, workspace_, [](const Solution&) { return true; });
-      if (budget > 0) {
-        const std::int64_t slot = budget + problem_.gathering + margin_.count;
-        out = "a slot of " + in_words(slot) + " would do; one second less would not";
-      }
+      const int slot = least_above(static_cast<int>(evening_.slot.count),
+                                   [&](int seconds) { return possible(problem_, Seconds(seconds)); });
+      if (slot > 0) out = "a slot of " + in_words(slot) + " would do; one second less would not";
     }
     const std::string pins = pins_to_lift();
     if (!pins.empty()) out += (out.empty() ? "lift the pin on " : "; or lift the pin on ") + pins;
@@ -143,14 +174,15 @@ class ConflictFinder {
       Problem without = problem_;
       without.drills[i].pinned = false;
       lifted.drills[i].pinned = false;
-      if (possible(without)) single += (single.empty() ? "" : " or ") + drill_at(static_cast<int>(i)).name;
+      if (possible(without, evening_.slot))
+        single += (single.empty() ? "" : " or ") + drill_at(static_cast<int>(i)).name;
     }
-    if (!single.empty() || all.empty() || !possible(lifted)) return single;
+    if (!single.empty() || all.empty() || !possible(lifted, evening_.slot)) return single;
     std::string several;
     for (const int i : all) {
       Problem with = lifted;
       with.drills[static_cast<std::size_t>(i)].pinned = true;
-      if (possible(with)) {
+      if (possible(with, evening_.slot)) {
         lifted = std::move(with);
       } else {
         several += (several.empty() ? "" : " and ") + drill_at(i).name;
@@ -162,9 +194,9 @@ class ConflictFinder {
 
 }  // namespace
 
-Conflict find_conflict(const Problem& problem, Seconds margin, const catalogue::Catalogue& catalogue,
+Conflict find_conflict(const Problem& problem, Seconds first_margin, const catalogue::Catalogue& catalogue,
                        const session::Evening& evening, KernelWorkspace& workspace) {
-  return ConflictFinder(problem, margin, catalogue, evening, workspace).find();
+  return ConflictFinder(problem, first_margin, catalogue, evening, workspace).find();
 }
 
 }  // namespace lanework::plan

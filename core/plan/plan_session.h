@@ -29,8 +29,10 @@ struct MinutePrice {
 };
 
 struct Conflict {
-  std::vector<std::string> demands;  // none of them can be struck without the rest becoming possible
-  std::string way_out;               // confirmed by solving again
+  // Every pin of a drill that cannot be done tonight, each with its reason; or else a set none of which can be struck
+  // without the rest becoming possible.
+  std::vector<std::string> demands;
+  std::string way_out;  // confirmed by solving again
 };
 
 struct Plan {
@@ -47,9 +49,5 @@ struct Plan {
 
 Plan plan_session(const catalogue::Catalogue& catalogue, const catalogue::Routine& routine,
                   const session::Evening& evening, KernelWorkspace& workspace);
-
-// The items of a choice, laid out by the clock.
-session::Session session_of(const Problem& problem, const Choice& choice, const catalogue::Catalogue& catalogue,
-                            const session::Evening& evening);
 
 }  // namespace lanework::plan

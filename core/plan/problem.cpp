@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/plan/constants.h"
+
 namespace lanework::plan {
 
 const char* load_words(Load load) {
@@ -21,7 +23,7 @@ const char* load_words(Load load) {
 std::int64_t shortfall_cost(const Group& group, int credits) {
   const int missing = std::max(0, group.target - credits);
   const int second_half = std::max(0, missing - group.target / 2);
-  return group.weight * (missing + second_half);
+  return group.weight * (missing + (kSecondHalfCounts - 1) * second_half);
 }
 
 Evaluation evaluate(const Problem& problem, const Choice& choice) {

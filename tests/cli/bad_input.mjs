@@ -107,6 +107,11 @@ const kMistakes = [
       const [id, rung, sets, amount] = line.split("|");
       return `id = "${id}"\nrung = "${rung}"\nsets = ${sets}\namount = ${amount}`;
     }).join("\n\n[[drill]]\n")), /^catalogue\/routines\/early-teens\.toml:\d+.*/, [], "any"],
+  ["limits of the club's own that allow more", (c) => {
+    mkdirSync(c.path("ours"));
+    writeFileSync(c.path("ours/limits.toml"), readFileSync(c.path("catalogue/limits.toml"), "utf8").replace("eccentric_session = 10 ", "eccentric_session = 11 "));
+    c.edit(kSquad, "[slot]", 'catalogue = "../ours"\n\n[slot]');
+  }, /^ours\/limits\.toml:34:1: ceilings\.3\.eccentric_session: found 11, expected at most 10 at age 12 \(a club may lower/],
   ["an instruction that says what is the matter", (c) => c.edit("restrictions.toml", '"no jumping, no sharp turns"', '"torn ligament"'),
     /^restrictions\.toml:10:1: restriction\.1\.instruction: found 'torn'/],
 ];

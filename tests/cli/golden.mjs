@@ -14,6 +14,7 @@ export const kGoldens = {
   "u13-why": ["plan", ...squad("u13-kestrels"), "--why"],
   "long-practice-clock": ["clock", "--routine", "long-practice"],
   "u13-pairs": ["pairs", "--roster", "demo/quillmere/roster.csv", "--in-roster", "U13", "--date", "2026-11-26", "--measure", "size-group"],
+  "catalogue-check": ["catalogue", "check"],
   "side-plank": ["catalogue", "show", "side-plank"],
 };
 

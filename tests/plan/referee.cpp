@@ -137,7 +137,8 @@ void write_texts(Referee referee, const RefereeCase& one, const ExportTable& tab
   for (int level = 0; level < levels_of(one); ++level) {
     const bool cbc = referee == Referee::kCbc;
     std::ofstream out(level_file(folder, number, level, cbc ? ".mps" : ".lp"));
-    out << (cbc ? mps_text(table, level, optimum) : lp_text(table, level, optimum));
+    const LevelProgram program = level_program(table, level, optimum);
+    out << (cbc ? mps_text(program) : lp_text(program));
   }
 }
 
