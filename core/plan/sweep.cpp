@@ -18,12 +18,40 @@ std::uint8_t small(std::size_t count) { return static_cast<std::uint8_t>(count);
 #define LANEWORK_WIDEST
 #endif
 
+using Taken = Sweep::Taken;
+
+// to[t] = from[t - shift] + cost, for t = first .. last; kForbidden before 'shift'.
+LANEWORK_WIDEST void take_row(double* __restrict to, const Taken& one, int first, int last) {
+  int t = first;
+  for (; t < one.shift && t <= last; ++t) to[t] = kForbidden;
+  const double* __restrict from = one.from;
+  const int shift = one.shift;
+  const double cost = one.cost;
+  for (; t <= last; ++t) to[t] = from[t - shift] + cost;
+}
+
 // to[t] = least of to[t] and from[t - shift] + cost, for t = first .. last, first >= shift.
 LANEWORK_WIDEST void relax_row(double* __restrict to, const double* __restrict from, int shift, double cost, int first,
                                int last) {
   for (int t = first; t <= last; ++t) {
     const double candidate = from[t - shift] + cost;
     to[t] = candidate < to[t] ? candidate : to[t];
+  }
+}
+
+// The same for two at once, so that the row goes through memory once.
+LANEWORK_WIDEST void relax_row_twice(double* __restrict to, const Taken& a, const Taken& b, int first, int last) {
+  const double* from_a = a.from;
+  const double* from_b = b.from;
+  const int shift_a = a.shift;
+  const int shift_b = b.shift;
+  const double cost_a = a.cost;
+  const double cost_b = b.cost;
+  for (int t = first; t <= last; ++t) {
+    const double one = from_a[t - shift_a] + cost_a;
+    const double other = from_b[t - shift_b] + cost_b;
+    const double lesser = one < other ? one : other;
+    to[t] = lesser < to[t] ? lesser : to[t];
   }
 }
 
@@ -52,21 +80,21 @@ Sweep::Sweep(const KernelProblem& problem, KernelWorkspace& workspace)
 // Less time than this has not been used before a drill, and more than that makes no difference from it on.
 void Sweep::find_windows() {
   const std::size_t count = p_.drills.size();
-  std::vector<int> most(count, 0);
+  longest_.assign(count, 0);
   slowest_change_.assign(count, 0);
   for (std::size_t i = 0; i < count; ++i) {
     const KernelDrill& drill = p_.drills[i];
     const auto formation = static_cast<std::size_t>(drill.formation);
     for (const auto& from : p_.change) slowest_change_[i] = std::max(slowest_change_[i], from[formation]);
-    for (const KernelOption& option : drill.options) most[i] = std::max(most[i], option.seconds);
-    most[i] = std::min(p_.budget, most[i] + slowest_change_[i]);
+    for (const KernelOption& option : drill.options) longest_[i] = std::max(longest_[i], option.seconds);
+    longest_[i] = std::min(p_.budget, longest_[i] + slowest_change_[i]);
   }
   window_.assign(count + 1, {0, 0});
-  for (std::size_t i = count; i-- > 0;) window_[i].last = std::min(p_.budget, window_[i + 1].last + most[i]);
+  for (std::size_t i = count; i-- > 0;) window_[i].last = std::min(p_.budget, window_[i + 1].last + longest_[i]);
   int left = p_.budget;
   for (std::size_t i = 0; i <= count; ++i) {
     window_[i].first = std::min(left, window_[i].last);
-    if (i < count) left = std::max(0, left - most[i]);
+    if (i < count) left = std::max(0, left - longest_[i]);
   }
 }
 
@@ -169,7 +197,7 @@ void Sweep::sweep_group(std::size_t g) {
   last_flag_ = flags_[g] - 1;
   first_fresh_ = 0;
   limit_ = p_.budget;
-  sweep_inside(g);
+  sweep_inside(g, 0);
 }
 
 void Sweep::sweep_group_from(std::size_t g, const State& state, int time) {
@@ -177,11 +205,17 @@ void Sweep::sweep_group_from(std::size_t g, const State& state, int time) {
   last_flag_ = state.flag;
   first_fresh_ = state.fresh;
   limit_ = time;
-  sweep_inside(g);
+  sweep_inside(g, time);
 }
 
-void Sweep::sweep_inside(std::size_t g) {
+// At the start of the group no less than 'least' seconds are left.
+void Sweep::sweep_inside(std::size_t g, int least) {
   const std::size_t n = drills_in(g);
+  first_.assign(n + 1, 0);
+  for (std::size_t k = 0; k <= n; ++k) {
+    first_[k] = std::max(window_[drill_of(g, k)].first, least);
+    if (k < n) least -= longest_[drill_of(g, k)];
+  }
   inside_offset_.assign(n + 2, 0);
   credits_before_.assign(n + 1, 0);
   int sum = 0;
@@ -208,7 +242,7 @@ void Sweep::sweep_end(std::size_t g, std::size_t n) {
       next.form = state.form;
       const double* from = boundary_row(g + 1, next);
       double* to = inside_row(n, state);
-      for (int t = window_[drill_of(g, n)].first; t <= limit_; ++t) to[t] = from[t] + cost;
+      for (int t = first_[n]; t <= limit_; ++t) to[t] = from[t] + cost;
     }
   });
   start_inside_[n] = start_[g + 1] + end_cost(g, 0, 0);
@@ -226,16 +260,17 @@ void Sweep::sweep_drill(std::size_t g, std::size_t k) {
 }
 
 void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state) {
-  const auto [first, window_last] = window_[drill_of(g, k)];
-  const int last = std::min(window_last, limit_);
+  const int first = first_[k];
+  // Beyond the window nothing changes; it starts no later than where it ends.
+  const int last = std::min(std::max(window_[drill_of(g, k)].last, first), limit_);
   double* take = w_.take.data();
   const int first_take = std::max(0, first - slowest_change_[drill_of(g, k)]);
-  for (int t = first_take; t <= last; ++t) take[t] = kForbidden;
+  options_taken_.clear();
   for (const KernelOption& option : drill.options) {
     if (too_new(state, option)) continue;
-    relax_row(take, inside_row(k + 1, taken(g, k, state, option)), option.seconds, option.priced,
-              std::max(first_take, option.seconds), last);
+    options_taken_.push_back({inside_row(k + 1, taken(g, k, state, option)), option.seconds, option.priced});
   }
+  take_best(take, first_take, last);
   const auto formation = static_cast<std::size_t>(drill.formation);
   const double skip_cost = drill.must ? kForbidden : drill.skip_cost;
   for (std::size_t form = 0; form < kForms; ++form) {
@@ -243,6 +278,29 @@ void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, 
     double* to = inside_row(k, state);
     merge_row(to, inside_row(k + 1, state), skip_cost, take, p_.change[form][formation], first, last);
     std::fill(to + last + 1, to + limit_ + 1, to[last]);
+  }
+}
+
+// The best of the options for every time left, two options at a time.
+void Sweep::take_best(double* take, int first, int last) const {
+  const std::size_t count = options_taken_.size();
+  if (count == 0) {
+    for (int t = first; t <= last; ++t) take[t] = kForbidden;
+    return;
+  }
+  take_row(take, options_taken_[0], first, last);
+  for (std::size_t o = 1; o < count; o += 2) {
+    const Taken& a = options_taken_[o];
+    if (o + 1 == count) {
+      relax_row(take, a.from, a.shift, a.cost, std::max(first, a.shift), last);
+      break;
+    }
+    const Taken& b = options_taken_[o + 1];
+    const int both = std::max({first, a.shift, b.shift});
+    const Taken& shorter = a.shift < b.shift ? a : b;
+    relax_row(take, shorter.from, shorter.shift, shorter.cost, std::max(first, shorter.shift),
+              std::min(last, both - 1));
+    relax_row_twice(take, a, b, both, last);
   }
 }
 

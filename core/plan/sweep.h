@@ -27,6 +27,13 @@ class Sweep {
     bool started = false;
   };
 
+  // One option seen from the row of the state it leads to.
+  struct Taken {
+    const double* from;
+    int shift;
+    double cost;
+  };
+
   // Both must outlive the sweep.
   Sweep(const KernelProblem& problem, KernelWorkspace& workspace);
 
@@ -71,6 +78,9 @@ class Sweep {
     int last;
   };
   std::vector<Window> window_;
+  std::vector<int> longest_;  // seconds that each drill takes at the most, change included
+  std::vector<int> first_;    // the same group: where the window before its k-th drill starts
+  std::vector<Taken> options_taken_;
   std::vector<int> slowest_change_;           // to each drill
   std::size_t row_;                           // doubles in a row: one a second of time left
   std::vector<std::array<int, 2>> alive_;     // for each boundary the flags alive, or -1
@@ -89,6 +99,7 @@ class Sweep {
   void find_alive_flags();
   void find_boundaries();
   void find_windows();
+  void take_best(double* take, int first, int last) const;
   [[nodiscard]] std::size_t bit(std::size_t g, int flag) const;
   [[nodiscard]] std::size_t cap_of(std::size_t g) const { return p_.groups[g].reached_cost.size() - 1; }
   [[nodiscard]] std::size_t flag_after(std::size_t g, std::size_t flag, bool covered) const;
@@ -98,7 +109,7 @@ class Sweep {
   // Calls what for every state of flag, new drills and credits before the k-th drill that is being swept.
   template <class What>
   void for_each_state(std::size_t k, const What& what);
-  void sweep_inside(std::size_t g);
+  void sweep_inside(std::size_t g, int least);
   void sweep_end(std::size_t g, std::size_t n);
   void sweep_drill(std::size_t g, std::size_t k);
   void sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state);
