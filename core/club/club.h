@@ -63,7 +63,8 @@ struct ClubSquad {
   std::string file;  // as faults name it
   session::Squad squad;
   std::vector<people::Player> players;  // of this squad, in roster order; also those who sit out
-  people::Restrictions restrictions;    // of the club's file: look up by player, so that they follow a player
+  people::Restrictions restrictions;    // of every file of the club, so that they follow a player; its own file's first
+  std::size_t own_restrictions = 0;     // how many of them its own file has: what one evening of it sees
   std::size_t catalogue = 0;            // index into Club::catalogues
   catalogue::Routine routine;
   catalogue::Routine match_day_routine;

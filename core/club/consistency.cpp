@@ -47,6 +47,7 @@ class ConsistencyCheck {
     }
     find_shared();
     find_at_once();
+    check_restrictions();
     for (std::size_t i = 0; i < club_.squads.size(); ++i) check_sessions(club_.squads[i], allocation_.calendars[i]);
     for (const Conflict& conflict : allocation_.conflicts) remark({}, to_words(conflict));
     return std::move(out_);
@@ -206,6 +207,23 @@ class ConsistencyCheck {
     }
     for (const auto& [player, squads] : squads_of) {
       if (squads.size() > 1) out_.shared.push_back({player, squads});
+    }
+  }
+
+  // A block sees the restrictions of every file, one evening only those of the squad's own.
+  void check_restrictions() {
+    for (const ClubSquad& squad : club_.squads) {
+      std::set<std::string> unseen;
+      const auto& list = squad.restrictions.list;
+      for (std::size_t i = squad.own_restrictions; i < list.size(); ++i) {
+        const auto is = [&](const people::Player& player) { return player.id == list[i].player; };
+        if (std::any_of(squad.players.begin(), squad.players.end(), is)) unseen.insert(list[i].player);
+      }
+      if (unseen.empty()) continue;
+      remark(
+          {squad.file, 0, 0, "restrictions"},
+          "the restrictions of " + listed({unseen.begin(), unseen.end()}) +
+              " stand in another squad's file: they hold in a block, but an evening of this squad does not see them");
     }
   }
 

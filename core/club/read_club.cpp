@@ -34,11 +34,14 @@ class ClubReader {
   ClubReading read() {
     read_catalogues();
     out_.club.settings = read_settings(documents_, all_drills_of(out_.club.catalogues), out_.faults);
-    if (readable_.size() == documents_.catalogues.size()) {
+    if (!readable_.empty() && readable_.size() == documents_.catalogues.size()) {
       gather_names();
       find_squads_without_file();
-      for (const SquadDocuments& squad : documents_.squads) read_squad(squad);
+      for (const SquadDocuments& squad : documents_.squads) {
+        if (squad.readable) read_squad(squad);
+      }
     }
+    share_restrictions();
     std::sort(out_.club.squads.begin(), out_.club.squads.end(),
               [](const ClubSquad& a, const ClubSquad& b) { return a.id < b.id; });
     return std::move(out_);
@@ -50,6 +53,8 @@ class ClubReader {
   std::set<std::size_t> readable_;
   std::vector<std::string> player_ids_;
   std::vector<std::string> squad_names_;
+  std::map<std::string, std::vector<people::Restriction>> restrictions_of_;  // by file
+  std::map<std::string, std::string> restrictions_file_;                     // by squad id
   std::set<std::string> told_;  // faults of a document that several squads name, by line
 
   void read_catalogues() {
@@ -88,13 +93,22 @@ class ClubReader {
     squad_names_.assign(squads.begin(), squads.end());
   }
 
+  void share_restrictions() {
+    for (ClubSquad& squad : out_.club.squads) {
+      for (const auto& [file, list] : restrictions_of_) {
+        if (file == restrictions_file_[squad.id]) continue;
+        squad.restrictions.list.insert(squad.restrictions.list.end(), list.begin(), list.end());
+      }
+    }
+  }
+
   // Where a squad takes its whole roster, the squads that roster speaks of are nobody's concern.
   void find_squads_without_file() {
     std::set<std::string> claimed;
     std::set<std::size_t> taken_whole;
     for (const SquadDocuments& squad : documents_.squads) {
       const Node* in_roster = squad.squad.root.find("in_roster");
-      if (in_roster == nullptr) taken_whole.insert(squad.roster);
+      if (in_roster == nullptr && squad.readable) taken_whole.insert(squad.roster);
       if (in_roster != nullptr) claimed.insert(in_roster->text);
     }
     for (std::size_t i = 0; i < documents_.rosters.size(); ++i) {
@@ -132,7 +146,12 @@ class ClubReader {
     const std::size_t told = told_.size();
     read_routines(from, catalogue, squad);
     auto restrictions = people::read_restrictions(from.restrictions, player_ids_, squad_names_);
-    if (restrictions) squad.restrictions = std::move(restrictions).value();
+    if (restrictions) {
+      squad.restrictions = std::move(restrictions).value();
+      squad.own_restrictions = squad.restrictions.list.size();
+      restrictions_of_.emplace(from.restrictions.file, squad.restrictions.list);
+      restrictions_file_[squad.id] = from.restrictions.file;
+    }
     if (!restrictions) append_once(restrictions.faults());
     const Node& root = from.squad.root;
     if (root.find("week") == nullptr && root.find("slot") == nullptr) {
@@ -142,9 +161,9 @@ class ClubReader {
     auto read = session::read_squad(from.squad, catalogue, roster);
     if (!read) return append(out_.faults, read.faults());
     squad.squad = std::move(read).value();
-    find_strips(from, squad);
+    const bool placed = find_strips(from, squad);
     take_players(roster, squad);
-    const bool sound = out_.faults.size() == before && told_.size() == told && restrictions.ok();
+    const bool sound = out_.faults.size() == before && told_.size() == told && restrictions.ok() && placed;
     if (sound) out_.club.squads.push_back(std::move(squad));
   }
 
@@ -167,7 +186,15 @@ class ClubReader {
     out_.faults.push_back({FaultCode::kUnknownName, place, found, known_strips(), {}});
   }
 
-  void find_strips(const SquadDocuments& from, ClubSquad& squad) {
+  // A strip that club.toml has, with faults of its own that are told already.
+  [[nodiscard]] bool is_stated(const std::string& id) const {
+    return std::any_of(documents_.strips.begin(), documents_.strips.end(),
+                       [&](const StripDocument& strip) { return strip.id == id; });
+  }
+
+  // False where a strip is not there, or has no such lanes.
+  bool find_strips(const SquadDocuments& from, ClubSquad& squad) {
+    bool unsound = false;
     const std::vector<ClubStrip>& strips = out_.club.settings.strips;
     const auto index_of = [&strips](const std::string& id) {
       const auto is = [&](const ClubStrip& strip) { return strip.id == id; };
@@ -178,6 +205,7 @@ class ClubReader {
     };
     const auto own = std::find_if(documents_.strips.begin(), documents_.strips.end(), is_file);
     squad.strip = own == documents_.strips.end() ? strips.size() : index_of(own->id);
+    unsound = squad.strip == strips.size();
     if (own == documents_.strips.end()) {
       const Node* node = from.squad.root.find("strip");
       unknown({squad.file, node->line, node->column, "strip"}, quote(node->text));
@@ -187,7 +215,8 @@ class ClubReader {
       Place place = slot.place;
       if (index == strips.size()) {
         place.field += ".strip";
-        if (!slot.strip.empty()) unknown(place, quote(slot.strip));
+        if (!slot.strip.empty() && !is_stated(slot.strip)) unknown(place, quote(slot.strip));
+        unsound = true;
       } else if (slot.lanes > strips[index].strip.lanes) {
         place.field += ".lanes";
         out_.faults.push_back({FaultCode::kOutOfRange,
@@ -197,6 +226,7 @@ class ClubReader {
                                {}});
       }
     }
+    return !unsound;
   }
 
   static void take_players(const std::vector<people::Player>& roster, ClubSquad& squad) {

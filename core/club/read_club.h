@@ -18,6 +18,7 @@ struct StripDocument {
   std::string file;  // normal form of the path; empty where the strip stands in club.toml
   Document strip;
   Place place;
+  bool readable = true;  // else its file is not there, which is told already
 };
 
 struct RosterFile {
@@ -34,6 +35,7 @@ struct SquadDocuments {
   std::string strip_file;     // in the form of StripDocument::file
   std::size_t roster = 0;     // index into ClubDocuments::rosters
   std::size_t catalogue = 0;  // index into ClubDocuments::catalogues
+  bool readable = true;       // else a file it names is not there, which is told already: only its names count
 };
 
 struct ClubDocuments {

@@ -111,6 +111,7 @@ class SettingsReader {
             {FaultCode::kDuplicate, document.place, "strip " + quote(document.id) + " twice", "each id once", {}});
         continue;
       }
+      if (!document.readable) continue;
       const auto strip = session::read_strip(document.strip);
       if (strip) settings_.strips.push_back({document.id, strip.value(), document.place});
       if (!strip) faults_.insert(faults_.end(), strip.faults().begin(), strip.faults().end());
