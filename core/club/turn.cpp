@@ -250,7 +250,8 @@ class SeasonTurn {
     const bool is_match_day = std::string_view(key) != "routine";
     if (most != used.end()) {
       root.set(key, Node::make_text(most->first));
-      tell(squad.name + " takes routine " + most->first + " in place of " + routine.id + ".");
+      tell(squad.name + " takes " + most->first + (is_match_day ? " on match days" : " as its routine") +
+           " in place of " + routine.id + ".");
     } else if (is_match_day) {
       erase(root, key);
     } else {
