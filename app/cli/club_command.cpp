@@ -124,14 +124,16 @@ void add_club_command(CLI::App& app, int& exit_status) {
   CLI::App* command = app.add_subcommand("club", "one folder, one club: check it, turn it to the next season");
   command->require_subcommand(1);
   const auto flags = std::make_shared<ClubFlags>();
-  command->add_option("--catalogue", flags->catalogue, "folder of the catalogue, if not the shipped one");
   CLI::App* check_command = command->add_subcommand("check", "find every inconsistency, and say what there is");
   check_command->add_option("--club", flags->club, "the club's folder, with club.toml and squads/")->required();
   check_command->add_flag("--json", flags->json, "the answer as JSON (schema/club-check-answer.schema.json)");
-  check_command->callback([flags, &exit_status] { exit_status = check(*flags); });
   CLI::App* turn_command = command->add_subcommand("turn", "the same club for the next season, in a new folder");
   turn_command->add_option("--club", flags->club, "the club's folder; it is not changed")->required();
   turn_command->add_option("--to", flags->to, "the new folder, which must not exist yet")->required();
+  for (CLI::App* each : {check_command, turn_command}) {
+    each->add_option("--catalogue", flags->catalogue, "folder of the catalogue, if not the shipped one");
+  }
+  check_command->callback([flags, &exit_status] { exit_status = check(*flags); });
   turn_command->callback([flags, &exit_status] { exit_status = turn(*flags); });
 }
 
