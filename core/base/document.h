@@ -61,8 +61,8 @@ Result<Document> parse_json(std::string file, std::string_view text);
 // Compact JSON (indent < 0) or indented; keys in the order of the tree; the same tree gives the same bytes.
 std::string to_json(const Node& node, int indent = -1);
 
-// The tree as TOML that parse_toml gives back: keys of the root first, then its tables and lists of tables, each under a
-// heading; what lies deeper stands inline. Texts that are dates or times of day are written as such.
+// The tree as TOML that parse_toml gives back: keys of the root first, then its tables and lists of tables, each under
+// a heading; what lies deeper stands inline. Texts that are dates or times of day are written as such.
 std::string to_toml(const Node& root);
 
 // 'a table', 'text', 'a whole number'... as users read it.

@@ -5,6 +5,9 @@
 namespace lanework::club {
 namespace {
 
+constexpr int kYoungest = 8;
+constexpr int kOldest = 19;
+
 bool sits_out(const ClubSquad& squad, const people::Player& player, Date day) {
   const auto& list = squad.restrictions.list;
   return std::any_of(list.begin(), list.end(), [&](const people::Restriction& restriction) {
@@ -55,7 +58,9 @@ session::Locks locks_on(const Club& club, const ClubSquad& squad, Date day) {
   add_locks(squad.squad.weekly.locks, catalogue, locks);
   const std::optional<int> age = age_on(squad, day);
   for (const BandLocks& band : club.settings.locks) {
-    if (age && band.age_from <= *age && *age <= band.age_to) add_locks(band.locks, catalogue, locks);
+    const bool whole_club = band.age_from <= kYoungest && kOldest <= band.age_to;
+    const bool holds = whole_club || (age && band.age_from <= *age && *age <= band.age_to);
+    if (holds) add_locks(band.locks, catalogue, locks);
   }
   return locks;
 }

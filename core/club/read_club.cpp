@@ -143,16 +143,8 @@ class ClubReader {
     squad.id = from.id;
     squad.file = from.squad.file;
     squad.catalogue = from.catalogue;
-    const std::size_t told = told_.size();
-    read_routines(from, catalogue, squad);
-    auto restrictions = people::read_restrictions(from.restrictions, player_ids_, squad_names_);
-    if (restrictions) {
-      squad.restrictions = std::move(restrictions).value();
-      squad.own_restrictions = squad.restrictions.list.size();
-      restrictions_of_.emplace(from.restrictions.file, squad.restrictions.list);
-      restrictions_file_[squad.id] = from.restrictions.file;
-    }
-    if (!restrictions) append_once(restrictions.faults());
+    const bool routines = read_routines(from, catalogue, squad);
+    const bool restricted = read_restrictions_of(from, squad);
     const Node& root = from.squad.root;
     if (root.find("week") == nullptr && root.find("slot") == nullptr) {
       out_.faults.push_back({FaultCode::kMissing, {squad.file, 0, 0, "week"}, "no slot", "at least one [[week]]", {}});
@@ -163,17 +155,34 @@ class ClubReader {
     squad.squad = std::move(read).value();
     const bool placed = find_strips(from, squad);
     take_players(roster, squad);
-    const bool sound = out_.faults.size() == before && told_.size() == told && restrictions.ok() && placed;
+    const bool sound = out_.faults.size() == before && routines && restricted && placed;
     if (sound) out_.club.squads.push_back(std::move(squad));
   }
 
-  void read_routines(const SquadDocuments& from, const catalogue::Catalogue& catalogue, ClubSquad& squad) {
-    auto routine = catalogue::read_routine(from.routine, catalogue);
-    if (routine) squad.routine = std::move(routine).value();
-    if (!routine) append_once(routine.faults());
-    auto match_day = catalogue::read_routine(from.match_day_routine, catalogue);
-    if (match_day) squad.match_day_routine = std::move(match_day).value();
-    if (!match_day) append_once(match_day.faults());
+  // False where they have faults, which are told once however many squads share the file.
+  bool read_restrictions_of(const SquadDocuments& from, ClubSquad& squad) {
+    const auto read = people::read_restrictions(from.restrictions, player_ids_, squad_names_);
+    if (!read) {
+      append_once(read.faults());
+      return false;
+    }
+    squad.restrictions = read.value();
+    squad.own_restrictions = squad.restrictions.list.size();
+    restrictions_of_.emplace(from.restrictions.file, squad.restrictions.list);
+    restrictions_file_[squad.id] = from.restrictions.file;
+    return true;
+  }
+
+  // Likewise.
+  bool read_routines(const SquadDocuments& from, const catalogue::Catalogue& catalogue, ClubSquad& squad) {
+    const auto take = [&](const Document& document, catalogue::Routine& into) {
+      const auto read = catalogue::read_routine(document, catalogue);
+      if (read) into = read.value();
+      if (!read) append_once(read.faults());
+      return read.ok();
+    };
+    const bool routine = take(from.routine, squad.routine);
+    return take(from.match_day_routine, squad.match_day_routine) && routine;
   }
 
   [[nodiscard]] std::string known_strips() const {
