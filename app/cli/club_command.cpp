@@ -78,13 +78,11 @@ Result<std::map<std::string, std::string>> kept_files(const read::ClubFolder& fo
   return files;
 }
 
-// What is judged of the new folder before it gets its name.
-Faults faults_of_new(const std::string& folder, const std::string& shipped) {
-  const read::ClubFolder read = read::read_club_folder(folder, shipped);
-  if (!read.faults.empty()) return read.faults;
-  const club::Settings& settings = read.club.settings;
-  const club::Allocation allocation = club::allocate(read.club, settings.block_from, settings.block_weeks);
-  return club::find_inconsistencies(read.club, allocation).faults;
+// What only whole squads contradict in a folder whose files are fine.
+Faults contradictions_in(const read::ClubFolder& folder) {
+  const club::Settings& settings = folder.club.settings;
+  const club::Allocation allocation = club::allocate(folder.club, settings.block_from, settings.block_weeks);
+  return club::find_inconsistencies(folder.club, allocation).faults;
 }
 
 bool lies_in(const std::string& inner, const std::string& outer) {
@@ -103,7 +101,7 @@ int turn(const ClubFlags& flags) {
   }
   const read::ClubFolder folder = read::read_club_folder(flags.club, shipped.value());
   if (!folder.faults.empty()) return report(folder.faults);
-  if (const Faults faults = faults_of_new(flags.club, shipped.value()); !faults.empty()) return report(faults);
+  if (const Faults faults = contradictions_in(folder); !faults.empty()) return report(faults);
   const club::NextSeason next = club::turn_season(folder.documents, folder.club);
   auto files = kept_files(folder, flags.club);
   if (!files) return report(files.faults());
@@ -111,10 +109,14 @@ int turn(const ClubFlags& flags) {
   files.value()["roster.csv"] = read::roster_text(next.roster);
   files.value()["restrictions.toml"] = to_toml(next.restrictions.root);
   for (const auto& [id, squad] : next.squads) files.value()["squads/" + id + ".toml"] = to_toml(squad.root);
-  const auto judge = [&](const std::string& temporary) { return faults_of_new(temporary, shipped.value()); };
+  const auto judge = [&](const std::string& there) { return read::read_club_folder(there, shipped.value()).faults; };
   const Faults faults = read::write_folder_atomically(flags.to, files.value(), judge);
   if (!faults.empty()) return report(faults);
   for (const std::string& sentence : next.told) std::printf("%s\n", sentence.c_str());
+  // A squad of one is not refused: the lead mends the new folder, not the old one.
+  for (const Fault& fault : contradictions_in(read::read_club_folder(flags.to, shipped.value()))) {
+    std::printf("To mend: %s\n", to_line(fault).c_str());
+  }
   return kDone;
 }
 

@@ -61,6 +61,7 @@ class SeasonTurn {
   NextSeason run() {
     name_squads();
     move_players();
+    end_empty_squads();
     carry_history();
     write_club();
     for (Turned& squad : squads_) {
@@ -76,6 +77,7 @@ class SeasonTurn {
   const Club& club_;
   Date season_from_;
   std::vector<Turned> squads_;  // as Club::squads
+  std::set<std::string> ids_;   // new ones, none twice
   // How many players of each old squad go to each new one.
   std::vector<std::map<std::size_t, int>> went_;
   NextSeason out_;
@@ -96,6 +98,7 @@ class SeasonTurn {
       const int band = turned.band.value_or(0);
       turned.ends = band > kOldestBand;
       turned.id = with_band(squad.id, band);
+      while (!turned.ends && !ids_.insert(turned.id).second) turned.id += "-2";
       turned.name = with_band(squad.squad.name, band);
       turned.label = squad.squad.in_roster.empty() ? as_label(turned.name) : with_band(squad.squad.in_roster, band);
       turned.who = squad.squad.in_roster.empty() ? std::string() : with_band(squad.squad.in_roster, 0);
@@ -174,6 +177,15 @@ class SeasonTurn {
     tell("No squad is left for " + ids + ".");
   }
 
+  void end_empty_squads() {
+    for (std::size_t to = 0; to < squads_.size(); ++to) {
+      const auto goes_there = [to](const std::map<std::size_t, int>& went) { return went.count(to) > 0; };
+      if (squads_[to].ends || std::any_of(went_.begin(), went_.end(), goes_there)) continue;
+      squads_[to].ends = true;
+      tell(squads_[to].name + " has nobody and ends.");
+    }
+  }
+
   void carry_history() {
     for (std::size_t from = 0; from < squads_.size(); ++from) {
       const Turned& squad = squads_[from];
@@ -182,12 +194,12 @@ class SeasonTurn {
         const int best = most ? went_[from][*most] : 0;
         if (count > best || (count == best && to == from)) most = to;
       }
+      if (most) take_history(squad, squads_[*most]);
       if (squad.old->squad.taught.empty()) continue;
       if (!most) {
         tell("What " + squad.old->squad.name + " was taught goes with nobody.");
         continue;
       }
-      take_history(squad, squads_[*most]);
       tell("What " + squad.old->squad.name + " was taught goes to " + squads_[*most].name + ", with " +
            std::to_string(went_[from][*most]) + " of its " + std::to_string(squad.old->players.size()) + " players.");
     }

@@ -128,6 +128,29 @@ TEST(SeasonTurn, TheOldestLeaveAndTheyAreNamed) {
   EXPECT_TRUE(told(next, "Under-19 Ospreys ends: nobody plays for a squad above Under-19."));
 }
 
+TEST(SeasonTurn, ASquadThatNobodyGoesToEnds) {
+  SmallClub small;
+  ClubSquad& wrens = small.add("u11-wrens", "Under-11 Wrens", "U11");
+  for (people::Player& player : wrens.players) player.birth = day("2014-06-01");
+  wrens.squad.taught["squat"].times = 3;
+  small.add("u13-kestrels", "Under-13 Kestrels", "U13");
+  const NextSeason next = small.turned();
+  ASSERT_EQ(next.squads.size(), 1U);
+  EXPECT_EQ(next.roster.size(), 20U);
+  EXPECT_TRUE(told(next, "Under-12 Wrens has nobody and ends."));
+  // The Kestrels were taught nothing, so it is new to half of them.
+  EXPECT_EQ(next.squads[0].second.root.find("taught"), nullptr);
+}
+
+TEST(SeasonTurn, NoTwoSquadsGetOneFile) {
+  SmallClub small;
+  small.add("u13-x", "Under-13 X", "U13");
+  small.add("u14-x", "Under-13 Y", "U13 Y");
+  const NextSeason next = small.turned();
+  ASSERT_EQ(next.squads.size(), 2U);
+  EXPECT_NE(next.squads[0].first, next.squads[1].first);
+}
+
 TEST(SeasonTurn, RestrictionsFollowWhoStays) {
   SmallClub small;
   small.add("u13-kestrels", "Under-13 Kestrels", "U13");

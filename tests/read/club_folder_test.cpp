@@ -6,6 +6,7 @@
 #include "app/read/new_folder.h"
 #include "app/read/read_roster.h"
 #include "app/read/write_roster.h"
+#include "core/club/allocation.h"
 #include "tests/read/scratch_folder.h"
 
 namespace lanework::read {
@@ -97,6 +98,25 @@ TEST_F(ClubFolderTest, NoClubFileAndNoSquads) {
   EXPECT_EQ(lines(), "squads: found no squad file, expected at least one squad, such as squads/u13-kestrels.toml");
   std::filesystem::remove(club_.path("club.toml"));
   EXPECT_EQ(lines(), "club.toml: found no such file, expected a file that can be read");
+}
+
+TEST(DemoClub, EverySlotOfTheBlockIsAnEvening) {
+  const std::string root = LANEWORK_SOURCE_DIR;
+  const ClubFolder folder = read_club_folder(root + "/demo/quillmere", root + "/catalogue");
+  ASSERT_TRUE(folder.faults.empty()) << to_line(folder.faults.front());
+  const club::Settings& settings = folder.club.settings;
+  const club::Allocation allocation = club::allocate(folder.club, settings.block_from, settings.block_weeks);
+  EXPECT_TRUE(allocation.conflicts.empty());
+  ASSERT_EQ(folder.club.squads.size(), 24U);
+  for (std::size_t i = 0; i < folder.club.squads.size(); ++i) {
+    const club::ClubSquad& squad = folder.club.squads[i];
+    EXPECT_GE(allocation.calendars[i].slots.size(), 10U) << squad.id;
+    EXPECT_TRUE(squad.players.size() >= 8 && squad.players.size() <= 24) << squad.id;
+    for (const club::PlannedSlot& slot : allocation.calendars[i].slots) {
+      const auto evening = club::evening_of(folder.club, squad, slot);
+      ASSERT_TRUE(evening) << squad.id << " " << to_line(evening.faults().front());
+    }
+  }
 }
 
 TEST(RosterText, IsReadBackUnchanged) {
