@@ -6,6 +6,7 @@
 
 #include "core/base/document.h"
 #include "core/catalogue/read_catalogue.h"
+#include "core/club/read_club.h"
 #include "core/people/read_restrictions.h"
 #include "core/session/squad.h"
 #include "core/session/strip.h"
@@ -27,6 +28,9 @@ void check_json(const Document& document) {
   const auto again = lanework::parse_json(kFile, once);
   if (!again) return lanework::fuzz::promise_clear_faults(again.faults(), kFile);
   lanework::fuzz::promise(lanework::to_json(again.value().root) == once, "a document survives JSON");
+  const auto rewritten = lanework::parse_toml(kFile, lanework::to_toml(document.root));
+  if (!rewritten) return lanework::fuzz::promise_clear_faults(rewritten.faults(), kFile);
+  lanework::fuzz::promise(lanework::to_json(rewritten.value().root) == once, "a document survives TOML");
 }
 
 }  // namespace
@@ -50,5 +54,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   documents.families = documents.limits = documents.gaits = documents.sources = document.value();
   documents.drills.push_back(document.value());
   check(lanework::catalogue::read_catalogue(documents));
+  lanework::club::ClubDocuments club;
+  club.club = document.value();
+  club.catalogues = {documents};
+  club.strips.push_back({"strip", "", document.value(), {kFile, 0, 0, {}}, true});
+  const lanework::Faults faults = lanework::club::read_club(club).faults;
+  if (!faults.empty()) lanework::fuzz::promise_clear_faults(faults, kFile);
   return 0;
 }

@@ -42,7 +42,8 @@ Result<std::vector<people::Player>> read_roster(const std::string& file, std::st
   }
   const Result<DecodedText> decoded = decode_text(file, bytes, stated.encoding);
   if (!decoded) return decoded.faults();
-  people::RosterReading reading{evening, stated.squad, stated.order, stated.serials, unicode_text_forms()};
+  people::RosterReading reading{evening,        stated.squad,         stated.order,
+                                stated.serials, unicode_text_forms(), stated.whole_club};
   const SeparatedValues values = read_sheet(file, decoded.value().text, reading.forms);
   if (!values.faults.empty()) return values.faults;
   return people::read_roster_rows(values.sheet, reading);

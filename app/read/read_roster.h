@@ -16,8 +16,9 @@ namespace lanework::read {
 struct RosterStatement {
   people::DateOrder order = people::DateOrder::kAsTheColumnTells;
   people::SerialSystem serials = people::SerialSystem::k1900;
-  std::string encoding;  // one of encoding_names(); empty: found out
-  std::string squad;     // whose number of players must be 2 to 60; empty: the whole file's
+  std::string encoding;     // one of encoding_names(); empty: found out
+  std::string squad;        // whose number of players must be 2 to 60; empty: the whole file's
+  bool whole_club = false;  // any number of players will do: squads are counted where they are read
 };
 
 // evening: the day ages are reckoned for. Every fault of the file is collected. The whole roster comes

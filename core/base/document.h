@@ -61,6 +61,10 @@ Result<Document> parse_json(std::string file, std::string_view text);
 // Compact JSON (indent < 0) or indented; keys in the order of the tree; the same tree gives the same bytes.
 std::string to_json(const Node& node, int indent = -1);
 
+// The tree as TOML that parse_toml gives back: keys of the root first, then its tables and lists of tables, each under
+// a heading; what lies deeper stands inline. Texts that are dates or times of day are written as such.
+std::string to_toml(const Node& root);
+
 // 'a table', 'text', 'a whole number'... as users read it.
 const char* kind_in_words(Node::Kind kind);
 // The value as found, for a fault: "'abc'", "-3", 'a table'.

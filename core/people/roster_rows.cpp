@@ -244,6 +244,7 @@ class RosterReader {
   }
 
   void check_count() {
+    if (reading_.whole_club) return;
     std::size_t count = players_.size();
     std::string of;
     if (!reading_.squad.empty()) {

@@ -25,6 +25,7 @@ struct RosterReading {
   DateOrder order = DateOrder::kAsTheColumnTells;
   SerialSystem serials = SerialSystem::k1900;
   TextForms forms;
+  bool whole_club = false;  // no limits on the number of players but kMostRosterRows
 };
 
 // The whole roster comes back, in the order of its rows, also players of other squads: restrictions and

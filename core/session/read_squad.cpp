@@ -1,5 +1,7 @@
 #include <algorithm>
 
+#include "core/session/read_locks.h"
+#include "core/session/read_weekly.h"
 #include "core/session/squad.h"
 
 namespace lanework::session {
@@ -34,8 +36,13 @@ class SquadReader {
     read_taught();
     read_partners();
     read_weights();
+    squad_.weekly = read_weekly(root_, catalogue_);
     root_.finish();
     squad_.places.age = root_.place("age");
+    squad_.places.name = root_.place("name");
+    squad_.places.in_roster = root_.place(root_.has("in_roster") ? "in_roster" : "roster");
+    squad_.places.routine = root_.place("routine");
+    squad_.places.match_day_routine = root_.place("match_day_routine");
     if (!faults_.empty()) return faults_;
     return std::move(squad_);
   }
@@ -68,7 +75,8 @@ class SquadReader {
 
   void read_slot() {
     TableReader slot = root_.table("slot");
-    required_table(slot, "slot", "a table with date, start and minutes");
+    if (!root_.has("week")) required_table(slot, "slot", "a table with date, start and minutes");
+    squad_.has_slot = slot.present();
     if (slot.present()) {
       const auto date = slot.date("date");
       if (!date && !slot.has("date")) slot.fault(FaultCode::kMissing, "date", "nothing", "a date such as 2026-11-26");
@@ -84,12 +92,6 @@ class SquadReader {
     slot.finish();
   }
 
-  void known_drill(TableReader& table, std::string_view key, const std::string& id) {
-    if (catalogue_.find(id) == nullptr) {
-      table.fault(FaultCode::kUnknownName, key, quote(id), "the id of a drill of the catalogue",
-                  "'lanework catalogue list' shows them");
-    }
-  }
   void known_player(TableReader& table, std::string_view key, const std::string& id) {
     if (!in_roster(roster_, id))
       table.fault(FaultCode::kUnknownName, key, quote(id), "the id of a player of the roster");
@@ -104,46 +106,12 @@ class SquadReader {
     squad_.places.late = tonight.place("late");
     squad_.away = tonight.texts("away");
     for (const std::string& id : squad_.away) known_player(tonight, "away", id);
-    squad_.bans = tonight.texts("bans");
-    for (const std::string& id : squad_.bans) known_drill(tonight, "bans", id);
-    for (TableReader pin : tonight.tables("pins")) read_pin(pin);
+    squad_.bans = read_bans(tonight, catalogue_);
+    squad_.pins = read_pins(tonight, catalogue_);
     squad_.free_composition = tonight.boolean_or("free_composition", false);
     squad_.more_than_routine = tonight.boolean_or("more_than_routine", false);
     squad_.seed = static_cast<std::uint64_t>(tonight.integer_or("seed", 1, 0, 1'000'000'000));
     tonight.finish();
-  }
-
-  void read_pin(TableReader& table) {
-    Pin pin;
-    pin.drill = table.text("drill");
-    pin.rung = table.text_or("rung", "");
-    pin.sets = static_cast<int>(table.integer_or("sets", 0, 1, 20));
-    pin.amount = static_cast<int>(table.integer_or("amount", 0, 1, 600));
-    table.finish();
-    if (pin.drill.empty()) return;
-    known_drill(table, "drill", pin.drill);
-    const catalogue::Drill* drill = catalogue_.find(pin.drill);
-    if (drill == nullptr) return;
-    const auto same_drill = [&](const Pin& other) { return other.drill == pin.drill; };
-    if (std::any_of(squad_.pins.begin(), squad_.pins.end(), same_drill)) {
-      table.fault(FaultCode::kDuplicate, "drill", quote(pin.drill) + " twice", "each drill once");
-    }
-    if (!pin.rung.empty() && catalogue::rung_index(*drill, pin.rung) < 0) {
-      std::string known;
-      for (const catalogue::Rung& rung : drill->rungs) known += (known.empty() ? "" : ", ") + rung.key;
-      table.fault(FaultCode::kUnknownName, "rung", quote(pin.rung), "one of " + known);
-    }
-    const bool half = table.has("sets") != table.has("amount");
-    if (half) table.fault(FaultCode::kContradiction, "sets", "sets or amount alone", "both, or neither");
-    if (pin.sets > 0 && pin.amount > 0 && catalogue::dose_index(*drill, pin.sets, pin.amount) < 0) {
-      std::string known;
-      for (const catalogue::DoseStep& step : drill->dose.steps) {
-        known += (known.empty() ? "" : ", ") + std::to_string(step.sets) + " and " + std::to_string(step.amount);
-      }
-      table.fault(FaultCode::kUnknownName, "sets", std::to_string(pin.sets) + " and " + std::to_string(pin.amount),
-                  "sets and amount of one of the drill's doses: " + known);
-    }
-    squad_.pins.push_back(pin);
   }
 
   void read_kit() {
@@ -157,7 +125,7 @@ class SquadReader {
   void read_taught() {
     TableReader taught = root_.table("taught");
     for (const std::string& id : taught.keys()) {
-      known_drill(taught, id, id);
+      expect_drill(taught, id, id, catalogue_);
       squad_.taught[id] = Exposure{static_cast<int>(taught.integer_or(id, 0, 0, 100000))};
     }
     taught.finish();
@@ -271,6 +239,13 @@ Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::
                              const people::Restrictions& restrictions) {
   const std::vector<people::Player> players = players_tonight(squad, roster, restrictions);
   Faults faults;
+  if (!squad.has_slot) {
+    return Fault{FaultCode::kMissing,
+                 {squad.places.age.file, 0, 0, "slot"},
+                 "a squad file with its week only",
+                 "a [slot] with date, start and minutes for one evening",
+                 {}};
+  }
   Evening evening;
   evening.turnout = squad.turnout.value_or(static_cast<int>(players.size()));
   if (evening.turnout < kFewestPlayers || evening.turnout > kMostPlayers) {

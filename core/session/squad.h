@@ -11,6 +11,7 @@
 #include "core/catalogue/catalogue.h"
 #include "core/people/player.h"
 #include "core/session/evening.h"
+#include "core/session/weekly.h"
 
 namespace lanework::session {
 
@@ -28,6 +29,10 @@ struct SquadPlaces {
   Place turnout;  // tonight.turnout, else in_roster, else roster
   Place late;
   Place age;
+  Place name;
+  Place in_roster;  // else roster
+  Place routine;
+  Place match_day_routine;
 };
 
 struct Squad {
@@ -36,6 +41,7 @@ struct Squad {
   SquadFiles files;
   std::string in_roster;  // empty: everybody in the roster
   std::optional<int> age;
+  bool has_slot = true;  // else the file states only its week, and date to days_to_match mean nothing
   Date date;
   TimeOfDay start;
   Seconds slot;
@@ -53,6 +59,7 @@ struct Squad {
   int pace_thousandths = 1000;
   people::PartnerRules partners;
   ChangeWeights weights;
+  Weekly weekly;
   SquadPlaces places;
 };
 
@@ -66,7 +73,8 @@ std::vector<people::Player> players_tonight(const Squad& squad, const std::vecto
 
 // Puts the evening together. A restriction of a whole squad holds where the squad file's in_roster or name says that
 // squad; without in_roster, where anybody of the roster belongs to it. File and routine faults are behind us; what can
-// still fail: nobody there, more players than the app is made for, no age to go by. All such faults are collected.
+// still fail: a squad file without [slot], nobody there, more players than the app is made for, no age to go by. All
+// such faults are collected.
 Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::vector<people::Player>& roster,
                              const people::Restrictions& restrictions);
 

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { eveningsOfAllSquads, kSquads } from "../../tools/suite/evenings.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
 
-const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "faults"];
+const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "faults"];
 
 // Readers pass over keys they do not know, so the schemas leave objects open; here every key must be known.
 function closed(schema) {
@@ -72,6 +72,8 @@ export async function schemaResults(program, door) {
     add("schema: faults of no JSON", fits.faults(await ask("{")));
     add("schema: clock", fits["clock-answer"](await json(["clock", "--routine", "long-practice", "--json"])));
     add("schema: pairs", fits["pairs-answer"](await json(["pairs", "--roster", "demo/quillmere/roster.csv", "--date", "2026-11-26", "--json"])));
+    add("schema: club check", fits["club-check-answer"](await json(["club", "check", "--club", "demo/quillmere", "--json"])));
+    add("schema: club check of no club", fits["club-check-answer"](await json(["club", "check", "--club", folder, "--json"])));
     const plan = join(folder, "plan.json");
     writeFileSync(plan, JSON.stringify(await json(["plan", "--squad", kSquads[1], "--json"])));
     add("schema: plan check", fits["plan-check-answer"](await json(["plan", "check", "--squad", kSquads[1], "--plan", plan, "--json"])));

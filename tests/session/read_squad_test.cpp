@@ -224,7 +224,8 @@ INSTANTIATE_TEST_SUITE_P(
                 "10:1: weights.new_drill: found 1e+300, expected a number from 0.25 to 5"},
         Mistake{"UnknownTable", "", "[tonigth]\nlate = 1\n",
                 "9:2: tonigth: found 'tonigth', expected one of club, name, roster, in_roster, routine, strip, "
-                "restrictions, catalogue, age, clock, slot, tonight, kit, taught, partners, weights"}),
+                "restrictions, catalogue, age, clock, slot, tonight, kit, taught, partners, weights, week, "
+                "match, matches, away_days, match_day_routine, expected_turnout, locks"}),
     mistake_name);
 
 TEST(SquadFile, AllMistakesAreToldAtOnce) {

@@ -1,0 +1,25 @@
+// The turn of a season: the same club a year on. Every player goes one age band up with the squad, who is too old for
+// the new band goes where the age fits, squads are renamed by band, and what a squad was taught goes where most of its
+// players go. docs/formats/club.md has the rules in full.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/club/read_club.h"
+
+namespace lanework::club {
+
+struct NextSeason {
+  Document club;                                         // club.toml
+  std::vector<std::pair<std::string, Document>> squads;  // id and file, by id
+  std::vector<people::Player> roster;                    // everybody who still has a squad, by the old rosters' order
+  Document restrictions;                                 // of those players and squads
+  std::vector<std::string> told;                         // what was done, one sentence each; players by id
+};
+
+// documents and club: of a folder without faults. Squad files name ../roster.csv and ../restrictions.toml.
+NextSeason turn_season(const ClubDocuments& documents, const Club& club);
+
+}  // namespace lanework::club
