@@ -20,6 +20,7 @@ struct FamilyRow {
   bool required;              // every session should touch it
   int weight;                 // 1..8: how much a short dose of it hurts (own judgement, editable)
   Seconds session_work;       // the dose that counts as four quarters: seconds of work a player
+  Seconds week_work;          // what a week of a block aims at
   std::string why;            // one line
   std::vector<std::string> sources;
 };

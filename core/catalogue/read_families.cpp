@@ -29,6 +29,7 @@ FamilyRow read_family(TableReader& table, std::size_t position) {
   row.required = table.boolean_or("required", true);
   row.weight = static_cast<int>(table.integer("weight", 1, 8));
   row.session_work = Seconds(table.integer("session_seconds", 1, 600));
+  row.week_work = Seconds(table.integer_or("week_seconds", row.session_work.count * 5 / 2, 1, 3600));
   row.why = table.text("why");
   row.sources = read_sources(table);
   table.finish();

@@ -1,0 +1,370 @@
+#include "core/block/build_problem.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cstdlib>
+
+#include "core/block/outline.h"
+#include "core/catalogue/loads.h"
+#include "core/clock/clock.h"
+#include "core/plan/availability.h"
+#include "core/plan/build_problem.h"
+#include "core/plan/credits.h"
+#include "core/plan/plan_session.h"
+
+namespace lanework::block {
+namespace {
+
+using catalogue::Catalogue;
+using session::Evening;
+
+// Own judgement, like the weights of a squad file they are scaled with.
+constexpr Points kSwapScale = 20;
+constexpr Points kLeftOutScale = 5;
+constexpr Points kUncovered = 400;
+constexpr Points kPinned = 4000;
+// A session is hard when it uses more than this share of the age band's ceiling.
+constexpr int kHardPercent = 60;
+constexpr int kDaysPerWeek = 7;
+constexpr int kMinutesBetweenHard = 48 * 60;
+
+int steps_of(int seconds) { return (seconds + kStepSeconds / 2) / kStepSeconds; }
+
+// What tells sessions of one kind apart from those of another.
+struct Pattern {
+  Evening evening;  // date and start struck
+  bool first_week = false;
+  int week_rungs = 0;
+};
+
+bool same_place(const session::Strip& a, const session::Strip& b) {
+  return a.lane_length == b.lane_length && a.cone_spacing == b.cone_spacing && a.lanes == b.lanes &&
+         a.lane_gap == b.lane_gap && a.area_width == b.area_width && a.area_length == b.area_length &&
+         a.surface == b.surface && a.wall == b.wall && a.soft_ground == b.soft_ground && a.line == b.line;
+}
+
+bool same_restrictions(const Evening& a, const Evening& b) {
+  return std::equal(a.restrictions.begin(), a.restrictions.end(), b.restrictions.begin(), b.restrictions.end(),
+                    [](const people::Restriction& x, const people::Restriction& y) {
+                      return x.areas == y.areas && x.kinds == y.kinds && x.allowed_grade == y.allowed_grade;
+                    });
+}
+
+bool same_kind(const Evening& a, const Evening& b) {
+  return a.slot == b.slot && a.turnout == b.turnout && a.age == b.age && a.days_to_match == b.days_to_match &&
+         a.kit.cones == b.kit.cones && a.kit.balls == b.kit.balls && a.kit.mats == b.kit.mats && a.bans == b.bans &&
+         same_place(a.strip, b.strip) && same_restrictions(a, b);
+}
+
+class ProblemBuilder {
+ public:
+  ProblemBuilder(const Outline& outline, plan::KernelWorkspace& workspace)
+      : outline_(outline), catalogue_(*outline.catalogue), workspace_(workspace) {}
+
+  Built build() {
+    set_weeks();
+    set_families();
+    for (std::size_t e = 0; e < outline_.evenings.size(); ++e) {
+      const Evening& evening = outline_.evenings[e];
+      if (evening.days_to_match && *evening.days_to_match == 0) {
+        fix(e);
+      } else {
+        add_session(e);
+      }
+    }
+    join_drills();
+    set_close();
+    set_limits();
+    return std::move(built_);
+  }
+
+ private:
+  // One kind as the session planner sees it, before the drills of all kinds are joined.
+  struct KindDraft {
+    Evening evening;
+    bool first_week;
+    std::vector<int> rungs;  // by drill of the catalogue, -1: as the routine has it, or the easiest
+    plan::Problem session;
+    int budget;
+  };
+
+  const Outline& outline_;
+  const Catalogue& catalogue_;
+  plan::KernelWorkspace& workspace_;
+  Built built_;
+  std::vector<KindDraft> drafts_;
+
+  [[nodiscard]] int week_of(const Evening& evening) const {
+    return days_between(outline_.monday, evening.date) / kDaysPerWeek;
+  }
+
+  void set_weeks() {
+    const std::vector<int> spells = spell_of_week(outline_.weeks);
+    const int age = outline_.evenings.empty() ? 0 : outline_.evenings.front().age;
+    const catalogue::Ceilings& band = catalogue_.ceilings_for(age);
+    for (const int spell : spells) {
+      Week week;
+      week.spell = spell;
+      week.ceiling = {static_cast<int>(band.contacts_week * 1000), static_cast<int>(band.eccentric_week * 1000),
+                      static_cast<int>(band.hard_running_week * 1000)};
+      week.fixed.assign(catalogue_.families.size(), 0);
+      built_.problem.weeks.push_back(std::move(week));
+    }
+    built_.problem.spells = spells.empty() ? 0 : spells.back() + 1;
+  }
+
+  void set_families() {
+    for (const catalogue::FamilyRow& row : catalogue_.families) {
+      const auto quarters = static_cast<int>(4 * row.week_work.count / row.session_work.count);
+      built_.problem.families.push_back({row.family, row.weight, row.required, quarters, 0, {}});
+    }
+  }
+
+  // A match day's warm-up is planned on its own, from its own routine; what it gives and uses counts for the week.
+  void fix(std::size_t e) {
+    const Evening& evening = outline_.evenings[e];
+    const plan::Plan plan = plan::plan_session(catalogue_, *outline_.match_day_routine, evening, workspace_);
+    Week& week = built_.problem.weeks[static_cast<std::size_t>(week_of(evening))];
+    for (const session::Item& item : plan.session.items) {
+      const catalogue::Drill& drill = catalogue_.drills[static_cast<std::size_t>(item.drill)];
+      const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.dose)];
+      const catalogue::LoadSum load = catalogue::load_of(drill, drill.rungs[static_cast<std::size_t>(item.rung)], step,
+                                                         evening.strip.lane_length, catalogue_.limits);
+      week.fixed[static_cast<std::size_t>(drill.family)] +=
+          plan::credits_of(drill, step, catalogue_.family(drill.family));
+      week.ceiling[0] = std::max(0, week.ceiling[0] - static_cast<int>(load.contacts));
+      week.ceiling[1] = std::max(0, week.ceiling[1] - static_cast<int>(load.eccentric));
+      week.ceiling[2] = std::max(0, week.ceiling[2] - static_cast<int>(load.hard_running));
+    }
+    built_.fixed.push_back({e, plan.session});
+  }
+
+  [[nodiscard]] bool starts_spell(int week) const {
+    const std::vector<Week>& weeks = built_.problem.weeks;
+    const auto w = static_cast<std::size_t>(week);
+    return week == 0 || weeks[w].spell != weeks[w - 1].spell;
+  }
+
+  [[nodiscard]] std::vector<int> rungs_of(int week) const {
+    std::vector<int> out(catalogue_.drills.size(), -1);
+    for (const auto& [id, by_week] : outline_.rungs) {
+      const catalogue::Drill* drill = catalogue_.find(id);
+      const auto w = static_cast<std::size_t>(week);
+      if (drill == nullptr || w >= by_week.size() || by_week[w].empty()) continue;
+      out[static_cast<std::size_t>(drill - catalogue_.drills.data())] = catalogue::rung_index(*drill, by_week[w]);
+    }
+    return out;
+  }
+
+  void add_session(std::size_t e) {
+    const Evening& evening = outline_.evenings[e];
+    const int week = week_of(evening);
+    const std::size_t kind = kind_for(evening, starts_spell(week), rungs_of(week));
+    const KindDraft& draft = drafts_[kind];
+    Session session;
+    session.day = days_between(outline_.monday, evening.date);
+    session.week = week;
+    session.spell = built_.problem.weeks[static_cast<std::size_t>(week)].spell;
+    session.kind = static_cast<int>(kind);
+    session.budget = std::max(0, draft.budget / kStepSeconds);
+    const catalogue::Ceilings& band = catalogue_.ceilings_for(evening.age);
+    for (std::size_t l = 0; l < kLoads; ++l) session.ceiling[l] = draft.session.ceiling[l];
+    session.hard = {static_cast<int>(band.contacts_session * 10 * kHardPercent),
+                    static_cast<int>(band.eccentric_session * 10 * kHardPercent), session.ceiling[2]};
+    built_.problem.sessions.push_back(session);
+    built_.evening_of.push_back(e);
+  }
+
+  std::size_t kind_for(const Evening& evening, bool first_week, const std::vector<int>& rungs) {
+    for (std::size_t k = 0; k < drafts_.size(); ++k) {
+      const KindDraft& draft = drafts_[k];
+      if (draft.first_week == first_week && draft.rungs == rungs && same_kind(draft.evening, evening)) return k;
+    }
+    drafts_.push_back({evening, first_week, rungs, {}, 0});
+    KindDraft& draft = drafts_.back();
+    Evening& open = draft.evening;
+    open.free_composition = true;
+    if (!first_week) know_everything(open);
+    const Seconds margin = routine_margin(evening);
+    draft.session = plan::build_problem(catalogue_, *outline_.routine, open, evening.slot - margin);
+    draft.budget = draft.session.budget;
+    return drafts_.size() - 1;
+  }
+
+  // After its first week in a spell a drill has been told often enough; before that as often as it was.
+  void know_everything(Evening& evening) const {
+    constexpr int kTold = 3;
+    for (const catalogue::Drill& drill : catalogue_.drills) {
+      session::Exposure& exposure = evening.exposures[drill.id];
+      exposure.times = std::max(exposure.times, kTold);
+    }
+  }
+
+  [[nodiscard]] Seconds routine_margin(const Evening& evening) const {
+    session::Session routine;
+    for (const catalogue::RoutineLine& line : outline_.routine->lines) {
+      const catalogue::Drill& drill = catalogue_.drills[static_cast<std::size_t>(line.drill)];
+      if (plan::barred_because(drill, line.rung, evening).empty())
+        routine.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}});
+    }
+    return clock::moment_margin(clock::session_lines(routine, catalogue_, evening));
+  }
+
+  // The drills of all kinds in one canonical order.
+  void join_drills() {
+    Problem& p = built_.problem;
+    if (drafts_.empty()) return;
+    for (const plan::Group& group : drafts_.front().session.groups) {
+      const int family = static_cast<int>(group.family);
+      p.families[static_cast<std::size_t>(family)].groups.push_back(static_cast<int>(p.groups.size()));
+      p.groups.push_back({family, group.phase});
+    }
+    struct Place {
+      int group;
+      bool added;  // not of the routine
+      int line;
+      std::string id;
+      int drill;
+      catalogue::Formation formation;
+      bool operator<(const Place& other) const {
+        return std::tie(group, added, line, id) < std::tie(other.group, other.added, other.line, other.id);
+      }
+    };
+    std::vector<Place> places;
+    for (const KindDraft& draft : drafts_) {
+      for (const plan::ProblemDrill& drill : draft.session.drills) {
+        const auto same = [&](const Place& place) { return place.drill == drill.drill; };
+        if (std::any_of(places.begin(), places.end(), same)) continue;
+        places.push_back({drill.group, drill.routine_line < 0, drill.routine_line,
+                          catalogue_.drills[static_cast<std::size_t>(drill.drill)].id, drill.drill, drill.formation});
+      }
+    }
+    std::sort(places.begin(), places.end());
+    const session::ChangeWeights& weights = outline_.evenings.front().weights;
+    for (const Place& place : places) {
+      Drill drill;
+      drill.drill = place.drill;
+      drill.group = place.group;
+      drill.formation = place.formation;
+      drill.current = !place.added;
+      const auto known = outline_.evenings.front().exposures.find(place.id);
+      drill.unknown = place.added && (known == outline_.evenings.front().exposures.end() || known->second.times == 0);
+      drill.left_out = kLeftOutScale * weights.left_out;
+      for (const session::Pin& pin : outline_.evenings.front().pins) {
+        if (pin.drill == place.id) drill.left_out = kPinned;
+      }
+      p.drills.push_back(drill);
+    }
+    for (const KindDraft& draft : drafts_) p.kinds.push_back(kind_of(draft));
+  }
+
+  [[nodiscard]] Kind kind_of(const KindDraft& draft) const {
+    const Problem& p = built_.problem;
+    Kind kind;
+    for (std::size_t from = 0; from < kind.change.size(); ++from) {
+      for (std::size_t to = 0; to < kind.change.size(); ++to)
+        kind.change[from][to] = steps_of(draft.session.change[from][to]);
+    }
+    kind.options.resize(p.drills.size());
+    for (std::size_t d = 0; d < p.drills.size(); ++d) {
+      for (const plan::ProblemDrill& drill : draft.session.drills) {
+        if (drill.drill == p.drills[d].drill) kind.options[d] = options_of(drill, draft);
+      }
+    }
+    return kind;
+  }
+
+  // The doses on the rung of the week: the confirmed one, the routine's, else the easiest that is open.
+  [[nodiscard]] std::vector<Option> options_of(const plan::ProblemDrill& drill, const KindDraft& draft) const {
+    const bool in_routine = drill.routine_line >= 0;
+    int wanted = draft.rungs[static_cast<std::size_t>(drill.drill)];
+    if (wanted < 0) {
+      wanted = in_routine              ? outline_.routine->lines[static_cast<std::size_t>(drill.routine_line)].rung
+               : drill.options.empty() ? 0
+                                       : drill.options.front().rung;
+    }
+    int rung = -1;
+    for (const plan::Option& option : drill.options) {
+      if (option.rung <= wanted) rung = std::max(rung, option.rung);
+    }
+    std::vector<Option> out;
+    for (const plan::Option& option : drill.options) {
+      if (option.rung != rung || breaks_alone(option, draft.session.ceiling)) continue;
+      Option made;
+      made.rung = option.rung;
+      made.dose = option.dose;
+      made.steps = std::max(1, steps_of(option.seconds));
+      made.credits = option.credits;
+      for (std::size_t l = 0; l < kLoads; ++l) made.loads[l] = option.loads[l];
+      if (in_routine) {
+        const int own = outline_.routine->lines[static_cast<std::size_t>(drill.routine_line)].dose;
+        made.departure = std::abs(own - option.dose) * Points{draft.evening.weights.dose_step};
+      }
+      out.push_back(made);
+    }
+    return out;
+  }
+
+  static bool breaks_alone(const plan::Option& option, const std::array<int, plan::kLoads>& ceiling) {
+    for (std::size_t l = 0; l < kLoads; ++l) {
+      if (option.loads[l] > ceiling[l]) return true;
+    }
+    return false;
+  }
+
+  void set_close() {
+    const std::vector<Session>& sessions = built_.problem.sessions;
+    for (std::size_t a = 0; a < sessions.size(); ++a) {
+      for (std::size_t b = a + 1; b < sessions.size(); ++b) {
+        const Evening& first = outline_.evenings[built_.evening_of[a]];
+        const Evening& second = outline_.evenings[built_.evening_of[b]];
+        const int minutes =
+            days_between(first.date, second.date) * 24 * 60 + second.start.minutes - first.start.minutes;
+        if (minutes < kMinutesBetweenHard) built_.problem.close.emplace_back(static_cast<int>(a), static_cast<int>(b));
+      }
+    }
+  }
+
+  void set_limits() {
+    Problem& p = built_.problem;
+    if (outline_.evenings.empty()) return;
+    const session::ChangeWeights& weights = outline_.evenings.front().weights;
+    p.most_new_in_session = catalogue_.limits.most_new_drills;
+    p.most_new_in_week = catalogue_.limits.most_new_drills + 1;
+    p.swap = kSwapScale * weights.new_drill;
+    p.uncovered = kUncovered;
+    count_drills();
+    p.most_swaps = 3;
+    p.least_swaps = p.spells > 1 ? 1 : 0;
+  }
+
+  // As many of each family as the routine has; one of a required family that it lacks.
+  void count_drills() {
+    Problem& p = built_.problem;
+    std::vector<int> open(p.families.size(), 0);
+    for (const Drill& drill : p.drills) {
+      const auto family = static_cast<std::size_t>(p.groups[static_cast<std::size_t>(drill.group)].family);
+      ++open[family];
+      if (drill.current) ++p.families[family].drills;
+    }
+    for (std::size_t f = 0; f < p.families.size(); ++f) {
+      if (p.families[f].required && p.families[f].drills == 0) p.families[f].drills = std::min(1, open[f]);
+    }
+  }
+};
+
+}  // namespace
+
+std::vector<int> spell_of_week(int weeks) {
+  // Three weeks each where that comes out even, else four first.
+  const int length = weeks % 3 == 0 || weeks == 5 ? 3 : 4;
+  std::vector<int> out;
+  for (int w = 0; w < weeks; ++w) out.push_back(w / length);
+  return out;
+}
+
+Built build_problem(const Outline& outline, plan::KernelWorkspace& workspace) {
+  return ProblemBuilder(outline, workspace).build();
+}
+
+}  // namespace lanework::block

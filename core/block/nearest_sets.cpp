@@ -1,0 +1,80 @@
+#include "core/block/nearest_sets.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace lanework::block {
+namespace {
+
+struct Wish {
+  double lean;  // more to the one that comes in than to the one that leaves
+  std::size_t in;
+  std::size_t out;
+};
+
+class NearestSet {
+ public:
+  NearestSet(const Problem& problem, const std::vector<double>& leaning, std::vector<char> before)
+      : p_(problem), leaning_(leaning), set_(std::move(before)) {}
+
+  std::vector<char> run(const std::vector<char>& wished, int least) {
+    std::vector<Wish> wishes =
+        pairs([&](std::size_t in, std::size_t out) { return wished[in] != 0 && wished[out] == 0; });
+    int swaps = make(wishes, p_.most_swaps);
+    if (swaps < least) {
+      wishes = pairs([](std::size_t, std::size_t) { return true; });
+      make(wishes, least - swaps);
+    }
+    return std::move(set_);
+  }
+
+ private:
+  const Problem& p_;
+  const std::vector<double>& leaning_;
+  std::vector<char> set_;
+
+  [[nodiscard]] int family_of(std::size_t d) const {
+    return p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family;
+  }
+
+  template <class Wished>
+  [[nodiscard]] std::vector<Wish> pairs(const Wished& wished) const {
+    std::vector<Wish> out;
+    for (std::size_t in = 0; in < set_.size(); ++in) {
+      for (std::size_t leaves = 0; leaves < set_.size(); ++leaves) {
+        if (set_[in] != 0 || set_[leaves] == 0 || family_of(in) != family_of(leaves) || !wished(in, leaves)) continue;
+        out.push_back({leaning_[in] - leaning_[leaves], in, leaves});
+      }
+    }
+    std::sort(out.begin(), out.end(), [](const Wish& a, const Wish& b) {
+      return std::tie(b.lean, a.in, a.out) < std::tie(a.lean, b.in, b.out);
+    });
+    return out;
+  }
+
+  int make(const std::vector<Wish>& wishes, int most) {
+    int made = 0;
+    for (const Wish& wish : wishes) {
+      if (made == most) break;
+      if (set_[wish.in] != 0 || set_[wish.out] == 0) continue;
+      set_[wish.in] = 1;
+      set_[wish.out] = 0;
+      ++made;
+    }
+    return made;
+  }
+};
+
+}  // namespace
+
+Sets nearest_sets(const Problem& problem, const Leaning& leaning, const Sets& wished) {
+  Sets sets;
+  std::vector<char> set = empty_plan(problem).sets.front();
+  for (std::size_t p = 0; p < wished.size(); ++p) {
+    set = NearestSet(problem, leaning[p], set).run(wished[p], p > 0 ? problem.least_swaps : 0);
+    sets.push_back(set);
+  }
+  return sets;
+}
+
+}  // namespace lanework::block

@@ -1,0 +1,134 @@
+// The block problem of one squad: three to eight weeks of sessions, planned together.
+// Maths with the same names: docs/model/block.md. Everything is a whole number: times are steps of five
+// seconds, loads thousandths (hard running: millimetres), credits quarter-targets, values points.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/catalogue/words.h"
+
+namespace lanework::block {
+
+inline constexpr int kStepSeconds = 5;
+
+// Contacts, eccentric repetitions, hard running: the first three of plan::Load.
+inline constexpr std::size_t kLoads = 3;
+using Loads = std::array<int, kLoads>;
+using Points = std::int64_t;
+
+// A quarter-credit is worth this many points times the weight of its family: up to the target, and from
+// there to half as much again; after that nothing.
+inline constexpr Points kFullPoints = 10;
+inline constexpr Points kLessPoints = 4;
+
+// One way of doing a drill in a session: a dose, on the rung of the week.
+struct Option {
+  int rung = 0;
+  int dose = 0;
+  int steps = 0;
+  int credits = 0;
+  Loads loads{};
+  Points departure = 0;  // from the routine's own dose
+};
+
+// What the sessions of one pattern share: place, turnout, days to the match, and how well drills are known.
+struct Kind {
+  std::array<std::array<int, catalogue::kFormations>, catalogue::kFormations> change{};  // steps, [from][to]
+  std::vector<std::vector<Option>> options;  // by drill of the problem; empty where it is not open
+};
+
+struct Session {
+  int day = 0;  // days after the first Monday of the block
+  int week = 0;
+  int spell = 0;
+  int kind = 0;
+  int budget = 0;  // steps, gathering and margin taken off
+  Loads ceiling{};
+  Loads hard{};  // a session that uses more than this of contacts or eccentric work is hard
+};
+
+struct Drill {
+  int drill = 0;  // index into Catalogue::drills
+  int group = 0;
+  catalogue::Formation formation = catalogue::Formation::kSpread;
+  bool current = false;  // of the set that stands now
+  bool unknown = false;  // the squad has never done it
+  Points left_out = 0;   // lost for every session of a spell whose set has it, is open to it, and goes without
+};
+
+// One family in one phase, in canonical order.
+struct Group {
+  int family = 0;  // position in Problem::families
+  catalogue::Phase phase = catalogue::Phase::kStart;
+};
+
+struct Family {
+  catalogue::Family family = catalogue::Family::kPulseRaising;
+  Points weight = 0;
+  bool required = false;
+  int target = 0;  // quarter-credits a week
+  int drills = 0;  // of it in every set: a swap takes one out and brings one in
+  std::vector<int> groups;
+};
+
+struct Week {
+  int spell = 0;
+  Loads ceiling{};           // what is left of the week's ceilings after the fixed sessions
+  std::vector<int> fixed{};  // credits of the fixed sessions, by family
+};
+
+struct Problem {
+  std::vector<Session> sessions;  // by day
+  std::vector<Kind> kinds;
+  std::vector<Drill> drills;  // canonical order; drills of a group are contiguous
+  std::vector<Group> groups;
+  std::vector<Family> families;  // by rank
+  std::vector<Week> weeks;
+  int spells = 0;
+  std::vector<std::pair<int, int>> close;  // sessions less than 48 h apart: at most one of them is hard
+  int most_swaps = 3;                      // drills that come in at the start of a spell
+  int least_swaps = 0;                     // drills that come in, from the second spell on
+  int most_new_in_session = 2;             // drills never done before
+  int most_new_in_week = 3;
+  Points swap = 0;       // lost for every drill that comes in
+  Points uncovered = 0;  // lost for every required family a session goes without
+};
+
+// The sets of the spells and, for each session and drill, the position of its option, or -1.
+struct Plan {
+  std::vector<std::vector<char>> sets;   // [spell][drill]
+  std::vector<std::vector<int>> choice;  // [session][drill]
+  bool operator==(const Plan&) const = default;
+};
+
+// Points of 'credits' in one week of a family.
+Points worth(const Family& family, int credits);
+
+struct SessionSum {
+  int steps = 0;
+  Loads loads{};
+  int unknown_first_done = 0;
+};
+
+struct Evaluation {
+  Points value = 0;
+  std::vector<std::string> broken;        // the constraints that do not hold, in the words of docs/model/block.md
+  std::vector<std::vector<int>> credits;  // [week][family], fixed ones included
+  std::vector<Loads> week_loads;
+  std::vector<int> session_steps;
+  std::vector<Loads> session_loads;
+};
+
+// Straight from the definitions, for tests, enumeration and asserts.
+Evaluation evaluate(const Problem& problem, const Plan& plan);
+
+bool is_hard(const Session& session, const Loads& loads);
+
+// The plan that keeps the current set and does nothing: always feasible where no swap is due.
+Plan empty_plan(const Problem& problem);
+
+}  // namespace lanework::block
