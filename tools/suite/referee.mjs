@@ -11,8 +11,9 @@ const kLevels = ["uncovered", "shortfall", "changes", "preference"];
 
 async function byCbc(file) {
   const said = await runProgram("cbc", [file, "-ratioGap", "0", "-allowableGap", "0.999", "-seconds", "300", "-solve", "-quit"]);
-  if (/infeasible/i.test(said.output)) return "infeasible";
   const value = /Result - Optimal solution found[\s\S]*?Objective value:\s+(-?[\d.e+]+)/.exec(said.output);
+  // A heuristic of CBC may call a part of its search infeasible on the way to an optimum.
+  if (!value && /infeasible/i.test(said.output)) return "infeasible";
   return value ? Math.round(Number(value[1])) : `no answer: ${said.output.slice(-300)}`;
 }
 
