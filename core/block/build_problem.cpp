@@ -236,6 +236,8 @@ class ProblemBuilder {
       for (const plan::ProblemDrill& drill : draft.session.drills) {
         const auto same = [&](const Place& place) { return place.drill == drill.drill; };
         if (std::any_of(places.begin(), places.end(), same)) continue;
+        // What no evening is open to, since every dose breaks a ceiling, cannot come in.
+        if (drill.routine_line < 0 && options_of(drill, draft).empty()) continue;
         places.push_back({drill.group, drill.routine_line < 0, drill.routine_line,
                           catalogue_.drills[static_cast<std::size_t>(drill.drill)].id, drill.drill, drill.formation});
       }
