@@ -1,5 +1,5 @@
-// Everything that a club's folder holds (docs/formats/club.md), as it stands: documents nobody has read yet. Rosters and
-// catalogues have the form of those parts of a 'plan' request (docs/formats/door.md).
+// Everything that a club's folder holds (docs/formats/club.md), as it stands: documents nobody has read yet. Rosters
+// and catalogues have the form of those parts of a 'plan' request (docs/formats/door.md).
 #pragma once
 
 #include <cstddef>

@@ -87,7 +87,8 @@ class SquadJudge {
       }
       wished.insert({wish.date, wish.start_minutes});
       if (find_session(block_, wish) == nullptr) {
-        faults_.add(words_of(wish.date, wish.start_minutes), "session-dropped", "no session", "one: nothing is in its way");
+        faults_.add(words_of(wish.date, wish.start_minutes), "session-dropped", "no session",
+                    "one: nothing is in its way");
         ledger_.complete = false;
       }
     }
@@ -117,7 +118,8 @@ class SquadJudge {
         return slot.date == stated.date && slot.start_minutes == stated.start_minutes;
       });
       if (found == expected.end()) {
-        faults_.add(where, "missed-invented", "told as missed: " + quote(stated.why), "nothing: no slot falls out then");
+        faults_.add(where, "missed-invented", "told as missed: " + quote(stated.why),
+                    "nothing: no slot falls out then");
         continue;
       }
       const bool says_why = std::any_of(found->words.begin(), found->words.end(), [&](const std::string& word) {
@@ -205,8 +207,7 @@ class ClubJudge {
       if (block == nullptr) continue;
       ++report.squads;
       SquadEvenings evenings(club_, documents_, squad, catalogues[squad.documents->catalogue], restrictions);
-      const Faults faults =
-          SquadJudge(club_, squad, calendars[s], sharing[s], *block).judge(evenings, report);
+      const Faults faults = SquadJudge(club_, squad, calendars[s], sharing[s], *block).judge(evenings, report);
       if (!faults.empty()) return faults;
     }
     return report;

@@ -1,6 +1,6 @@
 // The independent verifier of blocks. Like that of sessions (check_session.h) it reads the club's documents itself
-// and has its own calendar, clock, loads, credits and value; it shares nothing with the planner but core/base. Rules and
-// their keys: docs/model/check.md.
+// and has its own calendar, clock, loads, credits and value; it shares nothing with the planner but core/base. Rules
+// and their keys: docs/model/block-check.md.
 #pragma once
 
 #include <cstdint>
@@ -15,7 +15,7 @@ namespace lanework::check {
 
 // One broken rule, in words that can be shown as they are.
 struct BlockViolation {
-  std::string rule;   // key of docs/model/check.md
+  std::string rule;   // key of docs/model/block-check.md or check.md
   std::string squad;  // id; empty: of the answer as a whole
   std::string where;  // '2026-11-24 18:00, drill 3 (squat)', 'spell 2', 'week 4, trunk'
   std::string found;

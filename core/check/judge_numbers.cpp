@@ -10,13 +10,12 @@ namespace {
 constexpr std::int64_t kFullPoints = 10;
 constexpr std::int64_t kLessPoints = 4;
 // Times the weight of the squad file, in quarters.
-constexpr std::int64_t kLeftOutScale = 5;
+constexpr std::int64_t kLeftOutScale = 20;
 constexpr std::int64_t kSwapScale = 20;
 
 class NumberJudge {
  public:
-  NumberJudge(const Matter& matter, const StatedBlock& block, int weeks, const SquadLedger& ledger,
-              SquadFaults& faults)
+  NumberJudge(const Matter& matter, const StatedBlock& block, int weeks, const SquadLedger& ledger, SquadFaults& faults)
       : matter_(matter),
         block_(block),
         spell_of_(spells_of(weeks)),
@@ -27,8 +26,11 @@ class NumberJudge {
   std::int64_t judge() {
     judge_weeks();
     const std::int64_t value = own_value();
-    expect("value", "value", block_.value, value);
-    if (block_.feasible) judge_bound();
+    // What keeps no row has no value to be proud of.
+    if (block_.feasible) {
+      expect("value", "value", block_.value, value);
+      judge_bound();
+    }
     judge_shortfalls();
     return value;
   }
@@ -92,8 +94,7 @@ class NumberJudge {
     if (!stated) {
       faults_.add(where, "load-stated", "nothing", in_units(used) + " of " + in_units(ceiling));
     } else if (stated->used_thousandths != used || 1000 * stated->ceiling != ceiling) {
-      faults_.add(where, "load-stated",
-                  in_units(stated->used_thousandths) + " of " + std::to_string(stated->ceiling),
+      faults_.add(where, "load-stated", in_units(stated->used_thousandths) + " of " + std::to_string(stated->ceiling),
                   in_units(used) + " of " + in_units(ceiling));
     }
   }
@@ -147,7 +148,8 @@ class NumberJudge {
 
   void judge_bound() {
     if (block_.bound < block_.value) {
-      faults_.add("bound", "bound", std::to_string(block_.bound), "at least the value, " + std::to_string(block_.value));
+      faults_.add("bound", "bound", std::to_string(block_.bound),
+                  "at least the value, " + std::to_string(block_.value));
       return;
     }
     if (block_.bound <= 0) {
@@ -165,18 +167,14 @@ class NumberJudge {
   // One sentence for every family that falls short, which begins with its name; no other.
   void judge_shortfalls() {
     for (const Family& family : matter_.families) {
-      bool with_session = false;
-      bool anywhere = false;
-      for (const WeekSums& week : sums_) {
-        const bool is_short = of(week.credits, family.key) < week_target(family);
-        anywhere = anywhere || is_short;
-        with_session = with_session || (is_short && week.has_session);
-      }
+      const bool is_short = std::any_of(sums_.begin(), sums_.end(), [&](const WeekSums& week) {
+        return week.has_session && of(week.credits, family.key) < week_target(family);
+      });
       const auto told = std::count_if(block_.shortfalls.begin(), block_.shortfalls.end(), [&](const std::string& line) {
         return line.rfind(family.name + ":", 0) == 0 || line.rfind(family.key + ":", 0) == 0;
       });
-      if (with_session && told == 0) faults_.add(family.key, "shortfall-missing", "no sentence", "its shortfall");
-      if (!anywhere && told > 0) faults_.add(family.key, "shortfall-untrue", "a shortfall", "none");
+      if (is_short && told == 0) faults_.add(family.key, "shortfall-missing", "no sentence", "its shortfall");
+      if (!is_short && told > 0) faults_.add(family.key, "shortfall-untrue", "a shortfall", "none");
     }
   }
 };

@@ -235,7 +235,8 @@ std::int64_t budget_seconds(const Matter& matter) {
     const Pick pick{&drill, rung_position(drill, line.rung), step_position(drill, line.step), ""};
     if (bars_of(drill, rung_of(pick), matter).empty()) routine.push_back(pick);
   }
-  return matter.tonight.slot_seconds - time_session(routine, matter).margin_seconds - (gathering_ms(matter) + 999) / 1000;
+  return matter.tonight.slot_seconds - time_session(routine, matter).margin_seconds -
+         (gathering_ms(matter) + 999) / 1000;
 }
 
 void judge_planned_session(const Matter& matter, std::int64_t budget_seconds, EveningLedger evening,

@@ -88,13 +88,41 @@ class SetJudge {
       faults_.add(where, "leaves", in_words(stated_out), in_words(out));
     }
     const auto count = static_cast<std::int64_t>(in.size());
-    if (count > kMostSwaps) {
-      faults_.add_row(where, "swaps", std::to_string(count) + " drills come in", "at most 3");
+    const std::int64_t most = p == 0 ? most_in_first_spell() : kMostSwaps;
+    if (count > most) {
+      faults_.add_row(where, "swaps", std::to_string(count) + " drills come in", "at most " + std::to_string(most));
     }
     if (p > 0 && count == 0) faults_.add_row(where, "swaps", "no drill comes in", "at least 1");
     for (const std::string& id : in) {
       if (!is_ever_open(id)) faults_.add(where, "set-closed", id, "a drill that is open on some evening of the block");
     }
+  }
+
+  // What the squad does now is changed only where it cannot be done: drills of the routine that no evening of the spell
+  // is open to, and required families that it lacks.
+  [[nodiscard]] std::int64_t most_in_first_spell() const {
+    std::int64_t missing = 0;
+    for (const RoutineLine& line : ledger_.routine) {
+      const auto open = [&](const EveningLedger& evening) {
+        return spell_of_[static_cast<std::size_t>(evening.wish->week)] == 0 && evening.open.count(line.drill) > 0;
+      };
+      missing += std::none_of(ledger_.evenings.begin(), ledger_.evenings.end(), open) ? 1 : 0;
+    }
+    for (const Family& family : matter_.families) {
+      if (family.required && in_routine(family) == 0 && is_any_open(family)) ++missing;
+    }
+    return std::min(missing, kMostSwaps);
+  }
+
+  [[nodiscard]] std::int64_t in_routine(const Family& family) const {
+    return std::count_if(ledger_.routine.begin(), ledger_.routine.end(),
+                         [&](const RoutineLine& line) { return matter_.drills.at(line.drill).family == family.key; });
+  }
+
+  [[nodiscard]] bool is_any_open(const Family& family) const {
+    return std::any_of(matter_.drills.begin(), matter_.drills.end(), [&](const auto& entry) {
+      return entry.second.family == family.key && is_ever_open(entry.first);
+    });
   }
 
   [[nodiscard]] bool is_ever_open(const std::string& id) const {
@@ -105,18 +133,10 @@ class SetJudge {
   // As many of each family as the routine has; one of a required family that it lacks, where one is open at all.
   void judge_sizes(const std::set<std::string>& now, const std::string& where) {
     for (const Family& family : matter_.families) {
-      std::int64_t wanted = 0;
-      for (const RoutineLine& line : ledger_.routine) {
-        wanted += matter_.drills.at(line.drill).family == family.key ? 1 : 0;
-      }
-      if (wanted == 0 && family.required) {
-        wanted = std::any_of(matter_.drills.begin(), matter_.drills.end(), [&](const auto& entry) {
-          return entry.second.family == family.key && is_ever_open(entry.first);
-        });
-      }
-      const auto has = std::count_if(now.begin(), now.end(), [&](const std::string& id) {
-        return matter_.drills.at(id).family == family.key;
-      });
+      std::int64_t wanted = in_routine(family);
+      if (wanted == 0 && family.required && is_any_open(family)) wanted = 1;
+      const auto has = std::count_if(now.begin(), now.end(),
+                                     [&](const std::string& id) { return matter_.drills.at(id).family == family.key; });
       if (has != wanted) {
         faults_.add_row(where + ", " + family.key, "size", std::to_string(has) + " drills",
                         std::to_string(wanted) + ", as in the routine");

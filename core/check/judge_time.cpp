@@ -8,9 +8,7 @@ namespace {
 
 constexpr int kMinutesApart = 48 * 60;
 
-std::string words_of(const EveningLedger& evening) {
-  return words_of(evening.wish->date, evening.wish->start_minutes);
-}
+std::string place_of(const EveningLedger& evening) { return words_of(evening.wish->date, evening.wish->start_minutes); }
 
 void judge_apart(const SquadLedger& ledger, SquadFaults& faults) {
   for (std::size_t a = 0; a < ledger.evenings.size(); ++a) {
@@ -21,7 +19,7 @@ void judge_apart(const SquadLedger& ledger, SquadFaults& faults) {
       const int minutes = 24 * 60 * (second.wish->date.days_since_epoch - first.wish->date.days_since_epoch) +
                           second.wish->start_minutes - first.wish->start_minutes;
       if (minutes >= kMinutesApart) continue;
-      faults.add_row(words_of(first), "apart", "hard, and so is " + words_of(second),
+      faults.add_row(place_of(first), "apart", "hard, and so is " + place_of(second),
                      "of two less than 48 h apart at most one hard");
     }
   }

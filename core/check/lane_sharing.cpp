@@ -68,8 +68,8 @@ class Sharer {
 
   void fault(const Turn& turn, const char* rule, std::string found, std::string expected) {
     const Wish& wish = wish_of(turn);
-    violations_.push_back({rule, club_.squads[turn.squad].id, words_of(wish.date, wish.start_minutes),
-                           std::move(found), std::move(expected)});
+    violations_.push_back({rule, club_.squads[turn.squad].id, words_of(wish.date, wish.start_minutes), std::move(found),
+                           std::move(expected)});
   }
 
   [[nodiscard]] static bool together(const Use& a, const Use& b) { return a.from < b.to && b.from < a.to; }
@@ -86,6 +86,7 @@ class Sharer {
 
   // For a squad that the answer leaves out: the lowest neighbours, else the lowest.
   static std::vector<int> chosen(const std::vector<int>& free, std::size_t count) {
+    if (count == 0) return {};
     for (std::size_t i = 0; i + count <= free.size(); ++i) {
       const bool neighbours = free[i + count - 1] == free[i] + static_cast<int>(count) - 1;
       if (neighbours) return {free.begin() + static_cast<long>(i), free.begin() + static_cast<long>(i + count)};

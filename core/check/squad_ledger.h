@@ -27,11 +27,11 @@ struct EveningLedger {
   Band band;
   LoadSums loads;
   bool hard = false;
-  std::int64_t fresh = 0;                      // drills never done before
-  std::int64_t departure = 0;                  // points
-  std::vector<std::string> done;               // drill ids
-  std::set<std::string> open;                  // ids of the drills that could be done; not of a match day
-  std::set<std::string> pinned;                // likewise
+  std::int64_t fresh = 0;                       // drills never done before
+  std::int64_t departure = 0;                   // points
+  std::vector<std::string> done;                // drill ids
+  std::set<std::string> open;                   // ids of the drills that could be done; not of a match day
+  std::set<std::string> pinned;                 // likewise
   std::map<std::string, std::int64_t> credits;  // by family
   std::map<std::string, std::int64_t> work_ms;  // by family
 
@@ -70,8 +70,8 @@ std::string in_units(std::int64_t thousandths);
 // Seconds for drills and the changes between them. matter: of that evening, with the squad's own history.
 std::int64_t budget_seconds(const Matter& matter);
 
-// The rules on one session of the block; adds it to the ledger. matter: of that evening, drills told as often as in this
-// week of the spell.
+// The rules on one session of the block; adds it to the ledger. matter: of that evening, drills told as often as in
+// this week of the spell.
 void judge_planned_session(const Matter& matter, std::int64_t budget_seconds, EveningLedger evening,
                            SquadLedger& ledger, SquadFaults& faults);
 // Likewise for a match day, whose rules are those of a session on its own.
