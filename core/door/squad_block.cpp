@@ -43,6 +43,9 @@ SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelW
     out.answer.feasible = true;
   } else {
     out.answer = block::solve(out.built.problem, work, kSeed, progress);
+    constexpr int kMinutesMore = 5;
+    constexpr int kMinutesFewer = 3;
+    out.prices = block::minute_prices(out.wishes.outline, out.built, out.answer, kMinutesMore, kMinutesFewer, work);
   }
   return out;
 }
