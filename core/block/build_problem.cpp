@@ -354,6 +354,15 @@ class ProblemBuilder {
       }
       missing += open ? 0 : 1;
     }
+    for (const Family& family : p.families) {
+      int current = 0;
+      for (const Drill& drill : p.drills) {
+        const bool of_it =
+            &p.families[static_cast<std::size_t>(p.groups[static_cast<std::size_t>(drill.group)].family)] == &family;
+        current += of_it && drill.current ? 1 : 0;
+      }
+      missing += family.drills - current;
+    }
     return missing;
   }
 
