@@ -397,5 +397,57 @@ TEST(BlockPlanner, ASquadOfEveryRoutineIsSound) {
   EXPECT_EQ(report.squads, 6);
 }
 
+// A routine without the families 'hamstring' and 'run-and-cut', which are required.
+TEST(BlockPlanner, FamiliesThatTheRoutineLacksComeIn) {
+  const std::set<std::string> lost = {"single-leg-bridge", "plant-and-cut", "strides"};
+  club::Club club = demo().club;
+  BlockDocuments documents = cli::check_documents(demo().documents);
+  for (club::ClubSquad& squad : club.squads) {
+    if (squad.id != "u13-kestrels") continue;
+    const std::vector<catalogue::Drill>& drills = club.catalogue_of(squad).drills;
+    std::erase_if(squad.routine.lines, [&](const catalogue::RoutineLine& line) {
+      return lost.count(drills[static_cast<std::size_t>(line.drill)].id) > 0;
+    });
+  }
+  for (SquadDocuments& squad : documents.squads) {
+    if (squad.id != "u13-kestrels") continue;
+    std::erase_if(at(squad.routine.root, "drill").items,
+                  [&](const Node& line) { return lost.count(line.find("id")->text) > 0; });
+  }
+  Node answer = planned_blocks(club, {"u13-kestrels"});
+  const BlockReport report = report_of(documents, answer);
+  EXPECT_TRUE(report.ok()) << lines(report);
+  EXPECT_EQ(at(answer, "squads.0.spells.0.comes_in").items.size(), 2U);
+}
+
+// The Kestrels have a match every Tuesday and Thursday, whose warm-up takes the slot.
+TEST(BlockPlanner, MatchDaysAlone) {
+  club::Club club = demo().club;
+  BlockDocuments documents = cli::check_documents(demo().documents);
+  std::vector<std::string> days;
+  for (int week = 0; week < 6; ++week) {
+    for (const int weekday : {1, 3})
+      days.push_back(to_iso({club.settings.block_from.days_since_epoch + 7 * week + weekday}));
+  }
+  for (club::ClubSquad& squad : club.squads) {
+    if (squad.id != "u13-kestrels") continue;
+    squad.squad.weekly.matches.clear();
+    for (const std::string& iso : days) {
+      session::Match match;
+      match.date = *parse_iso_date(iso);
+      squad.squad.weekly.matches.push_back(match);
+    }
+  }
+  for (SquadDocuments& squad : documents.squads) {
+    if (squad.id != "u13-kestrels") continue;
+    erase(squad.squad.root, "match");
+    put(squad.squad.root, "matches", texts(days));
+  }
+  Node answer = planned_blocks(club, {"u13-kestrels"});
+  const BlockReport report = report_of(documents, answer);
+  EXPECT_TRUE(report.ok()) << lines(report);
+  EXPECT_EQ(report.sessions, 12);
+}
+
 }  // namespace
 }  // namespace lanework::check

@@ -77,6 +77,13 @@ export async function schemaResults(program, door) {
     const plan = join(folder, "plan.json");
     writeFileSync(plan, JSON.stringify(await json(["plan", "--squad", kSquads[1], "--json"])));
     add("schema: plan check", fits["plan-check-answer"](await json(["plan", "check", "--squad", kSquads[1], "--plan", plan, "--json"])));
+    const block = join(folder, "block.json");
+    const answer = await json(["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--json"]);
+    answer.squads[0].value += 1;
+    writeFileSync(block, JSON.stringify(answer));
+    const checked = await json(["block", "check", "--club", "demo/quillmere", "--answer", block, "--json"]);
+    add("schema: block check", fits["block-check-answer"](checked));
+    add("schema: block check finds the point that was added", checked.violations.some(({ rule }) => rule === "value") ? "" : JSON.stringify(checked));
     for (const [index, [name, breakIt]] of kBroken.entries()) {
       const broken = structuredClone(usual);
       breakIt(broken);
