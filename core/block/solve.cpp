@@ -101,9 +101,10 @@ class BlockSolver {
 }  // namespace
 
 int gap_ten_thousandths(const Answer& answer) {
-  if (answer.bound_fine <= 0) return 0;
-  const std::int64_t short_of = answer.bound_fine - answer.value * kFine;
-  return static_cast<int>((short_of * 10000 + answer.bound_fine - 1) / answer.bound_fine);
+  // Of the bound as it is told, in whole points, so that a reader comes to the same.
+  const Points bound = bound_points(answer);
+  if (bound <= 0) return 0;
+  return static_cast<int>(((bound - answer.value) * 10000 + bound - 1) / bound);
 }
 
 Points bound_points(const Answer& answer) { return (answer.bound_fine + kFine - 1) / kFine; }
