@@ -50,7 +50,6 @@ SquadEvenings::SquadEvenings(const ClubMatter& club, const BlockDocuments& docum
     : club_(club), squad_(squad), matter_(std::move(catalogue)), request_(Node::make_table()) {
   routine_ = lines_of(squad.documents->routine, matter_, faults_);
   match_day_routine_ = lines_of(squad.documents->match_day_routine, matter_, faults_);
-  request_.set("squad", squad.documents->squad.root);
   request_.set("roster", documents.rosters[squad.documents->roster]);
   request_.set("restrictions", restrictions);
 }
@@ -62,11 +61,10 @@ Faults SquadEvenings::set(const Wish& wish, const Share& share) {
   slot.set("minutes", Node::make_integer(1));
   Node tonight = Node::make_table();
   if (squad_.turnout) tonight.set("turnout", Node::make_integer(*squad_.turnout));
-  for (auto& [key, node] : request_.entries) {
-    if (key != "squad") continue;
-    node.set("slot", std::move(slot));
-    node.set("tonight", std::move(tonight));
-  }
+  Node squad = squad_.documents->squad.root;
+  squad.set("slot", std::move(slot));
+  squad.set("tonight", std::move(tonight));
+  request_.set("squad", std::move(squad));
   matter_.tonight = {};
   matter_.secrets = {};
   matter_.routine = wish.match_day ? match_day_routine_ : routine_;
