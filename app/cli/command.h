@@ -27,5 +27,6 @@ void add_pairs_command(CLI::App& app, int& exit_status);
 void add_card_command(CLI::App& app, int& exit_status);
 void add_catalogue_command(CLI::App& app, int& exit_status);
 void add_club_command(CLI::App& app, int& exit_status);
+void add_clinic_command(CLI::App& app, int& exit_status);
 
 }  // namespace lanework::cli

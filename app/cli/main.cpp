@@ -23,6 +23,7 @@ int run(int argc, char** argv) {
   add_pairs_command(app, exit_status);
   add_catalogue_command(app, exit_status);
   add_club_command(app, exit_status);
+  add_clinic_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {
