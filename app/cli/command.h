@@ -28,5 +28,6 @@ void add_card_command(CLI::App& app, int& exit_status);
 void add_catalogue_command(CLI::App& app, int& exit_status);
 void add_club_command(CLI::App& app, int& exit_status);
 void add_clinic_command(CLI::App& app, int& exit_status);
+void add_block_command(CLI::App& app, int& exit_status);
 
 }  // namespace lanework::cli

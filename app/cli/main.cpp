@@ -24,6 +24,7 @@ int run(int argc, char** argv) {
   add_catalogue_command(app, exit_status);
   add_club_command(app, exit_status);
   add_clinic_command(app, exit_status);
+  add_block_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

@@ -140,6 +140,12 @@ Node Node::make_integer(std::int64_t value) {
   node.integer = value;
   return node;
 }
+Node Node::make_real(double value) {
+  Node node;
+  node.kind = Kind::kReal;
+  node.real = value;
+  return node;
+}
 Node Node::make_boolean(bool value) {
   Node node;
   node.kind = Kind::kBoolean;

@@ -43,6 +43,7 @@ struct Node {
 
   static Node make_text(std::string value);
   static Node make_integer(std::int64_t value);
+  static Node make_real(double value);
   static Node make_boolean(bool value);
   static Node make_array();
   static Node make_table();

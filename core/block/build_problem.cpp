@@ -20,11 +20,12 @@ using session::Evening;
 
 // Own judgement, like the weights of a squad file they are scaled with.
 constexpr Points kSwapScale = 20;
-constexpr Points kLeftOutScale = 5;
+constexpr Points kLeftOutScale = 20;
 constexpr Points kUncovered = 400;
 constexpr Points kPinned = 4000;
 // A session is hard when it uses more than this share of the age band's ceiling.
 constexpr int kHardPercent = 60;
+constexpr int kMostSwaps = 3;
 constexpr int kDaysPerWeek = 7;
 constexpr int kMinutesBetweenHard = 48 * 60;
 
@@ -334,8 +335,24 @@ class ProblemBuilder {
     p.swap = kSwapScale * weights.new_drill;
     p.uncovered = kUncovered;
     count_drills();
-    p.most_swaps = 3;
+    p.first_swaps = std::min(kMostSwaps, missing_drills());
+    p.most_swaps = kMostSwaps;
     p.least_swaps = p.spells > 1 ? 1 : 0;
+  }
+
+  // Drills of the routine that no session of the first spell is open to, and required families that it lacks.
+  [[nodiscard]] int missing_drills() const {
+    const Problem& p = built_.problem;
+    int missing = 0;
+    for (std::size_t d = 0; d < p.drills.size(); ++d) {
+      bool open = !p.drills[d].current;
+      for (const Session& session : p.sessions) {
+        const Kind& kind = p.kinds[static_cast<std::size_t>(session.kind)];
+        open = open || (session.spell == 0 && !kind.options[d].empty());
+      }
+      missing += open ? 0 : 1;
+    }
+    return missing;
   }
 
   // As many of each family as the routine has; one of a required family that it lacks.

@@ -168,8 +168,8 @@ SetPrices Dual::set_side(const std::vector<double>& prices, DualPoint& out) {
     const std::int32_t most = fine_price(prices[layout_.most_in + p]);
     const std::int32_t least = p > 0 ? fine_price(prices[layout_.least_in + p]) : 0;
     set.comes_in.push_back(most - least);
-    out.bound += std::int64_t{most} * p_.most_swaps - std::int64_t{least} * p_.least_swaps;
-    out.gradient[layout_.most_in + p] = p_.most_swaps;
+    out.bound += std::int64_t{most} * most_swaps_of(p_, p) - std::int64_t{least} * p_.least_swaps;
+    out.gradient[layout_.most_in + p] = most_swaps_of(p_, p);
     out.gradient[layout_.least_in + p] = p > 0 ? -p_.least_swaps : 0;
   }
   return set;

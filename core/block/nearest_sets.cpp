@@ -17,10 +17,10 @@ class NearestSet {
   NearestSet(const Problem& problem, const std::vector<double>& leaning, std::vector<char> before)
       : p_(problem), leaning_(leaning), set_(std::move(before)) {}
 
-  std::vector<char> run(const std::vector<char>& wished, int least) {
+  std::vector<char> run(const std::vector<char>& wished, int least, int most) {
     std::vector<Wish> wishes =
         pairs([&](std::size_t in, std::size_t out) { return wished[in] != 0 && wished[out] == 0; });
-    int swaps = make(wishes, p_.most_swaps);
+    int swaps = make(wishes, most);
     if (swaps < least) {
       wishes = pairs([](std::size_t, std::size_t) { return true; });
       make(wishes, least - swaps);
@@ -71,7 +71,8 @@ Sets nearest_sets(const Problem& problem, const Leaning& leaning, const Sets& wi
   Sets sets;
   std::vector<char> set = empty_plan(problem).sets.front();
   for (std::size_t p = 0; p < wished.size(); ++p) {
-    set = NearestSet(problem, leaning[p], set).run(wished[p], p > 0 ? problem.least_swaps : 0);
+    set =
+        NearestSet(problem, leaning[p], set).run(wished[p], p > 0 ? problem.least_swaps : 0, most_swaps_of(problem, p));
     sets.push_back(set);
   }
   return sets;

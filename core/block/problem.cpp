@@ -106,7 +106,7 @@ class Evaluator {
       in += now && !then ? 1 : 0;
     }
     out_.value -= in * p_.swap;
-    if (in > p_.most_swaps) broken("swaps", spell);
+    if (in > most_swaps_of(p_, at)) broken("swaps", spell);
     if (spell > 0 && in < p_.least_swaps) broken("fresh", spell);
     for (std::size_t f = 0; f < of_family.size(); ++f) {
       if (of_family[f] != p_.families[f].drills) broken("size", spell);

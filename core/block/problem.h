@@ -20,6 +20,9 @@ inline constexpr std::size_t kLoads = 3;
 using Loads = std::array<int, kLoads>;
 using Points = std::int64_t;
 
+// Prices, and the values of kernels and bounds: this many to a point.
+inline constexpr int kFine = 256;
+
 // A quarter-credit is worth this many points times the weight of its family: up to the target, and from
 // there to half as much again; after that nothing.
 inline constexpr Points kFullPoints = 10;
@@ -90,8 +93,9 @@ struct Problem {
   std::vector<Week> weeks;
   int spells = 0;
   std::vector<std::pair<int, int>> close;  // sessions less than 48 h apart: at most one of them is hard
-  int most_swaps = 3;                      // drills that come in at the start of a spell
-  int least_swaps = 0;                     // drills that come in, from the second spell on
+  int first_swaps = 0;                     // drills that may come in at the start of the first spell
+  int most_swaps = 3;                      // and at the start of each later one
+  int least_swaps = 0;                     // that must, from the second spell on
   int most_new_in_session = 2;             // drills never done before
   int most_new_in_week = 3;
   Points swap = 0;       // lost for every drill that comes in
@@ -127,6 +131,11 @@ struct Evaluation {
 Evaluation evaluate(const Problem& problem, const Plan& plan);
 
 bool is_hard(const Session& session, const Loads& loads);
+
+// Drills that may come in at the start of a spell.
+inline int most_swaps_of(const Problem& problem, std::size_t spell) {
+  return spell == 0 ? problem.first_swaps : problem.most_swaps;
+}
 
 // The plan that keeps the current set and does nothing: always feasible where no swap is due.
 Plan empty_plan(const Problem& problem);

@@ -112,7 +112,7 @@ std::int64_t RunningSums::pairs_broken(std::size_t s) const {
 }
 
 std::int64_t RunningSums::set_broken(std::size_t p) const {
-  std::int64_t out = std::max(0, in_[p] - p_->most_swaps);
+  std::int64_t out = std::max(0, in_[p] - most_swaps_of(*p_, p));
   if (p > 0) out += std::max(0, p_->least_swaps - in_[p]);
   for (std::size_t f = 0; f < p_->families.size(); ++f) out += std::abs(family_size_[p][f] - p_->families[f].drills);
   return kOneTooMany * out;

@@ -13,9 +13,6 @@
 
 namespace lanework::block {
 
-// Prices and values of the kernels: this many to a point.
-inline constexpr int kFine = 256;
-
 class SessionKernel {
  public:
   explicit SessionKernel(const Problem& problem);

@@ -84,6 +84,8 @@ int gap_ten_thousandths(const Answer& answer) {
   return static_cast<int>((short_of * 10000 + answer.bound_fine - 1) / answer.bound_fine);
 }
 
+Points bound_points(const Answer& answer) { return (answer.bound_fine + kFine - 1) / kFine; }
+
 Answer solve(const Problem& problem, const Work& work, std::uint64_t seed, const Progress& progress) {
   return BlockSolver(problem, work, seed, progress).run();
 }

@@ -32,6 +32,9 @@ struct Answer {
 // (bound - value) / bound in ten-thousandths, rounded up; 0 where the bound is 0.
 int gap_ten_thousandths(const Answer& answer);
 
+// No plan is worth more than this, in whole points.
+Points bound_points(const Answer& answer);
+
 // Called now and then with the share of the work done, 0 .. 1; false stops early with what there is.
 using Progress = std::function<bool(double)>;
 

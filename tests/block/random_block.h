@@ -121,6 +121,7 @@ class BlockDraw {
   }
 
   void draw_limits() {
+    p_.first_swaps = dice_.roll(0, 2);
     p_.most_swaps = dice_.roll(0, 2);
     p_.most_new_in_session = dice_.roll(0, 2);
     p_.most_new_in_week = dice_.roll(1, 2);

@@ -1,0 +1,102 @@
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cstdio>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "app/cli/block_report.h"
+#include "app/cli/command.h"
+#include "app/cli/evening_flags.h"
+#include "app/cli/plan_blocks.h"
+#include "app/read/club_folder.h"
+#include "core/club/consistency.h"
+
+namespace lanework::cli {
+namespace {
+
+struct BlockFlags {
+  std::string club;
+  std::string catalogue;
+  std::vector<std::string> squads;
+  unsigned threads = 0;
+  int work = 1;
+  bool json = false;
+};
+
+Faults unknown_squads(const BlockFlags& flags, const club::Club& club) {
+  Faults faults;
+  for (const std::string& id : flags.squads) {
+    if (club.find(id) != nullptr) continue;
+    faults.push_back({FaultCode::kUnknownName,
+                      {"", 0, 0, "--squad"},
+                      quote(id),
+                      "the id of a squad of the club: the name of its file in squads/, without .toml",
+                      {}});
+  }
+  return faults;
+}
+
+Result<std::vector<door::SquadWishes>> wishes_of_all(const BlockFlags& flags, const club::Club& club) {
+  const club::Settings& settings = club.settings;
+  const club::Allocation allocation = club::allocate(club, settings.block_from, settings.block_weeks);
+  std::vector<door::SquadWishes> out;
+  Faults faults;
+  for (std::size_t i = 0; i < club.squads.size(); ++i) {
+    const club::ClubSquad& squad = club.squads[i];
+    const bool asked =
+        flags.squads.empty() || std::find(flags.squads.begin(), flags.squads.end(), squad.id) != flags.squads.end();
+    if (!asked) continue;
+    auto wishes = door::wishes_of(club, squad, allocation.calendars[i]);
+    if (wishes) {
+      out.push_back(std::move(wishes).value());
+    } else {
+      faults.insert(faults.end(), wishes.faults().begin(), wishes.faults().end());
+    }
+  }
+  if (!faults.empty()) return faults;
+  return out;
+}
+
+int plan(const BlockFlags& flags) {
+  const auto shipped = catalogue_folder(flags.catalogue);
+  if (!shipped) return report(shipped.faults());
+  const read::ClubFolder folder = read::read_club_folder(flags.club, shipped.value());
+  if (!folder.faults.empty()) return report(folder.faults);
+  if (const Faults faults = unknown_squads(flags, folder.club); !faults.empty()) return report(faults);
+  auto wishes = wishes_of_all(flags, folder.club);
+  if (!wishes) return report(wishes.faults());
+  const std::size_t count = wishes.value().size();
+  const SquadsDone tell = [&](std::size_t done) { std::fprintf(stderr, "squad %zu of %zu planned\n", done, count); };
+  block::Work work;
+  work.rounds *= flags.work;
+  work.set_moves *= flags.work;
+  work.session_moves *= flags.work;
+  work.drill_moves *= flags.work;
+  const std::vector<door::SquadBlock> blocks =
+      plan_blocks(std::move(wishes).value(), work, flags.threads == 0 ? all_cores() : flags.threads, tell);
+  const std::string text =
+      flags.json ? to_json(door::block_answer_node(folder.club, blocks), 2) + "\n" : blocks_text(blocks);
+  std::fputs(text.c_str(), stdout);
+  const bool all = std::all_of(blocks.begin(), blocks.end(), [](const auto& block) { return block.answer.feasible; });
+  return all ? kDone : kAnswerIsNo;
+}
+
+}  // namespace
+
+void add_block_command(CLI::App& app, int& exit_status) {
+  CLI::App* command = app.add_subcommand("block", "the training block of every squad, or of some, with a proven gap");
+  const auto flags = std::make_shared<BlockFlags>();
+  command->add_option("--club", flags->club, "the club's folder, with club.toml and squads/")->required();
+  command->add_option("--squad", flags->squads,
+                      "only this squad (may be given more than once); one alone is told session by session");
+  command->add_option("--catalogue", flags->catalogue, "folder of the catalogue, if not the shipped one");
+  command->add_option("--threads", flags->threads, "threads; the blocks are the same with any number")
+      ->check(CLI::Range(1, 256));
+  command->add_option("--work", flags->work, "so many times the usual work, for smaller gaps")
+      ->check(CLI::Range(1, 100));
+  command->add_flag("--json", flags->json, "the answer as JSON (schema/block-answer.schema.json)");
+  command->callback([flags, &exit_status] { exit_status = plan(*flags); });
+}
+
+}  // namespace lanework::cli

@@ -1,0 +1,242 @@
+// The block as JSON and its shortfalls in words.
+#include <algorithm>
+
+#include "core/catalogue/loads.h"
+#include "core/door/squad_block.h"
+#include "core/plan/credits.h"
+#include "core/plan/duration_words.h"
+
+namespace lanework::door {
+namespace {
+
+Node text(std::string value) { return Node::make_text(std::move(value)); }
+Node number(std::int64_t value) { return Node::make_integer(value); }
+
+const catalogue::Catalogue& catalogue_of(const SquadBlock& block) { return *block.wishes.outline.catalogue; }
+
+const catalogue::Drill& drill_at(const SquadBlock& block, int index) {
+  return catalogue_of(block).drills[static_cast<std::size_t>(index)];
+}
+
+int week_of(const SquadBlock& block, Date date) { return days_between(block.wishes.outline.monday, date) / 7; }
+
+Node item_node(const SquadBlock& block, const BlockItem& item) {
+  const catalogue::Drill& drill = drill_at(block, item.drill);
+  const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.dose)];
+  Node node = Node::make_table();
+  node.set("drill", text(drill.id));
+  node.set("rung", text(drill.rungs[static_cast<std::size_t>(item.rung)].key));
+  node.set("sets", number(step.sets));
+  node.set("amount", number(step.amount));
+  if (item.steps > 0) node.set("steps", number(item.steps));
+  return node;
+}
+
+// Position of the slot's session in the problem, or -1: a match day's.
+int session_of(const SquadBlock& block, std::size_t slot) {
+  const std::vector<std::size_t>& evenings = block.built.evening_of;
+  const auto found = std::find(evenings.begin(), evenings.end(), slot);
+  return found == evenings.end() ? -1 : static_cast<int>(found - evenings.begin());
+}
+
+Node session_node(const SquadBlock& block, std::size_t slot, const block::Evaluation& evaluation) {
+  const club::PlannedSlot& at = block.wishes.slots[slot];
+  Node node = Node::make_table();
+  node.set("week", number(week_of(block, at.date) + 1));
+  node.set("date", text(to_iso(at.date)));
+  node.set("start", text(to_text(at.start)));
+  node.set("minutes", number(at.length.count / 60));
+  node.set("strip", text(at.strip_id));
+  Node lanes = Node::make_array();
+  for (const int lane : at.lanes) lanes.items.push_back(number(lane));
+  node.set("lanes", std::move(lanes));
+  node.set("turnout", number(block.wishes.outline.evenings[slot].turnout));
+  if (at.days_to_match) node.set("days_to_match", number(*at.days_to_match));
+  node.set("match_day", Node::make_boolean(at.match_day));
+  if (const int s = session_of(block, slot); s >= 0) {
+    node.set("budget_steps", number(block.built.problem.sessions[static_cast<std::size_t>(s)].budget));
+    node.set("planned_steps", number(evaluation.session_steps[static_cast<std::size_t>(s)]));
+  }
+  Node drills = Node::make_array();
+  for (const BlockItem& item : items_of(block, slot)) drills.items.push_back(item_node(block, item));
+  node.set("drills", std::move(drills));
+  return node;
+}
+
+Node spell_node(const SquadBlock& block, std::size_t p) {
+  const block::Problem& problem = block.built.problem;
+  Node node = Node::make_table();
+  int first = 0;
+  int weeks = 0;
+  for (std::size_t w = 0; w < problem.weeks.size(); ++w) {
+    if (problem.weeks[w].spell != static_cast<int>(p)) continue;
+    if (weeks == 0) first = static_cast<int>(w) + 1;
+    ++weeks;
+  }
+  node.set("first_week", number(first));
+  node.set("weeks", number(weeks));
+  Node drills = Node::make_array();
+  Node in = Node::make_array();
+  Node out = Node::make_array();
+  for (std::size_t d = 0; d < problem.drills.size(); ++d) {
+    const bool now = block.answer.plan.sets[p][d] != 0;
+    const bool then = p == 0 ? problem.drills[d].current : block.answer.plan.sets[p - 1][d] != 0;
+    const std::string& id = drill_at(block, problem.drills[d].drill).id;
+    if (now) drills.items.push_back(text(id));
+    if (now && !then) in.items.push_back(text(id));
+    if (then && !now) out.items.push_back(text(id));
+  }
+  node.set("drills", std::move(drills));
+  node.set("comes_in", std::move(in));
+  node.set("leaves", std::move(out));
+  return node;
+}
+
+struct WeekSum {
+  std::vector<std::int64_t> work_ms;  // by family
+  catalogue::LoadSum loads;
+};
+
+// Match days counted in, from the drills themselves.
+std::vector<WeekSum> week_sums(const SquadBlock& block) {
+  const catalogue::Catalogue& catalogue = catalogue_of(block);
+  std::vector<WeekSum> out(block.built.problem.weeks.size());
+  for (WeekSum& week : out) week.work_ms.assign(catalogue.families.size(), 0);
+  for (std::size_t slot = 0; slot < block.wishes.slots.size(); ++slot) {
+    WeekSum& week = out[static_cast<std::size_t>(week_of(block, block.wishes.slots[slot].date))];
+    for (const BlockItem& item : items_of(block, slot)) {
+      const catalogue::Drill& drill = drill_at(block, item.drill);
+      const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.dose)];
+      week.work_ms[static_cast<std::size_t>(drill.family)] += plan::work_of(drill, step).count;
+      week.loads += catalogue::load_of(drill, drill.rungs[static_cast<std::size_t>(item.rung)], step,
+                                       block.wishes.slots[slot].strip.lane_length, catalogue.limits);
+    }
+  }
+  return out;
+}
+
+Node load_node(std::int64_t used_thousandths, std::int64_t ceiling) {
+  Node node = Node::make_table();
+  node.set("used", Node::make_real(static_cast<double>(used_thousandths) / 1000));
+  node.set("ceiling", number(ceiling));
+  return node;
+}
+
+Node weeks_node(const SquadBlock& block, const block::Evaluation& evaluation) {
+  const block::Problem& problem = block.built.problem;
+  const std::vector<WeekSum> sums = week_sums(block);
+  Node list = Node::make_array();
+  for (std::size_t w = 0; w < problem.weeks.size(); ++w) {
+    Node node = Node::make_table();
+    node.set("week", number(static_cast<std::int64_t>(w) + 1));
+    node.set("spell", number(problem.weeks[w].spell + 1));
+    Node families = Node::make_array();
+    for (std::size_t f = 0; f < problem.families.size(); ++f) {
+      Node row = Node::make_table();
+      row.set("family", text(std::string(catalogue::word(catalogue::family_words(), problem.families[f].family))));
+      row.set("credits", number(evaluation.credits[w][f]));
+      row.set("target", number(problem.families[f].target));
+      row.set("work_seconds", number((sums[w].work_ms[f] + 500) / 1000));
+      families.items.push_back(std::move(row));
+    }
+    node.set("families", std::move(families));
+    if (!block.wishes.outline.evenings.empty()) {
+      const catalogue::Ceilings& band = catalogue_of(block).ceilings_for(block.wishes.outline.evenings.front().age);
+      node.set("contacts", load_node(sums[w].loads.contacts, band.contacts_week));
+      node.set("eccentric", load_node(sums[w].loads.eccentric, band.eccentric_week));
+      node.set("hard_running_metres", load_node(sums[w].loads.hard_running, band.hard_running_week));
+    }
+    list.items.push_back(std::move(node));
+  }
+  return list;
+}
+
+// '1-3' or '2, 5-6'.
+std::string weeks_in_words(const std::vector<std::size_t>& weeks) {
+  std::string out;
+  for (std::size_t i = 0; i < weeks.size();) {
+    std::size_t last = i;
+    while (last + 1 < weeks.size() && weeks[last + 1] == weeks[last] + 1) ++last;
+    if (!out.empty()) out += ", ";
+    out += std::to_string(weeks[i] + 1);
+    if (last > i) out += "-" + std::to_string(weeks[last] + 1);
+    i = last + 1;
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<std::string> shortfalls_of(const SquadBlock& block) {
+  const block::Problem& problem = block.built.problem;
+  const block::Evaluation evaluation = block::evaluate(problem, block.answer.plan);
+  std::vector<bool> has_session(problem.weeks.size(), false);
+  for (const block::Session& session : problem.sessions) has_session[static_cast<std::size_t>(session.week)] = true;
+  std::vector<std::string> out;
+  for (std::size_t f = 0; f < problem.families.size(); ++f) {
+    const block::Family& family = problem.families[f];
+    const catalogue::FamilyRow& row = catalogue_of(block).family(family.family);
+    std::vector<std::size_t> weeks;
+    int most = 0;
+    for (std::size_t w = 0; w < problem.weeks.size(); ++w) {
+      const int missing = family.target - evaluation.credits[w][f];
+      if (missing <= 0 || !has_session[w]) continue;
+      weeks.push_back(w);
+      most = std::max(most, missing);
+    }
+    if (weeks.empty()) continue;
+    const Seconds missing(most * row.session_work.count / 4);
+    out.push_back(row.name + ": up to " + plan::in_words(missing.count) + " of work a player short of " +
+                  plan::in_words(row.week_work.count) + " in " + (weeks.size() == 1 ? "week " : "weeks ") +
+                  weeks_in_words(weeks));
+  }
+  return out;
+}
+
+Node to_node(const SquadBlock& block) {
+  const block::Evaluation evaluation = block::evaluate(block.built.problem, block.answer.plan);
+  Node node = Node::make_table();
+  node.set("squad", text(block.wishes.squad->id));
+  node.set("name", text(block.wishes.squad->squad.name));
+  node.set("routine", text(block.wishes.squad->routine.id));
+  node.set("feasible", Node::make_boolean(block.answer.feasible));
+  node.set("value", number(block.answer.value));
+  node.set("bound", number(block::bound_points(block.answer)));
+  node.set("gap_percent", Node::make_real(block::gap_ten_thousandths(block.answer) / 100.0));
+  Node spells = Node::make_array();
+  for (std::size_t p = 0; p < block.answer.plan.sets.size(); ++p) spells.items.push_back(spell_node(block, p));
+  node.set("spells", std::move(spells));
+  Node sessions = Node::make_array();
+  for (std::size_t slot = 0; slot < block.wishes.slots.size(); ++slot)
+    sessions.items.push_back(session_node(block, slot, evaluation));
+  node.set("sessions", std::move(sessions));
+  node.set("weeks", weeks_node(block, evaluation));
+  Node missed = Node::make_array();
+  for (const club::MissedSlot& slot : block.wishes.missed) {
+    Node row = Node::make_table();
+    row.set("date", text(to_iso(slot.date)));
+    row.set("start", text(to_text(slot.start)));
+    row.set("why", text(slot.why));
+    missed.items.push_back(std::move(row));
+  }
+  node.set("missed", std::move(missed));
+  Node shortfalls = Node::make_array();
+  for (std::string& sentence : shortfalls_of(block)) shortfalls.items.push_back(text(std::move(sentence)));
+  node.set("shortfalls", std::move(shortfalls));
+  return node;
+}
+
+Node block_answer_node(const club::Club& club, const std::vector<SquadBlock>& squads) {
+  Node node = Node::make_table();
+  node.set("answer", text("block"));
+  node.set("version", number(1));
+  node.set("club", text(club.settings.name));
+  node.set("monday", text(to_iso(club.settings.block_from)));
+  node.set("weeks", number(club.settings.block_weeks));
+  Node list = Node::make_array();
+  for (const SquadBlock& squad : squads) list.items.push_back(to_node(squad));
+  node.set("squads", std::move(list));
+  return node;
+}
+
+}  // namespace lanework::door

@@ -1,0 +1,70 @@
+#include "core/door/squad_block.h"
+
+#include <algorithm>
+
+namespace lanework::door {
+
+Result<SquadWishes> wishes_of(const club::Club& club, const club::ClubSquad& squad, const club::Calendar& calendar) {
+  SquadWishes out;
+  out.club = &club;
+  out.squad = &squad;
+  out.slots = calendar.slots;
+  out.missed = calendar.missed;
+  out.outline.catalogue = &club.catalogue_of(squad);
+  out.outline.routine = &squad.routine;
+  out.outline.match_day_routine = &squad.match_day_routine;
+  out.outline.monday = club.settings.block_from;
+  out.outline.weeks = club.settings.block_weeks;
+  Faults faults;
+  for (const club::PlannedSlot& slot : out.slots) {
+    Result<session::Evening> evening = club::evening_of(club, squad, slot);
+    if (!evening) {
+      for (const Fault& fault : evening.faults()) {
+        const auto same = [&](const Fault& other) { return to_line(other) == to_line(fault); };
+        if (std::none_of(faults.begin(), faults.end(), same)) faults.push_back(fault);
+      }
+      continue;
+    }
+    out.outline.evenings.push_back(std::move(evening).value());
+  }
+  if (!faults.empty()) return faults;
+  return out;
+}
+
+SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelWorkspace& workspace,
+                      const block::Progress& progress) {
+  SquadBlock out;
+  out.wishes = std::move(wishes);
+  out.built = block::build_problem(out.wishes.outline, workspace);
+  // One seed for all: a squad's block does not hang on which others are planned.
+  constexpr std::uint64_t kSeed = 1;
+  if (out.built.problem.sessions.empty()) {
+    out.answer.plan = block::empty_plan(out.built.problem);
+    out.answer.feasible = true;
+  } else {
+    out.answer = block::solve(out.built.problem, work, kSeed, progress);
+  }
+  return out;
+}
+
+std::vector<BlockItem> items_of(const SquadBlock& block, std::size_t slot) {
+  std::vector<BlockItem> out;
+  for (const block::FixedSession& fixed : block.built.fixed) {
+    if (fixed.evening != slot) continue;
+    for (const session::Item& item : fixed.session.items) out.push_back({item.drill, item.rung, item.dose, 0});
+  }
+  const block::Problem& problem = block.built.problem;
+  for (std::size_t s = 0; s < problem.sessions.size(); ++s) {
+    if (block.built.evening_of[s] != slot) continue;
+    const block::Kind& kind = problem.kinds[static_cast<std::size_t>(problem.sessions[s].kind)];
+    for (std::size_t d = 0; d < problem.drills.size(); ++d) {
+      const int choice = block.answer.plan.choice[s][d];
+      if (choice < 0) continue;
+      const block::Option& option = kind.options[d][static_cast<std::size_t>(choice)];
+      out.push_back({problem.drills[d].drill, option.rung, option.dose, option.steps});
+    }
+  }
+  return out;
+}
+
+}  // namespace lanework::door

@@ -1,0 +1,55 @@
+// The block of one squad of a club: from the club's files to the solver's problem, and back to words and numbers.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/block/build_problem.h"
+#include "core/block/solve.h"
+#include "core/club/allocation.h"
+#include "core/club/calendar.h"
+#include "core/club/club.h"
+
+namespace lanework::door {
+
+// What there is to plan. The club outlives it.
+struct SquadWishes {
+  const club::Club* club = nullptr;
+  const club::ClubSquad* squad = nullptr;
+  std::vector<club::PlannedSlot> slots;  // as allocated
+  std::vector<club::MissedSlot> missed;
+  block::Outline outline;
+};
+
+// Faults: nobody there on a day, no age to go by.
+Result<SquadWishes> wishes_of(const club::Club& club, const club::ClubSquad& squad, const club::Calendar& calendar);
+
+struct SquadBlock {
+  SquadWishes wishes;
+  block::Built built;
+  block::Answer answer;
+};
+
+// Counted work: the same block on any machine. A squad without any session has an empty problem and answer.
+SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelWorkspace& workspace,
+                      const block::Progress& progress = {});
+
+// One drill of a planned session.
+struct BlockItem {
+  int drill = 0;  // index into the squad's catalogue
+  int rung = 0;
+  int dose = 0;
+  int steps = 0;  // of five seconds; 0 on a match day
+};
+
+// The drills of a slot, in order. 'slot' is an index into wishes.slots.
+std::vector<BlockItem> items_of(const SquadBlock& block, std::size_t slot);
+
+// A family that falls short of its weekly target, in words: 'balance: 35 s of work short of 1 min 40 s in weeks 1-3'.
+std::vector<std::string> shortfalls_of(const SquadBlock& block);
+
+// docs/formats/block.md.
+Node to_node(const SquadBlock& block);
+Node block_answer_node(const club::Club& club, const std::vector<SquadBlock>& squads);
+
+}  // namespace lanework::door
