@@ -107,4 +107,13 @@ VisitMatter cleaned(VisitMatter matter) {
   return matter;
 }
 
+SummaryMatter cleaned(SummaryMatter matter) {
+  for (std::string* text : {&matter.club, &matter.facts, &matter.date_iso}) clean(*text);
+  clean(matter.overall);
+  for (SummaryRow& row : matter.rows) {
+    for (std::string* text : {&row.squad, &row.facts, &row.met, &row.short_of, &row.changes}) clean(*text);
+  }
+  return matter;
+}
+
 }  // namespace lanework::draw

@@ -3,6 +3,7 @@
 
 #include "app/draw/card.h"
 #include "app/draw/clinic.h"
+#include "app/draw/summary.h"
 
 namespace lanework::draw {
 
@@ -10,5 +11,6 @@ CardMatter cleaned(CardMatter matter);
 SlipMatter cleaned(SlipMatter matter);
 ClinicMatter cleaned(ClinicMatter matter);
 VisitMatter cleaned(VisitMatter matter);
+SummaryMatter cleaned(SummaryMatter matter);
 
 }  // namespace lanework::draw

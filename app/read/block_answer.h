@@ -1,5 +1,5 @@
-// The answer of 'lanework block --json' (docs/formats/block.md) as values: what cards, calendars and summaries are made of.
-// Keys that are not read here are let pass.
+// The answer of 'lanework block --json' (docs/formats/block.md) as values: what cards, calendars and summaries are made
+// of. Keys that are not read here are let pass.
 #pragma once
 
 #include <optional>
