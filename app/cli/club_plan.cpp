@@ -166,7 +166,7 @@ std::string drill_name(const std::string& id, const catalogue::Catalogue& catalo
 
 std::string drill_names(const std::vector<std::string>& ids, const catalogue::Catalogue& catalogue) {
   std::string out;
-  for (const std::string& id : ids) out += (out.empty() ? "" : ", ") + drill_name(id, catalogue);
+  for (const std::string& id : ids) out += (out.empty() ? "" : "; ") + drill_name(id, catalogue);
   return out;
 }
 

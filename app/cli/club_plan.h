@@ -54,7 +54,7 @@ std::string drill_in_words(const catalogue::RoutineLine& line, const catalogue::
 // The name of a drill of the catalogue; its id where it has none.
 std::string drill_name(const std::string& id, const catalogue::Catalogue& catalogue);
 
-// 'Squat hold, Bounding'.
+// 'Step and hold; Lunge, rotate and reach': names have commas of their own.
 std::string drill_names(const std::vector<std::string>& ids, const catalogue::Catalogue& catalogue);
 
 }  // namespace lanework::cli

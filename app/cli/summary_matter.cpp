@@ -1,8 +1,6 @@
 #include "app/cli/summary_matter.h"
 
 #include <algorithm>
-#include <array>
-#include <cstdio>
 #include <map>
 #include <set>
 
@@ -17,26 +15,10 @@ std::string counted(std::size_t count, const std::string& one, const std::string
   return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
-// '0.58 %', '3 %'.
+// '0.6 %': rounded up, so that it never says less than was proved.
 std::string percent(int hundredths) {
-  std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%d.%02d", hundredths / 100, hundredths % 100);
-  std::string out = text.data();
-  while (out.back() == '0') out.pop_back();
-  if (out.back() == '.') out.pop_back();
-  return out + " %";
-}
-
-// 'week 3', 'weeks 1-4, 6'.
-std::string weeks_in_words(const std::set<int>& weeks) {
-  std::string out;
-  for (auto from = weeks.begin(); from != weeks.end();) {
-    auto to = from;
-    while (std::next(to) != weeks.end() && *std::next(to) == *to + 1) ++to;
-    out += (out.empty() ? "" : ", ") + std::to_string(*from) + (to == from ? "" : "-" + std::to_string(*to));
-    from = std::next(to);
-  }
-  return (weeks.size() == 1 ? "week " : "weeks ") + out;
+  const int tenths = (hundredths + 9) / 10;
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
 }
 
 struct Shortfall {
@@ -57,7 +39,10 @@ std::size_t family_index(const std::string& word) {
 
 SquadSums sums_of(const read::SquadBlock& block) {
   SquadSums sums;
+  std::set<int> weeks;  // with a session: a week of holidays is nobody's shortfall
+  for (const read::BlockSession& session : block.sessions) weeks.insert(session.week);
   for (const read::BlockFamily& row : block.families) {
+    if (weeks.count(row.week) == 0) continue;
     const std::size_t family = family_index(row.family);
     if (row.target == 0 || family >= catalogue::family_words().size()) continue;
     ++sums.targets;
@@ -76,17 +61,28 @@ const catalogue::FamilyRow& family_row(const ClubPlan& plan, const club::ClubSqu
   return plan.club.catalogue_of(squad).families[family];
 }
 
-// 'trunk up to 30 s (weeks 1-4, 6)': seconds of work a player.
+// 'trunk 30 s': seconds of work a player, in the week that has least of it.
 std::string shortfall_in_words(const catalogue::FamilyRow& row, const Shortfall& shortfall) {
   const auto seconds = static_cast<int>(row.session_work.count * shortfall.most_quarters / kQuartersASession);
-  return row.name + " up to " + draw::words::duration(seconds) + " (" + weeks_in_words(shortfall.weeks) + ")";
+  return row.name + " " + draw::words::short_duration(seconds);
 }
 
-std::string changes_in_words(const read::SquadBlock& block, const catalogue::Catalogue& catalogue) {
+// The weeks in which spells with changes begin.
+std::set<int> weeks_of_change(const read::SquadBlock& block) {
+  std::set<int> weeks;
+  for (const read::BlockSpell& spell : block.spells) {
+    if (!spell.comes_in.empty() || !spell.leaves.empty()) weeks.insert(spell.first_week);
+  }
+  return weeks;
+}
+
+// 'Week 4: Step and hold for Squat'; without the week where it is said elsewhere.
+std::string changes_in_words(const read::SquadBlock& block, const catalogue::Catalogue& catalogue, bool with_week) {
   std::string out;
   for (const read::BlockSpell& spell : block.spells) {
     if (spell.comes_in.empty() && spell.leaves.empty()) continue;
-    out += (out.empty() ? "" : ". ") + std::string("Week ") + std::to_string(spell.first_week) + ": ";
+    out += out.empty() ? "" : ". ";
+    if (with_week) out += "Week " + std::to_string(spell.first_week) + ": ";
     out += drill_names(spell.comes_in, catalogue);
     if (!spell.leaves.empty()) out += " for " + drill_names(spell.leaves, catalogue);
   }
@@ -123,14 +119,20 @@ std::set<std::size_t> short_everywhere(const ClubPlan& plan, const std::vector<S
   return out;
 }
 
-std::string facts_of(const read::SquadBlock& block) {
+// The one week in which every squad changes drills; 0 where they differ.
+int week_of_all_changes(const std::vector<Squad>& squads) {
+  std::set<int> weeks;
+  for (const Squad& squad : squads) weeks.merge(weeks_of_change(*squad.block));
+  return weeks.size() == 1 ? *weeks.begin() : 0;
+}
+
+std::string sessions_in_words(const read::SquadBlock& block) {
   const auto matches =
       static_cast<std::size_t>(std::count_if(block.sessions.begin(), block.sessions.end(),
                                              [](const read::BlockSession& session) { return session.match_day; }));
   if (block.sessions.empty()) return "no session";
-  std::string out = counted(block.sessions.size() - matches, "evening", "evenings");
-  if (matches > 0) out += ", " + counted(matches, "match", "matches");
-  return out + ", gap " + percent(block.gap_hundredths);
+  const std::string evenings = counted(block.sessions.size() - matches, "evening", "evenings");
+  return evenings + (matches > 0 ? ", " + counted(matches, "match", "matches") : "");
 }
 
 std::string met_in_words(const Squad& squad) {
@@ -159,24 +161,28 @@ std::vector<std::string> overall_of(const ClubPlan& plan, const std::vector<Squa
   }
   if (!names.empty()) {
     out.push_back("Short in most squads and most weeks: " + names +
-                  ". The slots hold less than the weekly targets ask; the rows below name what else falls short.");
+                  ". The rows say what else is short, by so much work a player in the leanest week.");
   }
-  out.push_back("Gap: no block of a squad can be worth more than so much above the one planned. The widest is " +
+  if (const int week = week_of_all_changes(squads); week > 0) {
+    out.push_back("Drills change in week " + std::to_string(week) + ": what comes in for what goes out.");
+  }
+  out.push_back("Gap: how far the plan can be from the best there is, at most. The widest is " +
                 percent(widest->block->gap_hundredths) + " (" + widest->squad->squad.name + ").");
   return out;
 }
 
-draw::SummaryRow row_of(const ClubPlan& plan, const Squad& squad, const std::set<std::size_t>& everywhere) {
+draw::SummaryRow row_of(const ClubPlan& plan, const Squad& squad, const std::set<std::size_t>& everywhere,
+                        bool with_week) {
   draw::SummaryRow row;
   row.squad = squad.squad->squad.name;
-  row.facts = facts_of(*squad.block);
+  row.gap = percent(squad.block->gap_hundredths);
   row.met = met_in_words(squad);
   for (const auto& [family, shortfall] : squad.sums.short_of) {
     if (everywhere.count(family) > 0) continue;
     row.short_of +=
         (row.short_of.empty() ? "" : ", ") + shortfall_in_words(family_row(plan, *squad.squad, family), shortfall);
   }
-  row.changes = changes_in_words(*squad.block, plan.club.catalogue_of(*squad.squad));
+  row.changes = changes_in_words(*squad.block, plan.club.catalogue_of(*squad.squad), with_week);
   return row;
 }
 
@@ -192,7 +198,8 @@ draw::SummaryMatter summary_matter(const ClubPlan& plan) {
               to_words(plan.answer->monday) + ".";
   out.date_iso = to_iso(plan.answer->monday);
   out.overall = overall_of(plan, squads, everywhere);
-  for (const Squad& squad : squads) out.rows.push_back(row_of(plan, squad, everywhere));
+  const bool with_week = week_of_all_changes(squads) == 0;
+  for (const Squad& squad : squads) out.rows.push_back(row_of(plan, squad, everywhere, with_week));
   return out;
 }
 
@@ -203,7 +210,7 @@ std::string summary_text(const ClubPlan& plan) {
   const std::vector<Squad> squads = squads_of(plan);
   for (std::size_t i = 0; i < squads.size(); ++i) {
     const draw::SummaryRow& row = matter.rows[i];
-    out += "\n" + row.squad + ": " + row.facts + "\n";
+    out += "\n" + row.squad + ": " + sessions_in_words(*squads[i].block) + ", gap " + row.gap + "\n";
     out += "  Weekly targets: " + row.met + "\n";
     for (const std::string& sentence : squads[i].block->shortfalls) out += "    " + sentence + "\n";
     out += "  Changes of drills: " + row.changes + "\n";

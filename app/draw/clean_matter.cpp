@@ -111,7 +111,7 @@ SummaryMatter cleaned(SummaryMatter matter) {
   for (std::string* text : {&matter.club, &matter.facts, &matter.date_iso}) clean(*text);
   clean(matter.overall);
   for (SummaryRow& row : matter.rows) {
-    for (std::string* text : {&row.squad, &row.facts, &row.met, &row.short_of, &row.changes}) clean(*text);
+    for (std::string* text : {&row.squad, &row.met, &row.short_of, &row.changes, &row.gap}) clean(*text);
   }
   return matter;
 }

@@ -10,10 +10,10 @@ namespace lanework::draw {
 
 struct SummaryRow {
   std::string squad;
-  std::string facts;     // '12 sessions, gap 0.6 %'
-  std::string met;       // '34 of 54 weekly targets met'
-  std::string short_of;  // 'trunk up to 30 s (weeks 1-3)'; may be empty
-  std::string changes;   // 'week 4: Step and hold for Squat'; may be empty
+  std::string met;       // '34 of 45 met'
+  std::string short_of;  // 'trunk 30 s'; may be empty
+  std::string changes;   // 'Step and hold for Squat'; may be empty
+  std::string gap;       // '0.6 %'
 };
 
 struct SummaryMatter {

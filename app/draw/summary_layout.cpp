@@ -10,35 +10,47 @@ namespace lanework::draw {
 namespace {
 
 constexpr std::size_t kMostRows = 1000;
-constexpr double kColumnGap = 12;
-constexpr double kSquadShare = 0.25;  // of the width
-constexpr double kTargetShare = 0.42;
-constexpr double kRowWhite = 3;  // above and below a row's words, together
+constexpr double kColumnGap = 8;
+// Left edges of the columns, in shares of the width.
+constexpr double kTargetsAt = 0.195;
+constexpr double kChangesAt = 0.565;
+constexpr double kGapAt = 0.94;
+constexpr double kRowWhite = 1;  // above and below a row's words, together
 constexpr double kMostMore = 5;  // added to it where there is room
 constexpr int kMostLines = 6;
 
+// A column's words, within its width.
+struct Column {
+  double x = 0;
+  double width = 0;
+};
+
 struct Columns {
-  double squad = 0;
-  double targets = 0;
-  double changes = 0;
-  double right = 0;
+  Column squad;
+  Column targets;
+  Column changes;
+  Column gap;
 };
 
 Columns columns_of(const Box& content) {
-  const double targets = content.x + content.width * kSquadShare;
-  return {content.x, targets, targets + content.width * kTargetShare, content.right()};
+  const auto column = [&](double from, double to) {
+    return Column{content.x + content.width * from, content.width * (to - from) - kColumnGap};
+  };
+  return {column(0, kTargetsAt),
+          column(kTargetsAt, kChangesAt),
+          column(kChangesAt, kGapAt),
+          {content.x + content.width * kGapAt, content.width * (1 - kGapAt)}};
 }
 
 double row_words(const SummaryRow& row, const Columns& x, double top, const Pen& pen) {
   const Setting note{TextStyle::kNote, kMostLines, Ink::kInk, Align::kLeft};
-  const Setting soft{TextStyle::kNote, 2, Ink::kSoft, Align::kLeft};
-  double left = pen.text({x.squad, top}, x.targets - x.squad - kColumnGap,
-                         {TextStyle::kBodyBold, 2, Ink::kInk, Align::kLeft}, row.squad);
-  left += pen.text({x.squad, top + left}, x.targets - x.squad - kColumnGap, soft, row.facts);
-  const std::string short_of = row.short_of.empty() ? "" : "Also short: " + row.short_of;
-  const double middle = pen.text({x.targets, top}, x.changes - x.targets - kColumnGap, note, short_of, row.met + ".");
-  const double right = pen.text({x.changes, top}, x.right - x.changes, note, row.changes);
-  return std::max({left, middle, right});
+  const Setting name{TextStyle::kBodyBold, 2, Ink::kInk, Align::kLeft};
+  const Setting number{TextStyle::kNote, 1, Ink::kInk, Align::kRight};
+  const std::string short_of = row.short_of.empty() ? "" : "Short: " + row.short_of;
+  return std::max({pen.text({x.squad.x, top}, x.squad.width, name, row.squad),
+                   pen.text({x.targets.x, top}, x.targets.width, note, short_of, row.met + "."),
+                   pen.text({x.changes.x, top}, x.changes.width, note, row.changes),
+                   pen.text({x.gap.x, top}, x.gap.width, number, row.gap)});
 }
 
 double head(const SummaryMatter& matter, const Box& content, const Pen& pen) {
@@ -47,15 +59,18 @@ double head(const SummaryMatter& matter, const Box& content, const Pen& pen) {
   y += pen.text({content.x, y}, content.width, {TextStyle::kBody, 2, Ink::kInk, Align::kLeft}, matter.facts, "Block") +
        3;
   ListSetting setting;
+  setting.columns = 2;
   y += flow_list(matter.overall, {content.x, y}, content.width, setting, pen).height;
   return y - content.y;
 }
 
 double headings(const Columns& x, double y, const Pen& pen) {
-  const Setting label{TextStyle::kHeading, 1, Ink::kInk, Align::kLeft};
-  const double height = pen.text({x.squad, y}, x.targets - x.squad - kColumnGap, label, "Squad");
-  pen.text({x.targets, y}, x.changes - x.targets - kColumnGap, label, "Weekly targets");
-  pen.text({x.changes, y}, x.right - x.changes, label, "Changes of drills");
+  const Setting left{TextStyle::kHeading, 1, Ink::kInk, Align::kLeft};
+  const Setting right{TextStyle::kHeading, 1, Ink::kInk, Align::kRight};
+  const double height = pen.text({x.squad.x, y}, x.squad.width, left, "Squad");
+  pen.text({x.targets.x, y}, x.targets.width, left, "Weekly targets");
+  pen.text({x.changes.x, y}, x.changes.width, left, "Changes of drills");
+  pen.text({x.gap.x, y}, x.gap.width, right, "Gap");
   return height + 2;
 }
 

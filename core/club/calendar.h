@@ -58,8 +58,8 @@ struct Calendar {
 // REQUIRES: monday is one, weeks > 0.
 Calendar expand(const Club& club, const ClubSquad& squad, Date monday, int weeks);
 
-// The squad as its file would state that slot as one evening: date, slot, kit and locks of that day. late, away, pins and
-// bans of [tonight] belong to another evening and are left out.
+// The squad as its file would state that slot as one evening: date, slot, kit and locks of that day. late, away, pins
+// and bans of [tonight] belong to another evening and are left out.
 session::Squad squad_on(const Club& club, const ClubSquad& squad, const PlannedSlot& slot);
 
 // Everything clock and planner need for one slot, from the squad's file and the club's: turnout, age, restrictions of

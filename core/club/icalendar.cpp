@@ -76,7 +76,8 @@ std::string date_time(Date date, int minutes) {
   const CivilDate day = civil(Date{date.days_since_epoch + minutes / kMinutesADay});
   const int rest = minutes % kMinutesADay;
   std::array<char, 64> text{};
-  std::snprintf(text.data(), text.size(), "%04d%02d%02dT%02d%02d00", day.year, day.month, day.day, rest / 60, rest % 60);
+  std::snprintf(text.data(), text.size(), "%04d%02d%02dT%02d%02d00", day.year, day.month, day.day, rest / 60,
+                rest % 60);
   return text.data();
 }
 

@@ -1,6 +1,7 @@
 // The built program as its users meet it: commands, bad input, pages, approved texts, and answers against schema/.
 import { badInput } from "./bad_input.mjs";
 import { clubFolder } from "./club_folder.mjs";
+import { clubPages } from "./club_pages.mjs";
 import { commands } from "./commands.mjs";
 import { goldens } from "./golden.mjs";
 import { pages } from "./pages.mjs";
@@ -20,7 +21,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    for (const test of [...commands, ...badInput, ...clubFolder, ...pages, ...goldens]) results.push(await resultOf(test, program));
+    for (const test of [...commands, ...badInput, ...clubFolder, ...clubPages, ...pages, ...goldens]) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },
 };

@@ -9,6 +9,7 @@
 #include <memory>
 #include <set>
 
+#include "core/club/allocation.h"
 #include "tests/club/sample_club.h"
 
 namespace lanework::club::test {
@@ -60,8 +61,8 @@ ReadCalendar read_back(const std::string& text) {
   if (icalproperty* name = icalcomponent_get_first_property(calendar.get(), ICAL_NAME_PROPERTY)) {
     out.name = or_empty(icalproperty_get_name(name));
   }
-  for (icalcomponent* event = icalcomponent_get_first_component(calendar.get(), ICAL_VEVENT_COMPONENT); event != nullptr;
-       event = icalcomponent_get_next_component(calendar.get(), ICAL_VEVENT_COMPONENT)) {
+  for (icalcomponent* event = icalcomponent_get_first_component(calendar.get(), ICAL_VEVENT_COMPONENT);
+       event != nullptr; event = icalcomponent_get_next_component(calendar.get(), ICAL_VEVENT_COMPONENT)) {
     out.broken += errors_in(event);
     ReadEvent read;
     read.uid = or_empty(icalcomponent_get_uid(event));
@@ -106,7 +107,8 @@ SquadEvents one_event(std::string summary, std::string location, std::string des
 }
 
 TEST(ICalendar, EveryPropertyComesBack) {
-  const ReadCalendar read = read_back(to_icalendar(one_event("Warm-up", "North end, lanes 1 and 2", "Squat\nHop"), kStamp));
+  const ReadCalendar read =
+      read_back(to_icalendar(one_event("Warm-up", "North end, lanes 1 and 2", "Squat\nHop"), kStamp));
   EXPECT_EQ(read.broken, "");
   EXPECT_EQ(read.name, "Squad a");
   ASSERT_EQ(read.events.size(), 1U);
@@ -151,11 +153,12 @@ TEST(ICalendar, NastyTextComesBackAsItWas) {
     const auto piece = rc::gen::element<std::string>(
         ",", ";", "\\", "\n", "\\n", ":", "\"", "=", "^n", "BEGIN:VEVENT", "END:VCALENDAR", "a", " ", "\t", "\u00e9",
         "\u20ac", "\U0001F600", "\u0645\u0631", "\u200d", "\u00a0", "0123456789012345678901234567890123456789");
-    const auto text = rc::gen::map(rc::gen::container<std::vector<std::string>>(piece), [](std::vector<std::string> all) {
-      std::string out = "x";  // RFC 5545 has no opinion about white space at the ends; libical does
-      for (const std::string& each : all) out += each;
-      return out + "x";
-    });
+    const auto text =
+        rc::gen::map(rc::gen::container<std::vector<std::string>>(piece), [](std::vector<std::string> all) {
+          std::string out = "x";  // RFC 5545 has no opinion about white space at the ends; libical does
+          for (const std::string& each : all) out += each;
+          return out + "x";
+        });
     const SquadEvents squad = one_event(*text, *text, *text);
     const std::string written = to_icalendar(squad, kStamp);
     RC_ASSERT(fault_of_lines(written) == "");
@@ -174,7 +177,8 @@ TEST(ICalendar, AnyBytesGiveWholeLinesOfUtf8) {
     RC_ASSERT(fault_of_lines(written) == "");
     RC_ASSERT(read_back(written).events.size() == 1U);
     // By the definition of UTF-8: converting to code points and back changes nothing.
-    for (const char c : written) RC_ASSERT(c == '\r' || c == '\n' || c == '\t' || static_cast<unsigned char>(c) >= 0x20);
+    for (const char c : written)
+      RC_ASSERT(c == '\r' || c == '\n' || c == '\t' || static_cast<unsigned char>(c) >= 0x20);
   }));
 }
 
