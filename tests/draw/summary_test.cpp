@@ -41,7 +41,7 @@ TEST(Summary, FitsAClubOnOnePageAndABigOneOnSeveral) {
     for (const int squads : {1, 22, 60, 200}) {
       const auto pages = draw_summary(matter_of(squads), paper);
       ASSERT_TRUE(pages);
-      if (squads <= 22) EXPECT_EQ(pages.value().sides.size(), 1U);
+      EXPECT_TRUE(squads > 22 || pages.value().sides.size() == 1U);
       expect_whole(pages.value(), sheet_of(paper), squads);
     }
   }
