@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "app/cli/block_check_command.h"
 #include "app/cli/block_report.h"
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
@@ -87,7 +88,7 @@ int plan(const BlockFlags& flags) {
 void add_block_command(CLI::App& app, int& exit_status) {
   CLI::App* command = app.add_subcommand("block", "the training block of every squad, or of some, with a proven gap");
   const auto flags = std::make_shared<BlockFlags>();
-  command->add_option("--club", flags->club, "the club's folder, with club.toml and squads/")->required();
+  CLI::Option* club = command->add_option("--club", flags->club, "the club's folder, with club.toml and squads/");
   command->add_option("--squad", flags->squads,
                       "only this squad (may be given more than once); one alone is told session by session");
   command->add_option("--catalogue", flags->catalogue, "folder of the catalogue, if not the shipped one");
@@ -96,7 +97,12 @@ void add_block_command(CLI::App& app, int& exit_status) {
   command->add_option("--work", flags->work, "so many times the usual work, for smaller gaps")
       ->check(CLI::Range(1, 100));
   command->add_flag("--json", flags->json, "the answer as JSON (schema/block-answer.schema.json)");
-  command->callback([flags, &exit_status] { exit_status = plan(*flags); });
+  add_block_check(*command, exit_status);
+  command->callback([command, club, flags, &exit_status] {
+    if (!command->get_subcommands().empty()) return;
+    if (club->empty()) throw CLI::RequiredError("--club");
+    exit_status = plan(*flags);
+  });
 }
 
 }  // namespace lanework::cli

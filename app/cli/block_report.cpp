@@ -101,6 +101,7 @@ std::string blocks_text(const std::vector<door::SquadBlock>& blocks) {
     }
     out += "\n" + block.wishes.squad->squad.name + "\n" + spells_text(block);
     for (const std::string& sentence : door::shortfalls_of(block)) out += "  " + sentence + "\n";
+    for (const std::string& sentence : door::price_sentences(block)) out += "  " + sentence + "\n";
     if (blocks.size() > 1) continue;
     for (std::size_t slot = 0; slot < block.wishes.slots.size(); ++slot) out += "\n" + session_text(block, slot);
     for (const club::MissedSlot& missed : block.wishes.missed)

@@ -236,6 +236,8 @@ class ProblemBuilder {
       for (const plan::ProblemDrill& drill : draft.session.drills) {
         const auto same = [&](const Place& place) { return place.drill == drill.drill; };
         if (std::any_of(places.begin(), places.end(), same)) continue;
+        // What no evening is open to, since every dose breaks a ceiling, cannot come in.
+        if (drill.routine_line < 0 && options_of(drill, draft).empty()) continue;
         places.push_back({drill.group, drill.routine_line < 0, drill.routine_line,
                           catalogue_.drills[static_cast<std::size_t>(drill.drill)].id, drill.drill, drill.formation});
       }
@@ -351,6 +353,15 @@ class ProblemBuilder {
         open = open || (session.spell == 0 && !kind.options[d].empty());
       }
       missing += open ? 0 : 1;
+    }
+    for (const Family& family : p.families) {
+      int current = 0;
+      for (const Drill& drill : p.drills) {
+        const bool of_it =
+            &p.families[static_cast<std::size_t>(p.groups[static_cast<std::size_t>(drill.group)].family)] == &family;
+        current += of_it && drill.current ? 1 : 0;
+      }
+      missing += family.drills - current;
     }
     return missing;
   }

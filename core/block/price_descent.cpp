@@ -6,14 +6,14 @@ namespace lanework::block {
 namespace {
 
 // Found by trial, docs/model/block.md.
-constexpr double kNewDirection = 0.3;
+constexpr double kNewDirection = 0.05;
 constexpr double kStepShrinks = 0.7;
-constexpr int kPatience = 12;
+constexpr int kPatience = 16;
 // How often the families' sets are taken as a start for the search, once the prices say something.
 constexpr int kSetsEvery = 5;
 constexpr int kSetsAfter = 60;
 // While no plan is known, the prices aim at this share of the best bound.
-constexpr double kFirstAim = 0.94;
+constexpr double kFirstAim = 0.92;
 
 }  // namespace
 
@@ -26,12 +26,28 @@ PriceDescent::PriceDescent(const Problem& problem)
   direction_.assign(prices_.size(), 0);
 }
 
+PriceDescent::PriceDescent(const Problem& restricted, const PriceDescent& whole,
+                           const std::vector<std::size_t>& drill_of)
+    : PriceDescent(restricted) {
+  const Layout& from = whole.dual_.layout();
+  const Layout& to = dual_.layout();
+  const std::vector<double>& known = whole.best_prices_;
+  const std::size_t drills = whole.p_.drills.size();
+  for (std::size_t s = 0; s < p_.sessions.size(); ++s) {
+    for (std::size_t d = 0; d < drill_of.size(); ++d)
+      prices_[to.use + s * drill_of.size() + d] = known[from.use + s * drills + drill_of[d]];
+  }
+  // Credits, ceilings and close pairs stand alike in both.
+  for (std::size_t i = to.credit; i < to.most_in; ++i) prices_[i] = known[from.credit + (i - to.credit)];
+  best_prices_ = prices_;
+}
+
 // Prices of one kind move together when a step changes each by a like share of its range.
 void PriceDescent::set_scales() {
   const Layout& at = dual_.layout();
   const auto place = [&](std::size_t i) { return scale_.begin() + static_cast<std::ptrdiff_t>(i); };
-  std::fill(place(at.credit), place(at.week_load), 0.2);
-  std::fill(place(at.week_load), place(at.apart), 3.0);
+  std::fill(place(at.credit), place(at.week_load), 0.12);
+  std::fill(place(at.week_load), place(at.apart), 1.0);
   std::fill(place(at.most_in), scale_.end(), 0.6);
 }
 

@@ -14,6 +14,8 @@ namespace lanework::block {
 class PriceDescent {
  public:
   explicit PriceDescent(const Problem& problem);
+  // From the prices of the whole problem on, for one that is restricted to some of its drills: drill_of names them.
+  PriceDescent(const Problem& restricted, const PriceDescent& whole, const std::vector<std::size_t>& drill_of);
 
   // Goes on for so many rounds; 'value' is that of the best plan known, 0: none.
   void descend(int rounds, Points value);

@@ -43,6 +43,10 @@ RunningSums::RunningSums(const Problem& problem, const Plan& plan)
       if (plan_.sets[p][d] == 0) continue;
       members_[p].push_back(static_cast<int>(d));
       ++family_size_[p][family_of(d)];
+      // A required family that the routine lacks: the empty plan, too, brings a drill of it in.
+      if (p > 0 || problem.drills[d].current) continue;
+      ++in_[p];
+      value_ -= problem.swap;
     }
   }
   // Everything as in the empty plan; then the plan's own sets and uses are brought in one by one.

@@ -24,6 +24,7 @@ class BlockSolver {
       if (part == 2) find_sets();
     }
     find_sets();
+    rank_candidates();
     for (std::size_t i = 0; i < candidates_.size() && static_cast<int>(i) < work_.sets_tried; ++i) {
       if (!goes_on(0.5 + 0.5 * static_cast<double>(i) / work_.sets_tried)) break;
       work_out(candidates_[i].plan, i);
@@ -56,9 +57,30 @@ class BlockSolver {
     for (const Found& found : candidates_) accept(found.plan, found.value, found.feasible);
   }
 
+  // By what is left of the bound when the sets are given, after a few rounds of prices.
+  void rank_candidates() {
+    struct Ranked {
+      std::int64_t bound;
+      Found found;
+    };
+    std::vector<Ranked> ranked;
+    for (Found& found : candidates_) {
+      if (static_cast<int>(ranked.size()) == work_.sets_ranked) break;
+      const Restricted restricted = restrict_to(p_, found.plan.sets);
+      PriceDescent prices(restricted.problem, prices_, restricted.drill_of);
+      prices.descend(work_.rounds_to_rank, found.value);
+      const Points swaps =
+          evaluate(p_, found.plan).value - evaluate(restricted.problem, restricted.narrowed(found.plan)).value;
+      ranked.push_back({prices.bound_fine() + swaps * kFine, std::move(found)});
+    }
+    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.bound > b.bound; });
+    candidates_.clear();
+    for (Ranked& one : ranked) candidates_.push_back(std::move(one.found));
+  }
+
   void work_out(const Plan& plan, std::size_t which) {
     const Restricted restricted = restrict_to(p_, plan.sets);
-    PriceDescent prices(restricted.problem);
+    PriceDescent prices(restricted.problem, prices_, restricted.drill_of);
     prices.descend(work_.rounds_of_sets, 0);
     const Found found = search_sessions(restricted.problem, restricted.narrowed(plan), prices.guide(),
                                         {work_.session_moves, work_.drill_moves}, seed_ + which);
@@ -79,9 +101,10 @@ class BlockSolver {
 }  // namespace
 
 int gap_ten_thousandths(const Answer& answer) {
-  if (answer.bound_fine <= 0) return 0;
-  const std::int64_t short_of = answer.bound_fine - answer.value * kFine;
-  return static_cast<int>((short_of * 10000 + answer.bound_fine - 1) / answer.bound_fine);
+  // Of the bound as it is told, in whole points, so that a reader comes to the same.
+  const Points bound = bound_points(answer);
+  if (bound <= 0) return 0;
+  return static_cast<int>(((bound - answer.value) * 10000 + bound - 1) / bound);
 }
 
 Points bound_points(const Answer& answer) { return (answer.bound_fine + kFine - 1) / kFine; }

@@ -12,6 +12,8 @@ namespace lanework::block {
 struct Work {
   int rounds = 400;              // of prices
   std::int64_t set_moves = 200;  // search.h
+  int sets_ranked = 16;          // sets whose own bound is looked at
+  int rounds_to_rank = 12;       // of prices, for each
   int sets_tried = 3;            // the best few sets that are worked out
   int rounds_of_sets = 120;      // of prices with the sets given
   std::int64_t session_moves = 1000;

@@ -20,32 +20,19 @@ std::int64_t times_done(const Drill& drill, const Matter& matter) {
   return seen == matter.tonight.taught.end() ? 0 : seen->second;
 }
 
-// Quarters of a full session's dose of the drill's family.
-std::int64_t credits(const Drill& drill, const Step& step, const Matter& matter) {
-  std::int64_t unit = kWorkOfAPass;
-  if (drill.dose_kind == "reps") unit = drill.tempo_ms;
-  if (drill.dose_kind == "seconds") unit = 1000;
-  const std::int64_t work = std::int64_t{step.sets} * step.amount * unit * (drill.sides ? 2 : 1);
-  const Family* family = find_family(matter, drill.family);
-  const std::int64_t full = 1000 * (family == nullptr ? 1 : family->session_seconds);
-  const std::int64_t whole = 4 * work / full;
-  const std::int64_t rest = 4 * work % full;
-  return std::clamp<std::int64_t>(whole + (2 * rest >= full ? 1 : 0), 1, kMostCredits);
-}
-
 std::int64_t shortfall_of(const Family& family, const std::string& phase, const Selection& selection,
                           const Matter& matter) {
   std::int64_t target = 0;
   for (const RoutineLine& line : matter.routine) {
     const Drill& drill = matter.drills.at(line.drill);
-    if (drill.family == family.key && drill.phase == phase) target += credits(drill, line.step, matter);
+    if (drill.family == family.key && drill.phase == phase) target += credits_of(drill, line.step, matter);
   }
   if (matter.tonight.more_than_routine && target > 0) target = std::max(target, kFullDose);
   target = std::min(target, kMostCredits);
   std::int64_t reached = 0;
   for (const Pick& pick : selection) {
     const bool ours = pick.drill->family == family.key && pick.drill->phase == phase;
-    if (ours) reached += credits(*pick.drill, step_of(pick), matter);
+    if (ours) reached += credits_of(*pick.drill, step_of(pick), matter);
   }
   const std::int64_t missing = std::max<std::int64_t>(0, target - reached);
   const std::int64_t twice = std::max<std::int64_t>(0, missing - target / 2);
@@ -70,6 +57,22 @@ void add_departures(const Drill& drill, const RoutineLine& line, const Pick* pic
 }
 
 }  // namespace
+
+std::int64_t work_ms(const Drill& drill, const Step& step) {
+  std::int64_t unit = kWorkOfAPass;
+  if (drill.dose_kind == "reps") unit = drill.tempo_ms;
+  if (drill.dose_kind == "seconds") unit = 1000;
+  return std::int64_t{step.sets} * step.amount * unit * (drill.sides ? 2 : 1);
+}
+
+std::int64_t credits_of(const Drill& drill, const Step& step, const Matter& matter) {
+  const std::int64_t work = work_ms(drill, step);
+  const Family* family = find_family(matter, drill.family);
+  const std::int64_t full = 1000 * (family == nullptr ? 1 : family->session_seconds);
+  const std::int64_t whole = 4 * work / full;
+  const std::int64_t rest = 4 * work % full;
+  return std::clamp<std::int64_t>(whole + (2 * rest >= full ? 1 : 0), 1, kMostCredits);
+}
 
 LoadSums loads_of(const Pick& pick, const Matter& matter) {
   const Drill& drill = *pick.drill;
@@ -101,13 +104,17 @@ LoadSums loads_of(const Selection& selection, const Matter& matter) {
   return sum;
 }
 
+const Band& band_of(const Matter& matter) {
+  const std::vector<Band>& bands = matter.limits.bands;
+  const int age = std::clamp(matter.tonight.age, bands.front().age_from, bands.back().age_to);
+  const auto holds_age = [&](const Band& band) { return age >= band.age_from && age <= band.age_to; };
+  const auto found = std::find_if(bands.begin(), bands.end(), holds_age);
+  return found == bands.end() ? bands.front() : *found;
+}
+
 LoadSums ceilings_of(const Matter& matter) {
   const Limits& limits = matter.limits;
-  const int age = std::clamp(matter.tonight.age, limits.bands.front().age_from, limits.bands.back().age_to);
-  Band band = limits.bands.front();
-  for (const Band& other : limits.bands) {
-    if (age >= other.age_from && age <= other.age_to) band = other;
-  }
+  const Band& band = band_of(matter);
   MatchDay day;
   for (const MatchDay& row : limits.match) {
     if (matter.tonight.days_to_match && *matter.tonight.days_to_match == row.days) day = row;

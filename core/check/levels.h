@@ -21,6 +21,12 @@ struct LoadSums {
 LoadSums loads_of(const Pick& pick, const Matter& matter);
 LoadSums loads_of(const Selection& selection, const Matter& matter);
 LoadSums ceilings_of(const Matter& matter);
+// The row of the age band of the youngest present.
+const Band& band_of(const Matter& matter);
+
+// Work of a player in a dose, and the quarters of a full session's dose of its family that it is.
+std::int64_t work_ms(const Drill& drill, const Step& step);
+std::int64_t credits_of(const Drill& drill, const Step& step, const Matter& matter);
 
 Levels levels_of(const Selection& selection, const Matter& matter);
 std::vector<Departure> departures_of(const Selection& selection, const Matter& matter);

@@ -86,6 +86,7 @@ struct Family {
   bool required = true;
   std::int64_t weight = 1;
   std::int64_t session_seconds = 1;
+  std::int64_t week_seconds = 1;
 };
 
 struct Gait {
@@ -99,6 +100,9 @@ struct Band {
   std::int64_t jump_cap = 0;
   std::int64_t eccentric = 0;
   std::int64_t hard_running_metres = 0;
+  std::int64_t jump_cap_week = 0;
+  std::int64_t eccentric_week = 0;
+  std::int64_t hard_running_week_metres = 0;
 };
 
 struct MatchDay {

@@ -49,18 +49,20 @@ std::string limit_of(const Pick& pick, const Matter& matter) {
   return open.empty() || pick.rung <= open.front() ? "" : "the easiest rung, until the squad has done it three times";
 }
 
-// Where the days to the match take anything off eccentric work, none of it is new.
-bool new_eccentric_too_late(const Pick& pick, const Matter& matter) {
-  const auto seen = matter.tonight.taught.find(pick.drill->id);
+}  // namespace
+
+bool new_eccentric_too_late(const Drill& drill, const Matter& matter) {
+  const auto seen = matter.tonight.taught.find(drill.id);
   const bool done_before = seen != matter.tonight.taught.end() && seen->second > 0;
-  if (pick.drill->eccentric_thousandths == 0 || done_before || routine_position(matter, pick.drill->id) >= 0)
-    return false;
+  if (drill.eccentric_thousandths == 0 || done_before || routine_position(matter, drill.id) >= 0) return false;
+  return eccentric_work_is_cut(matter);
+}
+
+bool eccentric_work_is_cut(const Matter& matter) {
   return std::any_of(matter.limits.match.begin(), matter.limits.match.end(), [&](const MatchDay& row) {
     return matter.tonight.days_to_match && *matter.tonight.days_to_match == row.days && row.eccentric_percent < 100;
   });
 }
-
-}  // namespace
 
 bool keeps(const Pick& pick, const Pin& pin) {
   if (!pin.rung.empty() && rung_of(pick).key != pin.rung) return false;
@@ -68,7 +70,7 @@ bool keeps(const Pick& pick, const Pin& pin) {
 }
 
 std::string not_offered(const Pick& pick, const Matter& matter) {
-  if (new_eccentric_too_late(pick, matter)) return "no new eccentric work this close to a match";
+  if (new_eccentric_too_late(*pick.drill, matter)) return "no new eccentric work this close to a match";
   std::string limit = limit_of(pick, matter);
   if (limit.empty()) return limit;
   // A pinned drill enters in any case; what the pin names, it names.

@@ -12,6 +12,12 @@ namespace lanework::check {
 // (barred.h) are judged apart.
 std::string not_offered(const Pick& pick, const Matter& matter);
 
+// Do the days to the match take anything off eccentric work?
+bool eccentric_work_is_cut(const Matter& matter);
+
+// Eccentric work, neither of the routine nor ever done, so close to a match that none of it may be new.
+bool new_eccentric_too_late(const Drill& drill, const Matter& matter);
+
 // Does a pick keep a pin of its drill?
 bool keeps(const Pick& pick, const Pin& pin);
 

@@ -24,7 +24,8 @@ class EveningReader {
       : request_(request), matter_(matter), faults_(faults), squad_(request.table("squad")) {}
 
   void read() {
-    read_strip();
+    TableReader strip = request_.table("strip");
+    matter_.strip = read_strip(strip);
     read_slot();
     read_wishes();
     read_roster();
@@ -40,21 +41,6 @@ class EveningReader {
   Date date_;
   std::vector<Player> roster_;
   std::vector<std::string> sitting_out_;
-
-  void read_strip() {
-    TableReader table = request_.table("strip");
-    Strip& strip = matter_.strip;
-    strip.lane_mm = table.scaled("lane_length_metres", 1000, 0.001, 1000);
-    strip.cone_spacing_mm = table.scaled("cone_spacing_metres", 1000, 0.001, 1000);
-    strip.lanes = static_cast<int>(table.integer("lanes", 1, 1000));
-    TableReader area = table.table("area_metres");
-    strip.width_mm = area.scaled("width", 1000, 0.001, 10000);
-    strip.length_mm = area.scaled("length", 1000, 0.001, 10000);
-    strip.surface = table.texts("surface");
-    strip.wall = table.boolean_or("wall", false);
-    strip.soft_ground = table.boolean_or("soft_ground", false);
-    strip.line = table.boolean_or("line", false);
-  }
 
   void read_slot() {
     Tonight& tonight = matter_.tonight;
@@ -180,6 +166,21 @@ class EveningReader {
 };
 
 }  // namespace
+
+Strip read_strip(TableReader& table) {
+  Strip strip;
+  strip.lane_mm = table.scaled("lane_length_metres", 1000, 0.001, 1000);
+  strip.cone_spacing_mm = table.scaled("cone_spacing_metres", 1000, 0.001, 1000);
+  strip.lanes = static_cast<int>(table.integer("lanes", 1, 1000));
+  TableReader area = table.table("area_metres");
+  strip.width_mm = area.scaled("width", 1000, 0.001, 10000);
+  strip.length_mm = area.scaled("length", 1000, 0.001, 10000);
+  strip.surface = table.texts("surface");
+  strip.wall = table.boolean_or("wall", false);
+  strip.soft_ground = table.boolean_or("soft_ground", false);
+  strip.line = table.boolean_or("line", false);
+  return strip;
+}
 
 void read_evening(TableReader& request, Matter& matter, Faults& faults) {
   EveningReader(request, matter, faults).read();

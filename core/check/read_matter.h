@@ -15,6 +15,7 @@ Result<Matter> read_matter(const Node& request);
 void read_drills(TableReader& catalogue, Matter& matter);
 void read_tables(TableReader& catalogue, Matter& matter);
 void read_routine(TableReader& request, Matter& matter, Faults& faults);
+Strip read_strip(TableReader& table);
 void read_evening(TableReader& request, Matter& matter, Faults& faults);
 
 }  // namespace lanework::check

@@ -19,6 +19,7 @@ void read_families(TableReader& catalogue, Matter& matter) {
     family.required = row.boolean_or("required", true);
     family.weight = row.integer("weight", 0, kMany);
     family.session_seconds = row.integer("session_seconds", 1, kMany);
+    family.week_seconds = row.integer_or("week_seconds", 5 * family.session_seconds / 2, 1, kMany);
     matter.families.push_back(std::move(family));
   }
 }
@@ -42,6 +43,10 @@ Band read_band(TableReader& row) {
   band.jump_cap = row.integer("jump_cap_session", 0, kMany);
   band.eccentric = row.integer("eccentric_session", 0, kMany);
   band.hard_running_metres = row.integer("hard_running_session_metres", 0, kMany);
+  // One evening does not ask for the week's.
+  band.jump_cap_week = row.integer_or("jump_cap_week", 0, 0, kMany);
+  band.eccentric_week = row.integer_or("eccentric_week", 0, 0, kMany);
+  band.hard_running_week_metres = row.integer_or("hard_running_week_metres", 0, 0, kMany);
   return band;
 }
 

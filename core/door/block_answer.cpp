@@ -1,5 +1,8 @@
 // The block as JSON and its shortfalls in words.
 #include <algorithm>
+#include <array>
+#include <cstdlib>
+#include <utility>
 
 #include "core/catalogue/loads.h"
 #include "core/door/squad_block.h"
@@ -165,7 +168,72 @@ std::string weeks_in_words(const std::vector<std::size_t>& weeks) {
   return out;
 }
 
+const char* weekday_words(int weekday) {
+  constexpr std::array<const char*, 7> words = {"Mondays", "Tuesdays",  "Wednesdays", "Thursdays",
+                                                "Fridays", "Saturdays", "Sundays"};
+  return words[static_cast<std::size_t>(weekday)];
+}
+
+// 'trunk 20 s, balance 10 s': work a player a week, the families that gain or lose most, at most three.
+std::string families_in_words(const SquadBlock& block, const block::MinutePrice& price) {
+  const auto weeks = static_cast<std::int64_t>(block.built.problem.weeks.size());
+  std::vector<std::pair<std::int64_t, std::string>> rows;
+  for (std::size_t f = 0; f < price.credits.size(); ++f) {
+    const catalogue::FamilyRow& row = catalogue_of(block).family(block.built.problem.families[f].family);
+    const std::int64_t changed = price.minutes > 0 ? price.credits[f] : -price.credits[f];
+    const std::int64_t seconds = changed * row.session_work.count / (4 * weeks);
+    if (seconds > 0) rows.emplace_back(seconds, row.name);
+  }
+  std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::string out;
+  for (std::size_t i = 0; i < std::min<std::size_t>(3, rows.size()); ++i)
+    out += (i == 0 ? "" : ", ") + rows[i].second + " " + plan::in_words(rows[i].first);
+  return out;
+}
+
+std::string tenths_of_percent(std::int64_t part, std::int64_t whole) {
+  const std::int64_t tenths = whole > 0 ? (1000 * part + whole / 2) / whole : 0;
+  return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
+}
+
+std::string price_sentence(const SquadBlock& block, const block::MinutePrice& price) {
+  const int minutes = std::abs(price.minutes);
+  const std::string day = std::string(weekday_words(price.day.weekday)) + " at " + to_text(price.day.start);
+  const std::int64_t changed = price.minutes > 0 ? price.after - price.before : price.before - price.after;
+  // Less than a thousandth is what the search itself is sure of.
+  const bool nothing = changed * 1000 < price.before;
+  const std::string families = families_in_words(block, price);
+  if (price.minutes > 0) {
+    const std::string head = std::to_string(minutes) + " min more on " + day;
+    if (nothing) return head + " would buy nothing, and no other day's more";
+    return head + ": " + (families.empty() ? "doses nearer the routine's" : families + " more work a player a week") +
+           "; the block is worth " + tenths_of_percent(changed, price.before) + " more";
+  }
+  if (nothing) return day + " could be " + std::to_string(minutes) + " min shorter at no loss";
+  return std::to_string(minutes) + " min fewer on " + day + " would be missed least: " +
+         (families.empty() ? "doses further from the routine's" : families + " less work a player a week") +
+         "; the block is worth " + tenths_of_percent(changed, price.before) + " less";
+}
+
+Node price_node(const SquadBlock& block, const block::MinutePrice& price) {
+  Node node = Node::make_table();
+  node.set("weekday", number(price.day.weekday + 1));
+  node.set("start", text(to_text(price.day.start)));
+  node.set("minutes", number(price.minutes));
+  node.set("before", number(price.before));
+  node.set("after", number(price.after));
+  node.set("sentence", text(price_sentence(block, price)));
+  return node;
+}
+
 }  // namespace
+
+std::vector<std::string> price_sentences(const SquadBlock& block) {
+  std::vector<std::string> out;
+  if (block.prices.best_longer) out.push_back(price_sentence(block, *block.prices.best_longer));
+  if (block.prices.best_shorter) out.push_back(price_sentence(block, *block.prices.best_shorter));
+  return out;
+}
 
 std::vector<std::string> shortfalls_of(const SquadBlock& block) {
   const block::Problem& problem = block.built.problem;
@@ -223,6 +291,10 @@ Node to_node(const SquadBlock& block) {
   Node shortfalls = Node::make_array();
   for (std::string& sentence : shortfalls_of(block)) shortfalls.items.push_back(text(std::move(sentence)));
   node.set("shortfalls", std::move(shortfalls));
+  Node prices = Node::make_array();
+  if (block.prices.best_longer) prices.items.push_back(price_node(block, *block.prices.best_longer));
+  if (block.prices.best_shorter) prices.items.push_back(price_node(block, *block.prices.best_shorter));
+  node.set("minute_prices", std::move(prices));
   return node;
 }
 

@@ -41,8 +41,14 @@ SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelW
   if (out.built.problem.sessions.empty()) {
     out.answer.plan = block::empty_plan(out.built.problem);
     out.answer.feasible = true;
+    // Match days alone: what they give is all there can be.
+    out.answer.value = block::evaluate(out.built.problem, out.answer.plan).value;
+    out.answer.bound_fine = out.answer.value * block::kFine;
   } else {
     out.answer = block::solve(out.built.problem, work, kSeed, progress);
+    constexpr int kMinutesMore = 5;
+    constexpr int kMinutesFewer = 3;
+    out.prices = block::minute_prices(out.wishes.outline, out.built, out.answer, kMinutesMore, kMinutesFewer, work);
   }
   return out;
 }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/block/build_problem.h"
+#include "core/block/minute_prices.h"
 #include "core/block/solve.h"
 #include "core/club/allocation.h"
 #include "core/club/calendar.h"
@@ -28,6 +29,7 @@ struct SquadBlock {
   SquadWishes wishes;
   block::Built built;
   block::Answer answer;
+  block::MinutePrices prices;
 };
 
 // Counted work: the same block on any machine. A squad without any session has an empty problem and answer.
@@ -47,6 +49,10 @@ std::vector<BlockItem> items_of(const SquadBlock& block, std::size_t slot);
 
 // A family that falls short of its weekly target, in words: 'balance: 35 s of work short of 1 min 40 s in weeks 1-3'.
 std::vector<std::string> shortfalls_of(const SquadBlock& block);
+
+// What minutes on one day are worth, and where they would be missed least, each with the figure found by solving again:
+// '5 min more on Tuesdays at 18:00: trunk 20 s more work a player a week; the block is worth 1.8 % more'.
+std::vector<std::string> price_sentences(const SquadBlock& block);
 
 // docs/formats/block.md.
 Node to_node(const SquadBlock& block);

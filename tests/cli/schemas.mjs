@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { eveningsOfAllSquads, kSquads } from "../../tools/suite/evenings.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
 
-const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "faults"];
+const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "block-answer", "faults"];
 
 // Readers pass over keys they do not know, so the schemas leave objects open; here every key must be known.
 function closed(schema) {
@@ -74,6 +74,7 @@ export async function schemaResults(program, door) {
     add("schema: pairs", fits["pairs-answer"](await json(["pairs", "--roster", "demo/quillmere/roster.csv", "--date", "2026-11-26", "--json"])));
     add("schema: club check", fits["club-check-answer"](await json(["club", "check", "--club", "demo/quillmere", "--json"])));
     add("schema: club check of no club", fits["club-check-answer"](await json(["club", "check", "--club", folder, "--json"])));
+    add("schema: block", fits["block-answer"](await json(["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--squad", "u12-dunnocks", "--json"])));
     const plan = join(folder, "plan.json");
     writeFileSync(plan, JSON.stringify(await json(["plan", "--squad", kSquads[1], "--json"])));
     add("schema: plan check", fits["plan-check-answer"](await json(["plan", "check", "--squad", kSquads[1], "--plan", plan, "--json"])));

@@ -1,0 +1,188 @@
+#include <algorithm>
+#include <iterator>
+#include <set>
+
+#include "core/check/block_calendar.h"
+#include "core/check/squad_ledger.h"
+
+namespace lanework::check {
+namespace {
+
+constexpr std::int64_t kMostSwaps = 3;
+
+std::string in_words(const std::set<std::string>& ids) {
+  std::string out;
+  for (const std::string& id : ids) out += (out.empty() ? "" : ", ") + id;
+  return out.empty() ? "none" : out;
+}
+
+std::set<std::string> without(const std::set<std::string>& all, const std::set<std::string>& those) {
+  std::set<std::string> out;
+  std::set_difference(all.begin(), all.end(), those.begin(), those.end(), std::inserter(out, out.end()));
+  return out;
+}
+
+class SetJudge {
+ public:
+  SetJudge(const Matter& matter, const StatedBlock& block, int weeks, const SquadLedger& ledger, SquadFaults& faults)
+      : matter_(matter), block_(block), spell_of_(spells_of(weeks)), ledger_(ledger), faults_(faults) {}
+
+  void judge() {
+    const std::size_t spells = spell_of_.empty() ? 0 : static_cast<std::size_t>(spell_of_.back()) + 1;
+    if (block_.spells.size() != spells) {
+      faults_.add("spells", "spells", std::to_string(block_.spells.size()), std::to_string(spells));
+      return;
+    }
+    std::set<std::string> before;
+    for (const RoutineLine& line : ledger_.routine) before.insert(line.drill);
+    for (std::size_t p = 0; p < spells; ++p) before = spell(p, before);
+  }
+
+ private:
+  const Matter& matter_;
+  const StatedBlock& block_;
+  std::vector<int> spell_of_;
+  const SquadLedger& ledger_;
+  SquadFaults& faults_;
+
+  std::set<std::string> spell(std::size_t p, const std::set<std::string>& before) {
+    const StatedSpell& stated = block_.spells[p];
+    const std::string where = "spell " + std::to_string(p + 1);
+    judge_weeks(p, stated, where);
+    std::set<std::string> now;
+    for (const std::string& id : stated.drills) {
+      if (matter_.drills.count(id) == 0) {
+        faults_.add(where, "drill-unknown", id, "a drill of the catalogue");
+      } else if (!now.insert(id).second) {
+        faults_.add(where, "drill-twice", id + " twice", "each drill once");
+      }
+    }
+    if (ledger_.anything_planned()) {
+      judge_change(p, stated, before, now, where);
+      judge_sizes(now, where);
+      judge_pins(p, now, where);
+    }
+    judge_members(p, now);
+    return now;
+  }
+
+  void judge_weeks(std::size_t p, const StatedSpell& stated, const std::string& where) {
+    const auto first = std::find(spell_of_.begin(), spell_of_.end(), static_cast<int>(p));
+    const auto weeks = std::count(spell_of_.begin(), spell_of_.end(), static_cast<int>(p));
+    const auto from = first - spell_of_.begin() + 1;
+    if (stated.first_week == from && stated.weeks == weeks) return;
+    faults_.add(where, "spells", std::to_string(stated.weeks) + " weeks from week " + std::to_string(stated.first_week),
+                std::to_string(weeks) + " weeks from week " + std::to_string(from));
+  }
+
+  void judge_change(std::size_t p, const StatedSpell& stated, const std::set<std::string>& before,
+                    const std::set<std::string>& now, const std::string& where) {
+    const std::set<std::string> in = without(now, before);
+    const std::set<std::string> out = without(before, now);
+    const std::set<std::string> stated_in(stated.comes_in.begin(), stated.comes_in.end());
+    const std::set<std::string> stated_out(stated.leaves.begin(), stated.leaves.end());
+    if (stated_in != in || stated.comes_in.size() != in.size()) {
+      faults_.add(where, "comes-in", in_words(stated_in), in_words(in));
+    }
+    if (stated_out != out || stated.leaves.size() != out.size()) {
+      faults_.add(where, "leaves", in_words(stated_out), in_words(out));
+    }
+    const auto count = static_cast<std::int64_t>(in.size());
+    const std::int64_t most = p == 0 ? most_in_first_spell() : kMostSwaps;
+    if (count > most) {
+      faults_.add_row(where, "swaps", std::to_string(count) + " drills come in", "at most " + std::to_string(most));
+    }
+    if (p > 0 && count == 0) faults_.add_row(where, "swaps", "no drill comes in", "at least 1");
+    for (const std::string& id : in) {
+      if (!is_ever_open(id)) faults_.add(where, "set-closed", id, "a drill that is open on some evening of the block");
+    }
+  }
+
+  // What the squad does now is changed only where it cannot be done: drills of the routine that no evening of the spell
+  // is open to, and required families that it lacks.
+  [[nodiscard]] std::int64_t most_in_first_spell() const {
+    std::int64_t missing = 0;
+    for (const RoutineLine& line : ledger_.routine) {
+      const auto open = [&](const EveningLedger& evening) {
+        return spell_of_[static_cast<std::size_t>(evening.wish->week)] == 0 && evening.open.count(line.drill) > 0;
+      };
+      missing += std::none_of(ledger_.evenings.begin(), ledger_.evenings.end(), open) ? 1 : 0;
+    }
+    for (const Family& family : matter_.families) {
+      if (family.required && in_routine(family) == 0 && is_any_open(family)) ++missing;
+    }
+    return std::min(missing, kMostSwaps);
+  }
+
+  [[nodiscard]] std::int64_t in_routine(const Family& family) const {
+    return std::count_if(ledger_.routine.begin(), ledger_.routine.end(),
+                         [&](const RoutineLine& line) { return matter_.drills.at(line.drill).family == family.key; });
+  }
+
+  [[nodiscard]] bool is_any_open(const Family& family) const {
+    return std::any_of(matter_.drills.begin(), matter_.drills.end(), [&](const auto& entry) {
+      return entry.second.family == family.key && is_ever_open(entry.first);
+    });
+  }
+
+  [[nodiscard]] bool is_ever_open(const std::string& id) const {
+    return std::any_of(ledger_.evenings.begin(), ledger_.evenings.end(),
+                       [&](const EveningLedger& evening) { return evening.open.count(id) > 0; });
+  }
+
+  // As many of each family as the routine has; one of a required family that it lacks, where one is open at all.
+  void judge_sizes(const std::set<std::string>& now, const std::string& where) {
+    for (const Family& family : matter_.families) {
+      std::int64_t wanted = in_routine(family);
+      if (wanted == 0 && family.required && is_any_open(family)) wanted = 1;
+      const auto has = std::count_if(now.begin(), now.end(),
+                                     [&](const std::string& id) { return matter_.drills.at(id).family == family.key; });
+      if (has != wanted) {
+        faults_.add_row(where + ", " + family.key, "size", std::to_string(has) + " drills",
+                        std::to_string(wanted) + ", as in the routine");
+      }
+    }
+  }
+
+  void judge_pins(std::size_t p, const std::set<std::string>& now, const std::string& where) {
+    std::set<std::string> wanted;
+    for (const EveningLedger& evening : ledger_.evenings) {
+      if (evening.match_day() || spell_of_[static_cast<std::size_t>(evening.wish->week)] != static_cast<int>(p)) {
+        continue;
+      }
+      for (const std::string& id : evening.pinned) {
+        if (evening.open.count(id) > 0) wanted.insert(id);
+      }
+    }
+    for (const std::string& id : without(wanted, now)) {
+      faults_.add_row(where + ", pin " + id, "pin", "not of the set", "of the set, as the lead has fixed");
+    }
+  }
+
+  void judge_members(std::size_t p, const std::set<std::string>& now) {
+    for (const EveningLedger& evening : ledger_.evenings) {
+      if (evening.match_day() || spell_of_[static_cast<std::size_t>(evening.wish->week)] != static_cast<int>(p)) {
+        continue;
+      }
+      for (const std::string& id : evening.done) {
+        if (now.count(id) > 0) continue;
+        faults_.add(words_of(evening.wish->date, evening.wish->start_minutes) + ", " + id, "member",
+                    "not of the set of spell " + std::to_string(p + 1), "a drill of the set");
+      }
+    }
+  }
+};
+
+}  // namespace
+
+bool SquadLedger::anything_planned() const {
+  return std::any_of(evenings.begin(), evenings.end(),
+                     [](const EveningLedger& evening) { return !evening.match_day(); });
+}
+
+void judge_sets(const Matter& matter, const StatedBlock& block, int weeks, const SquadLedger& ledger,
+                SquadFaults& faults) {
+  SetJudge(matter, block, weeks, ledger, faults).judge();
+}
+
+}  // namespace lanework::check

@@ -1,0 +1,146 @@
+#include "core/check/squad_evenings.h"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "core/check/barred.h"
+#include "core/check/levels.h"
+#include "core/check/offered.h"
+#include "core/check/read_matter.h"
+#include "core/check/selection.h"
+
+namespace lanework::check {
+namespace {
+
+// So often told, a drill needs no more telling than ever after.
+constexpr std::int64_t kTold = 3;
+
+std::vector<RoutineLine> lines_of(const Document& routine, Matter& matter, Faults& faults) {
+  Node request = Node::make_table();
+  request.set("routine", routine.root);
+  TableReader root(routine.file, &request, "", faults);
+  matter.routine.clear();
+  read_routine(root, matter, faults);
+  return matter.routine;
+}
+
+bool within(const LoadSums& loads, const LoadSums& ceilings) {
+  return loads.contacts <= ceilings.contacts && loads.eccentric <= ceilings.eccentric &&
+         loads.hard_running <= ceilings.hard_running;
+}
+
+}  // namespace
+
+Node all_restrictions(const BlockDocuments& documents) {
+  Node list = Node::make_array();
+  std::set<std::string> seen;
+  for (const SquadDocuments& squad : documents.squads) {
+    const Node* rows = squad.restrictions.root.find("restriction");
+    if (rows == nullptr || !seen.insert(squad.restrictions.file).second) continue;
+    list.items.insert(list.items.end(), rows->items.begin(), rows->items.end());
+  }
+  Node table = Node::make_table();
+  table.set("restriction", std::move(list));
+  return table;
+}
+
+SquadEvenings::SquadEvenings(const ClubMatter& club, const BlockDocuments& documents, const SquadWeek& squad,
+                             Matter catalogue, const Node& restrictions)
+    : club_(club), squad_(squad), matter_(std::move(catalogue)), request_(Node::make_table()) {
+  routine_ = lines_of(squad.documents->routine, matter_, faults_);
+  match_day_routine_ = lines_of(squad.documents->match_day_routine, matter_, faults_);
+  request_.set("squad", squad.documents->squad.root);
+  request_.set("roster", documents.rosters[squad.documents->roster]);
+  request_.set("restrictions", restrictions);
+}
+
+Faults SquadEvenings::set(const Wish& wish, const Share& share) {
+  Node slot = Node::make_table();
+  slot.set("date", Node::make_text(to_iso(wish.date)));
+  slot.set("start", Node::make_text(to_text(TimeOfDay{wish.start_minutes})));
+  slot.set("minutes", Node::make_integer(1));
+  Node tonight = Node::make_table();
+  if (squad_.turnout) tonight.set("turnout", Node::make_integer(*squad_.turnout));
+  for (auto& [key, node] : request_.entries) {
+    if (key != "squad") continue;
+    node.set("slot", std::move(slot));
+    node.set("tonight", std::move(tonight));
+  }
+  matter_.tonight = {};
+  matter_.secrets = {};
+  matter_.routine = wish.match_day ? match_day_routine_ : routine_;
+  Faults faults;
+  TableReader request(squad_.documents->squad.file, &request_, "", faults);
+  read_evening(request, matter_, faults);
+  Tonight& out = matter_.tonight;
+  out.slot_seconds = wish.seconds;
+  out.days_to_match = wish.days_to_match ? std::optional<std::int64_t>(*wish.days_to_match) : std::nullopt;
+  out.cones = share.kit.cones;
+  out.balls = share.kit.balls;
+  out.mats = share.kit.mats;
+  // The same share of the width as of the lanes.
+  const Strip& ground = club_.find_strip(wish.strip)->strip;
+  matter_.strip = ground;
+  matter_.strip.lanes = share.lanes;
+  matter_.strip.width_mm = ground.width_mm * share.lanes / ground.lanes;
+  add_locks(squad_.locks);
+  for (const Locks& locks : club_.locks) {
+    if (locks.age_from <= out.age && out.age <= locks.age_to) add_locks(locks);
+  }
+  return faults;
+}
+
+void SquadEvenings::add_locks(const Locks& locks) {
+  for (const Pin& pin : locks.pins) {
+    if (matter_.drills.count(pin.drill) > 0 && find_pin(matter_, pin.drill) == nullptr) {
+      matter_.tonight.pins.push_back(pin);
+    }
+  }
+  std::vector<std::string>& bans = matter_.tonight.bans;
+  bans.insert(bans.end(), locks.bans.begin(), locks.bans.end());
+}
+
+void SquadEvenings::know_everything() {
+  for (const auto& entry : matter_.drills) {
+    std::int64_t& times = matter_.tonight.taught[entry.first];
+    times = std::max(times, kTold);
+  }
+}
+
+const Pin* find_pin(const Matter& matter, const std::string& drill) {
+  const std::vector<Pin>& pins = matter.tonight.pins;
+  const auto found = std::find_if(pins.begin(), pins.end(), [&](const Pin& pin) { return pin.drill == drill; });
+  return found == pins.end() ? nullptr : &*found;
+}
+
+OpenDoses open_doses(const Drill& drill, const Matter& matter) {
+  if (new_eccentric_too_late(drill, matter)) return {};
+  const std::vector<int> rungs = open_rungs(drill, matter);
+  if (rungs.empty()) return {};
+  const int line = routine_position(matter, drill.id);
+  const Pin* pin = find_pin(matter, drill.id);
+  // The pinned rung as it is, else the routine's or an easier one, else the easiest.
+  OpenDoses out;
+  if (pin != nullptr && !pin->rung.empty()) {
+    const int pinned = rung_position(drill, pin->rung);
+    if (std::find(rungs.begin(), rungs.end(), pinned) != rungs.end()) out.rung = pinned;
+  } else if (line >= 0) {
+    const int most = rung_position(drill, matter.routine[static_cast<std::size_t>(line)].rung);
+    for (const int rung : rungs) {
+      if (rung <= most) out.rung = rung;
+    }
+  } else {
+    out.rung = rungs.front();
+  }
+  if (out.rung < 0) return {};
+  const LoadSums ceilings = ceilings_of(matter);
+  for (std::size_t step = 0; step < drill.steps.size(); ++step) {
+    const Pick pick{&drill, out.rung, static_cast<int>(step), ""};
+    if (pin != nullptr && !keeps(pick, *pin)) continue;
+    if (within(loads_of(pick, matter), ceilings)) out.steps.push_back(pick.step);
+  }
+  return out;
+}
+
+}  // namespace lanework::check

@@ -1,0 +1,401 @@
+// Blocks of the real planner are sound; for every rule of docs/model/block-check.md at least one change of an answer,
+// or of the club it is held against, is found.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <functional>
+#include <set>
+
+#include "app/cli/check_documents.h"
+#include "app/read/club_folder.h"
+#include "core/check/check_block.h"
+#include "core/door/squad_block.h"
+#include "tests/check/requests.h"
+
+namespace lanework::check {
+namespace {
+
+using namespace test;
+
+const read::ClubFolder& demo() {
+  static const read::ClubFolder kFolder = [] {
+    const std::filesystem::path root = LANEWORK_SOURCE_DIR;
+    return read::read_club_folder((root / "demo/quillmere").string(), (root / "catalogue").string());
+  }();
+  return kFolder;
+}
+
+// Little work: a block need not be good to be sound.
+Node planned_blocks(const club::Club& club, const std::set<std::string>& squads) {
+  const club::Allocation allocation = club::allocate(club, club.settings.block_from, club.settings.block_weeks);
+  block::Work work;
+  work.rounds = 120;
+  work.set_moves = 40;
+  work.sets_tried = 2;
+  work.rounds_of_sets = 60;
+  work.session_moves = 300;
+  work.drill_moves = 20'000;
+  plan::KernelWorkspace workspace;
+  std::vector<door::SquadBlock> blocks;
+  for (std::size_t s = 0; s < club.squads.size(); ++s) {
+    if (squads.count(club.squads[s].id) == 0) continue;
+    auto wishes = door::wishes_of(club, club.squads[s], allocation.calendars[s]);
+    blocks.push_back(door::plan_block(std::move(wishes).value(), work, workspace));
+  }
+  return door::block_answer_node(club, blocks);
+}
+
+// 0: Dunnocks, three evenings 48 h apart, lanes 1 and 2 beside 2: Jackdaws; 1: Kestrels, two matches, a week of
+// holidays.
+const Node& sound_answer() {
+  static const Node kAnswer = planned_blocks(demo().club, {"u12-dunnocks", "u13-kestrels", "u14-jackdaws"});
+  return kAnswer;
+}
+
+std::string lines(const BlockReport& report) {
+  std::string out;
+  for (const BlockViolation& violation : report.violations) out += to_line(violation) + "\n";
+  return out;
+}
+
+BlockReport report_of(const BlockDocuments& documents, const Node& answer) {
+  const auto report = check_block(documents, {"answer.json", answer});
+  if (!report) throw std::runtime_error(to_line(report.faults().front()));
+  return report.value();
+}
+
+struct Matters {
+  BlockDocuments club;
+  Node answer;
+
+  Node& kestrels() { return at(answer, "squads.1"); }
+  Node& file(const std::string& squad) {
+    for (SquadDocuments& documents : club.squads) {
+      if (documents.id == squad) return documents.squad.root;
+    }
+    throw std::out_of_range(squad);
+  }
+  Node& limits() { return at(club.catalogues.at(0), "limits"); }
+  void each_band(const std::string& key, std::int64_t value) {
+    for (Node& band : at(limits(), "ceilings").items) band.set(key, number(value));
+  }
+  void strip(const std::string& key, const Node& value) {
+    for (StripDocument& strip : club.strips) put(strip.strip.root, key, value);
+  }
+};
+
+struct Mutation {
+  const char* name;
+  const char* rule;
+  bool alone;  // nothing else may be found wrong
+  std::function<void(Matters&)> apply;
+};
+
+Node pins(const char* drill, const char* rung) {
+  Node row = Node::make_table();
+  row.set("drill", text(drill));
+  if (*rung != '\0') row.set("rung", text(rung));
+  Node list = Node::make_array();
+  list.items.push_back(row);
+  return list;
+}
+
+// In place of a drill of the Kestrels' session.
+void exchange(Matters& m, const std::string& drill, const char* id, const char* rung, int sets, int amount) {
+  Node& item = at(m.kestrels(), drill);
+  item.set("drill", text(id));
+  item.set("rung", text(rung));
+  item.set("sets", number(sets));
+  item.set("amount", number(amount));
+}
+
+void restrict_everybody(Matters& m) {
+  Node row = Node::make_table();
+  row.set("squad", text("Under-13 Kestrels"));
+  Node list = Node::make_array();
+  list.items.push_back(row);
+  for (SquadDocuments& squad : m.club.squads) put(squad.restrictions.root, "restriction", list);
+}
+
+// The Dunnocks' second evening of the week ten minutes earlier: less than 48 h after the first.
+void bring_together(Matters& m) {
+  m.each_band("jump_cap_session", 0);
+  put(m.file("u12-dunnocks"), "week.1.start", text("17:20:00"));
+  for (Node& session : at(m.answer, "squads.0.sessions").items) {
+    const Date date = *parse_iso_date(at(session, "date").text);
+    if ((date.days_since_epoch + 3) % 7 == 2) session.set("start", text("17:20"));
+  }
+}
+
+void tell_a_shortfall_that_is_none(Matters& m) {
+  Node& told = at(m.kestrels(), "shortfalls");
+  for (const Node& family : at(m.club.catalogues.at(0), "families.family").items) {
+    const std::string start = family.find("name")->text + ":";
+    const bool stands = std::any_of(told.items.begin(), told.items.end(),
+                                    [&](const Node& line) { return line.text.rfind(start, 0) == 0; });
+    if (stands) continue;
+    told.items.push_back(text(start + " a little"));
+    return;
+  }
+}
+
+Node without_last(const Node& list) {
+  Node out = list;
+  out.items.pop_back();
+  return out;
+}
+
+const char* const kFirst = "sessions.0.drills.";
+
+// Session 0 of the Kestrels is on a Tuesday, 1 two days and 2 no day before a match; 10 is in the second spell.
+const std::vector<Mutation> kMutations = {
+    {"another club", "answer-frame", true, [](Matters& m) { put(m.answer, "club", text("Larkhollow Athletic")); }},
+    {"another Monday", "answer-frame", true, [](Matters& m) { put(m.answer, "monday", text("2026-11-30")); }},
+    {"a week more", "answer-frame", true, [](Matters& m) { put(m.answer, "weeks", number(7)); }},
+    {"a squad nobody knows", "squad-unknown", true, [](Matters& m) { put(m.kestrels(), "squad", text("u13-owls")); }},
+    {"a squad doubled", "squad-twice", true, [](Matters& m) { at(m.answer, "squads").items.push_back(m.kestrels()); }},
+    {"another name", "squad-name", true, [](Matters& m) { put(m.kestrels(), "name", text("Kestrels")); }},
+    {"another routine", "squad-routine", true, [](Matters& m) { put(m.kestrels(), "routine", text("hall")); }},
+    {"a session dropped", "session-dropped", false, [](Matters& m) { erase(m.kestrels(), "sessions.3"); }},
+    {"a session told as missed", "session-dropped", false,
+     [](Matters& m) {
+       Node row = at(m.kestrels(), "missed.0");
+       row.set("date", at(m.kestrels(), "sessions.3.date"));
+       at(m.kestrels(), "missed").items.push_back(row);
+       erase(m.kestrels(), "sessions.3");
+     }},
+    {"a session invented", "session-invented", false,
+     [](Matters& m) {
+       Node extra = at(m.kestrels(), "sessions.3");
+       extra.set("start", text("20:00"));
+       at(m.kestrels(), "sessions").items.push_back(extra);
+     }},
+    {"a session doubled", "session-invented", false,
+     [](Matters& m) { at(m.kestrels(), "sessions").items.push_back(at(m.kestrels(), "sessions.3")); }},
+    {"sessions out of order", "session-order", true,
+     [](Matters& m) { std::swap(at(m.kestrels(), "sessions.3"), at(m.kestrels(), "sessions.4")); }},
+    {"another week", "session-week", true, [](Matters& m) { put(m.kestrels(), "sessions.3.week", number(3)); }},
+    {"more minutes", "session-minutes", true, [](Matters& m) { put(m.kestrels(), "sessions.3.minutes", number(22)); }},
+    {"another strip", "session-strip", true,
+     [](Matters& m) { put(m.kestrels(), "sessions.3.strip", text("south-side")); }},
+    {"another turnout", "turnout", true, [](Matters& m) { put(m.kestrels(), "sessions.3.turnout", number(16)); }},
+    {"a match day untold", "match-day", true,
+     [](Matters& m) { at(m.kestrels(), "sessions.2.match_day").boolean = false; }},
+    {"a day more to the match", "days-to-match", true,
+     [](Matters& m) { put(m.kestrels(), "sessions.0.days_to_match", number(5)); }},
+    {"no match in sight", "days-to-match", true, [](Matters& m) { erase(m.kestrels(), "sessions.0.days_to_match"); }},
+    {"a missed slot dropped", "missed-dropped", true, [](Matters& m) { erase(m.kestrels(), "missed.0"); }},
+    {"a missed slot invented", "missed-invented", true,
+     [](Matters& m) {
+       Node row = at(m.kestrels(), "missed.0");
+       row.set("date", text("2026-12-23"));
+       at(m.kestrels(), "missed").items.push_back(row);
+     }},
+    {"another reason", "missed-why", true, [](Matters& m) { put(m.kestrels(), "missed.0.why", text("Autumn break")); }},
+    {"a lane the strip has not", "lane-unknown", true,
+     [](Matters& m) { at(m.kestrels(), "sessions.0.lanes.1").integer = 3; }},
+    {"lanes in disorder", "lane-order", true,
+     [](Matters& m) {
+       at(m.kestrels(), "sessions.0.lanes.0").integer = 2;
+       at(m.kestrels(), "sessions.0.lanes.1").integer = 1;
+     }},
+    {"a lane of the squad beside", "lane-taken", true,
+     [](Matters& m) { at(m.answer, "squads.0.sessions.0.lanes.1").integer = 3; }},
+    {"a lane less", "lane-count", false, [](Matters& m) { erase(m.kestrels(), "sessions.0.lanes.1"); }},
+    {"lanes at an away match", "lane-count", false,
+     [](Matters& m) { at(m.file("u13-kestrels"), "match.0").set("away", yes()); }},
+    {"a match day with steps", "match-day-steps", true,
+     [](Matters& m) { put(m.kestrels(), "sessions.2.budget_steps", number(100)); }},
+    {"a match day with nothing to do", "match-day-empty", false,
+     [](Matters& m) { put(m.kestrels(), "sessions.2.drills", Node::make_array()); }},
+    {"a match day's dose beyond its own rules", "not-offered", false,
+     [](Matters& m) { put(m.kestrels(), "sessions.2.drills.0.amount", number(3)); }},
+    {"a drill nobody knows", "drill-unknown", false,
+     [](Matters& m) { put(m.kestrels(), std::string(kFirst) + "0.drill", text("a-lap")); }},
+    {"a rung nobody knows", "rung-unknown", false,
+     [](Matters& m) { put(m.kestrels(), std::string(kFirst) + "0.rung", text("upside-down")); }},
+    {"a dose nobody knows", "dose-unknown", false,
+     [](Matters& m) { put(m.kestrels(), std::string(kFirst) + "0.amount", number(17)); }},
+    {"a drill doubled", "drill-twice", false,
+     [](Matters& m) {
+       at(m.kestrels(), "sessions.0.drills").items.push_back(at(m.kestrels(), "sessions.0.drills.0"));
+     }},
+    {"two drills exchanged", "order", false,
+     [](Matters& m) { std::swap(at(m.kestrels(), "sessions.0.drills.0"), at(m.kestrels(), "sessions.0.drills.4")); }},
+    {"a family split", "family-split", false,
+     [](Matters& m) {
+       std::vector<Node>& items = at(m.kestrels(), "sessions.0.drills").items;
+       items.push_back(items.front());
+     }},
+    {"a ban of the club", "ban", false,
+     [](Matters& m) {
+       Node lock = Node::make_table();
+       lock.set("bans", texts({"squat"}));
+       at(m.club.club.root, "lock").items.push_back(lock);
+     }},
+    {"a younger squad", "age", false, [](Matters& m) { put(m.file("u13-kestrels"), "age", number(8)); }},
+    {"a squad held back", "squad-restriction", false, restrict_everybody},
+    {"no soft ground", "need", false, [](Matters& m) { m.strip("soft_ground", Node::make_boolean(false)); }},
+    {"dark", "surface", false,
+     [](Matters& m) {
+       m.strip("surface", texts({"wet", "hard", "uneven", "dark"}));
+     }},
+    {"short lanes", "lane-too-short", false, [](Matters& m) { m.strip("lane_length_metres", number(6)); }},
+    {"the club's cones given out", "cones", false,
+     [](Matters& m) {
+       m.strip("line", Node::make_boolean(false));
+       put(m.club.club.root, "kit.cones", number(1));
+     }},
+    {"no cones of its own", "cones", false,
+     [](Matters& m) {
+       m.strip("line", Node::make_boolean(false));
+       put(m.file("u13-kestrels"), "kit.cones", number(1));
+     }},
+    {"eccentric work new two days before a match", "new-eccentric", false,
+     [](Matters& m) { exchange(m, "sessions.1.drills.6", "walking-bridge", "two-steps", 1, 3); }},
+    {"a drill that may not enter", "not-open", false,
+     [](Matters& m) { exchange(m, "sessions.1.drills.6", "walking-bridge", "two-steps", 1, 3); }},
+    {"an easier rung", "rung-of-week", false,
+     [](Matters& m) { put(m.kestrels(), std::string(kFirst) + "9.rung", text("half-way")); }},
+    {"a pin out of the set", "pin", false,
+     [](Matters& m) { put(m.file("u13-kestrels"), "locks.pins", pins("front-plank", "")); }},
+    {"a pinned drill left out", "pin", false,
+     [](Matters& m) {
+       put(m.file("u13-kestrels"), "locks.pins", pins("easy-laps", ""));
+       erase(m.kestrels(), "sessions.0.drills.0");
+     }},
+    {"a step less", "steps", true, [](Matters& m) { --at(m.kestrels(), std::string(kFirst) + "0.steps").integer; }},
+    {"never taught", "steps", false, [](Matters& m) { put(m.file("u13-kestrels"), "taught", Node::make_table()); }},
+    {"a slower squad", "steps", false, [](Matters& m) { put(m.file("u13-kestrels"), "clock.pace", real(1.1)); }},
+    {"a step less in all", "planned-steps", true,
+     [](Matters& m) { --at(m.kestrels(), "sessions.0.planned_steps").integer; }},
+    {"a larger budget", "budget-steps", true,
+     [](Matters& m) { ++at(m.kestrels(), "sessions.0.budget_steps").integer; }},
+    {"no budget", "budget-steps", true, [](Matters& m) { erase(m.kestrels(), "sessions.0.budget_steps"); }},
+    {"shorter slots", "clock", false, [](Matters& m) { put(m.file("u13-kestrels"), "week.0.minutes", number(12)); }},
+    {"a lower ceiling of landings", "ceiling-contacts", false, [](Matters& m) { m.each_band("jump_cap_session", 10); }},
+    {"a lower ceiling of eccentric work", "ceiling-eccentric", false,
+     [](Matters& m) {
+       m.each_band("eccentric_session", 0);
+       exchange(m, "sessions.0.drills.6", "walking-bridge", "two-steps", 1, 3);
+     }},
+    {"a lower ceiling of hard running", "ceiling-hard-running", false,
+     [](Matters& m) { m.each_band("hard_running_session_metres", 10); }},
+    {"nothing new allowed", "new-in-session", false, [](Matters& m) { put(m.limits(), "most_new_drills", number(0)); }},
+    {"little new allowed in a week", "new-in-week", false,
+     [](Matters& m) {
+       put(m.limits(), "most_new_drills", number(0));
+       exchange(m, "sessions.0.drills.5", "hip-opening", "hip-height", 1, 1);
+       exchange(m, "sessions.0.drills.6", "walking-bridge", "two-steps", 1, 3);
+     }},
+    {"a lower ceiling of a week's landings", "week-contacts", false,
+     [](Matters& m) { m.each_band("jump_cap_week", 10); }},
+    {"a lower ceiling of a week's eccentric work", "week-eccentric", false,
+     [](Matters& m) {
+       m.each_band("eccentric_week", 0);
+       exchange(m, "sessions.0.drills.6", "walking-bridge", "two-steps", 1, 3);
+     }},
+    {"a lower ceiling of a week's hard running", "week-hard-running", false,
+     [](Matters& m) { m.each_band("hard_running_week_metres", 10); }},
+    {"two hard sessions together", "apart", false, bring_together},
+    {"a spell lost", "spells", false, [](Matters& m) { erase(m.kestrels(), "spells.1"); }},
+    {"a spell of four weeks", "spells", true, [](Matters& m) { put(m.kestrels(), "spells.0.weeks", number(4)); }},
+    {"another spell of a week", "spells", true, [](Matters& m) { put(m.kestrels(), "weeks.0.spell", number(2)); }},
+    {"a drill not of the set", "member", false, [](Matters& m) { erase(m.kestrels(), "spells.0.drills.0"); }},
+    {"a set too small", "size", false, [](Matters& m) { erase(m.kestrels(), "spells.0.drills.0"); }},
+    {"no swap", "swaps", false,
+     [](Matters& m) { put(m.kestrels(), "spells.1.drills", at(m.kestrels(), "spells.0.drills")); }},
+    {"a swap in the first spell", "swaps", false,
+     [](Matters& m) { put(m.kestrels(), "spells.0.drills.9", text("split-squat")); }},
+    {"a swap for a drill of others", "set-closed", false,
+     [](Matters& m) { put(m.kestrels(), "spells.1.drills.9", text("kneeling-hamstring-lower-at-bar")); }},
+    {"a drill that comes in untold", "comes-in", true, [](Matters& m) { erase(m.kestrels(), "spells.1.comes_in.0"); }},
+    {"a drill that leaves untold", "leaves", true, [](Matters& m) { erase(m.kestrels(), "spells.1.leaves.0"); }},
+    {"a week lost", "weeks", true,
+     [](Matters& m) { put(m.kestrels(), "weeks", without_last(at(m.kestrels(), "weeks"))); }},
+    {"a week numbered otherwise", "weeks", true, [](Matters& m) { put(m.kestrels(), "weeks.1.week", number(3)); }},
+    {"a family lost", "family-rows", true, [](Matters& m) { erase(m.kestrels(), "weeks.0.families.2"); }},
+    {"a family nobody knows", "family-unknown", false,
+     [](Matters& m) { put(m.kestrels(), "weeks.0.families.2.family", text("luck")); }},
+    {"a credit more", "credits", true, [](Matters& m) { ++at(m.kestrels(), "weeks.0.families.0.credits").integer; }},
+    {"a lower target", "target", true, [](Matters& m) { --at(m.kestrels(), "weeks.0.families.0.target").integer; }},
+    {"a second more work", "work-seconds", true,
+     [](Matters& m) { ++at(m.kestrels(), "weeks.0.families.0.work_seconds").integer; }},
+    {"fewer landings", "load-stated", true, [](Matters& m) { put(m.kestrels(), "weeks.0.contacts.used", number(1)); }},
+    {"a higher ceiling of eccentric work", "load-stated", true,
+     [](Matters& m) { ++at(m.kestrels(), "weeks.0.eccentric.ceiling").integer; }},
+    {"no hard running", "load-stated", true, [](Matters& m) { erase(m.kestrels(), "weeks.0.hard_running_metres"); }},
+    {"a point more", "value", false, [](Matters& m) { ++at(m.kestrels(), "value").integer; }},
+    {"other weights of families", "value", false,
+     [](Matters& m) { put(m.club.catalogues.at(0), "families.family.0.weight", number(5)); }},
+    {"other weights of a squad", "value", true,
+     [](Matters& m) { put(m.file("u13-kestrels"), "weights.new_drill", real(3.25)); }},
+    {"a bound below the value", "bound", false,
+     [](Matters& m) { put(m.kestrels(), "bound", number(at(m.kestrels(), "value").integer - 1)); }},
+    {"a smaller gap", "gap", true, [](Matters& m) { put(m.kestrels(), "gap_percent", real(0.01)); }},
+    {"a shortfall unsaid", "shortfall-missing", true,
+     [](Matters& m) { put(m.kestrels(), "shortfalls", Node::make_array()); }},
+    {"a shortfall that is none", "shortfall-untrue", true, [](Matters& m) { tell_a_shortfall_that_is_none(m); }},
+    {"no plan keeps every row", "wrongly-infeasible", true,
+     [](Matters& m) { at(m.kestrels(), "feasible").boolean = false; }},
+};
+
+TEST(BlockMutation, TheSoundAnswerIsSound) {
+  ASSERT_TRUE(demo().faults.empty());
+  const BlockReport report = report_of(cli::check_documents(demo().documents), sound_answer());
+  EXPECT_TRUE(report.ok()) << lines(report);
+  EXPECT_EQ(report.squads, 3);
+  EXPECT_EQ(report.sessions, 44);
+}
+
+TEST(BlockMutation, EachIsFound) {
+  const Matters sound{cli::check_documents(demo().documents), sound_answer()};
+  for (const Mutation& mutation : kMutations) {
+    SCOPED_TRACE(mutation.name);
+    Matters matters = sound;
+    mutation.apply(matters);
+    const BlockReport report = report_of(matters.club, matters.answer);
+    std::set<std::string> rules;
+    for (const BlockViolation& violation : report.violations) rules.insert(violation.rule);
+    EXPECT_EQ(rules.count(mutation.rule), 1U) << mutation.rule << " not among\n" << lines(report);
+    if (!mutation.alone) continue;
+    EXPECT_EQ(rules, std::set<std::string>{mutation.rule}) << lines(report);
+  }
+}
+
+TEST(BlockMutation, EveryRuleOfTheModelHasOne) {
+  std::ifstream in(std::string(LANEWORK_SOURCE_DIR) + "/docs/model/block-check.md");
+  std::set<std::string> tried;
+  for (const Mutation& mutation : kMutations) tried.insert(mutation.rule);
+  int written = 0;
+  for (std::string line; std::getline(in, line);) {
+    if (line.rfind("| `", 0) != 0) continue;
+    const std::string key = line.substr(3, line.find('`', 3) - 3);
+    EXPECT_EQ(tried.count(key), 1U) << key;
+    ++written;
+  }
+  EXPECT_GE(written, 60);
+}
+
+TEST(BlockMutation, AnAnswerThatCannotBeReadIsAMistake) {
+  const BlockDocuments documents = cli::check_documents(demo().documents);
+  Node answer = sound_answer();
+  put(answer, "squads.0.value", text("much"));
+  const auto report = check_block(documents, {"answer.json", answer});
+  ASSERT_FALSE(report);
+  EXPECT_EQ(to_line(report.faults().front()),
+            "answer.json: squads.1.value: found 'much', expected a whole number from -1000000000 to 1000000000");
+}
+
+TEST(BlockPlanner, ASquadOfEveryRoutineIsSound) {
+  const Node answer = planned_blocks(
+      demo().club, {"u10-wrens", "u11-siskins", "u12-redstarts", "u15-redwings", "u18-buzzards", "u19-kites"});
+  const BlockReport report = report_of(cli::check_documents(demo().documents), answer);
+  EXPECT_TRUE(report.ok()) << lines(report);
+  EXPECT_EQ(report.squads, 6);
+}
+
+}  // namespace
+}  // namespace lanework::check
