@@ -126,6 +126,22 @@ int week_of_all_changes(const std::vector<Squad>& squads) {
   return weeks.size() == 1 ? *weeks.begin() : 0;
 }
 
+// The squad and the sentence of the minutes more that bring most, for their number; empty where none bring anything.
+std::string best_minutes(const std::vector<Squad>& squads) {
+  std::string best;
+  double most = 0;
+  for (const Squad& squad : squads) {
+    for (const read::BlockMinutePrice& price : squad.block->minute_prices) {
+      if (price.minutes <= 0 || price.before <= 0) continue;
+      const double brings = (static_cast<double>(price.after) - price.before) / price.before / price.minutes;
+      if (brings <= most) continue;
+      most = brings;
+      best = squad.squad->squad.name + ", " + price.sentence;
+    }
+  }
+  return best;
+}
+
 std::string sessions_in_words(const read::SquadBlock& block) {
   const auto matches =
       static_cast<std::size_t>(std::count_if(block.sessions.begin(), block.sessions.end(),
@@ -166,6 +182,8 @@ std::vector<std::string> overall_of(const ClubPlan& plan, const std::vector<Squa
   if (const int week = week_of_all_changes(squads); week > 0) {
     out.push_back("Drills change in week " + std::to_string(week) + ": what comes in for what goes out.");
   }
+  if (std::string best = best_minutes(squads); !best.empty())
+    out.push_back("Minutes worth most: " + std::move(best) + ".");
   out.push_back("Gap: how far the plan can be from the best there is, at most. The widest is " +
                 percent(widest->block->gap_hundredths) + " (" + widest->squad->squad.name + ").");
   return out;
@@ -214,6 +232,8 @@ std::string summary_text(const ClubPlan& plan) {
     out += "  Weekly targets: " + row.met + "\n";
     for (const std::string& sentence : squads[i].block->shortfalls) out += "    " + sentence + "\n";
     out += "  Changes of drills: " + row.changes + "\n";
+    if (!squads[i].block->minute_prices.empty()) out += "  Minutes:\n";
+    for (const read::BlockMinutePrice& price : squads[i].block->minute_prices) out += "    " + price.sentence + "\n";
   }
   return out;
 }

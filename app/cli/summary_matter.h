@@ -11,7 +11,7 @@ namespace lanework::cli {
 // REQUIRES: plan.answer has at least one of the squads asked for.
 draw::SummaryMatter summary_matter(const ClubPlan& plan);
 
-// The same, with the answer's own sentences of what falls short under each squad.
+// The same, with the answer's own sentences of what falls short and what minutes are worth under each squad.
 std::string summary_text(const ClubPlan& plan);
 
 }  // namespace lanework::cli

@@ -102,7 +102,7 @@ double evening(const ClinicMatter& matter, Point at, double width, const Pen& pe
   for (std::size_t i = 0; i < matter.evening.size(); ++i) {
     const EveningLineMatter& drill = matter.evening[i];
     if (i == rows) down = y;
-    const double x = at.x + static_cast<double>(i / rows) * (column + kGutter);
+    const double x = at.x + (i < rows ? 0 : column + kGutter);
     draw_formation(drill.formation, {x, down + 1, kSign, 11}, pen);
     down += 3 + pen.text({x + kSign + 7, down}, column - kSign - 7, {TextStyle::kBody, 2, Ink::kInk, Align::kLeft},
                          drill.dose_words, drill.name);
@@ -228,11 +228,12 @@ Page back(const ClinicMatter& matter, const Box& content, const TextMeasure& mea
            matter.squad, words::kFirstEvening);
   y += pen.text({content.x, y}, content.width, {TextStyle::kNote, 2, Ink::kSoft, Align::kLeft}, words::kGoodNote) + 7;
   const double foot = stop(matter, {content.x, 0}, content.width, ruler);
-  const auto rows = static_cast<double>((matter.key_drills.size() + 1) / 2);
-  const double cell = std::clamp((content.bottom() - y - foot - 12) / rows, kLeastCell, kMostCell);
+  const std::size_t rows = (matter.key_drills.size() + 1) / 2;
+  const double room = content.bottom() - y - foot - 12;
+  const double cell = std::clamp(room / static_cast<double>(rows), kLeastCell, kMostCell);
   for (std::size_t i = 0; i < matter.key_drills.size(); ++i) {
-    const Box box{content.x + static_cast<double>(i % 2) * (half + kGutter), y + static_cast<double>(i / 2) * cell,
-                  half, cell};
+    const std::size_t row = i / 2;
+    const Box box{content.x + (i % 2 == 0 ? 0 : half + kGutter), y + static_cast<double>(row) * cell, half, cell};
     key_drill(matter.key_drills[i], box, pen);
     pen.region("key drill " + std::to_string(i), box);
   }

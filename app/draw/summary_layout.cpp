@@ -59,6 +59,7 @@ double head(const SummaryMatter& matter, const Box& content, const Pen& pen) {
   y += pen.text({content.x, y}, content.width, {TextStyle::kBody, 2, Ink::kInk, Align::kLeft}, matter.facts, "Block") +
        3;
   ListSetting setting;
+  setting.style = TextStyle::kNote;
   setting.columns = 2;
   y += flow_list(matter.overall, {content.x, y}, content.width, setting, pen).height;
   return y - content.y;

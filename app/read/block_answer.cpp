@@ -10,6 +10,7 @@ namespace {
 
 constexpr int kMostWeeks = 8;
 constexpr int kMany = 1'000'000;
+constexpr int kMost = 2'000'000'000;
 
 int number(TableReader& table, std::string_view key, int least, int most) {
   return static_cast<int>(table.integer(key, least, most));
@@ -110,6 +111,14 @@ SquadBlock read_squad(TableReader& table, const Node& node) {
   }
   for (TableReader& week : table.tables("weeks")) read_week(week, squad.families);
   squad.shortfalls = table.texts("shortfalls");
+  for (TableReader& row : table.tables("minute_prices")) {
+    BlockMinutePrice price;
+    price.minutes = number(row, "minutes", -kMany, kMany);
+    price.before = number(row, "before", -kMost, kMost);
+    price.after = number(row, "after", -kMost, kMost);
+    price.sentence = row.text("sentence");
+    squad.minute_prices.push_back(std::move(price));
+  }
   return squad;
 }
 

@@ -47,6 +47,14 @@ struct BlockFamily {
   int target = 0;
 };
 
+// What minutes more or fewer would be worth, worked out anew.
+struct BlockMinutePrice {
+  int minutes = 0;  // below 0: fewer
+  int before = 0;   // the block's worth
+  int after = 0;
+  std::string sentence;
+};
+
 struct SquadBlock {
   std::string squad;  // id
   std::string name;
@@ -57,6 +65,7 @@ struct SquadBlock {
   std::vector<BlockSession> sessions;
   std::vector<BlockFamily> families;    // by week
   std::vector<std::string> shortfalls;  // sentences
+  std::vector<BlockMinutePrice> minute_prices;
   Place place;
 };
 

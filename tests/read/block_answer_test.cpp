@@ -27,7 +27,9 @@ constexpr const char* kAnswer = R"({
        "turnout": 14, "match_day": true, "drills": []}],
     "weeks": [{"week": 1, "spell": 1, "families": [{"family": "trunk", "credits": 9, "target": 10, "work_seconds": 200}],
                "contacts": {"used": 36.5, "ceiling": 64}}],
-    "shortfalls": ["trunk: short"], "added_later": true}]
+    "shortfalls": ["trunk: short"],
+    "minute_prices": [{"weekday": 2, "start": "18:00", "minutes": 5, "before": 32812, "after": 33401, "sentence": "5 min more"}],
+    "added_later": true}]
 })";
 
 BlockAnswer answer() { return read_block_answer("answer.json", kAnswer).value(); }
@@ -44,6 +46,8 @@ TEST(BlockAnswer, IsReadAsTheDocumentHasIt) {
   EXPECT_EQ(squad.sessions[0].drills[1].rung, "right-angle");
   EXPECT_TRUE(squad.sessions[1].match_day);
   EXPECT_EQ(squad.families.front().target, 10);
+  ASSERT_EQ(squad.minute_prices.size(), 1U);
+  EXPECT_EQ(squad.minute_prices.front().after, 33401);
   EXPECT_EQ(read.find("u13-kestrels"), &read.squads.front());
   EXPECT_EQ(read.find("u99"), nullptr);
 }
