@@ -67,8 +67,9 @@ class ClubReader {
     }
   }
 
+  // Without any squad that is told already, and not once more for every coach.
   void read_coaches_file() {
-    if (!documents_.coaches) return;
+    if (!documents_.coaches || documents_.squads.empty()) return;
     std::vector<std::string> squads;
     for (const SquadDocuments& squad : documents_.squads) squads.push_back(squad.id);
     out_.club.coaches = read_coaches(*documents_.coaches, squads, out_.faults);
