@@ -21,7 +21,7 @@ program_packages=(
 test_packages=(
   libgtest-dev librapidcheck-dev emscripten
   clang-14 clang-tidy clang-format libclang-rt-14-dev
-  poppler-utils zbar-tools coinor-cbc
+  poppler-utils zbar-tools coinor-cbc libical-dev
 )
 bench_packages=(libbenchmark-dev coinor-cbc)
 

@@ -8,7 +8,6 @@ namespace {
 using door::EveningMatter;
 using door::PlanAnswer;
 
-// General lines of when to stop: common practice; local rules and licensed practice come first.
 const std::vector<std::string> kStopAlways = {
     "Sharp, sudden or growing pain: stop that player. No more tonight; tell the lead.",
     "A knock to the head, or odd behaviour after a fall: off, do not return today, get help.",
@@ -20,24 +19,6 @@ std::string with_capital(std::string sentence) {
     sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
   }
   return sentence;
-}
-
-draw::StripMatter strip_matter(const session::Strip& strip) {
-  draw::StripMatter out;
-  out.name = strip.name;
-  for (const catalogue::Surface surface : strip.surface) {
-    out.surface +=
-        (out.surface.empty() ? "" : ", ") + std::string(catalogue::word(catalogue::surface_words(), surface));
-  }
-  out.lane_length_mm = static_cast<int>(strip.lane_length.count);
-  out.cone_spacing_mm = static_cast<int>(strip.cone_spacing.count);
-  out.lanes = strip.lanes;
-  out.lane_gap_mm = static_cast<int>(strip.lane_gap.count);
-  out.area_length_mm = static_cast<int>(strip.area_length.count);
-  out.area_width_mm = static_cast<int>(strip.area_width.count);
-  out.pace_mm = kPaceMillimetres;
-  out.pace_of = "an adult";
-  return out;
 }
 
 std::string phase_in_words(catalogue::Phase phase) {
@@ -222,6 +203,26 @@ draw::SlipRegrouped regrouped_matter(const door::Regrouped& drill, const door::S
 }
 
 }  // namespace
+
+const std::vector<std::string>& stop_always() { return kStopAlways; }
+
+draw::StripMatter strip_matter(const session::Strip& strip) {
+  draw::StripMatter out;
+  out.name = strip.name;
+  for (const catalogue::Surface surface : strip.surface) {
+    out.surface +=
+        (out.surface.empty() ? "" : ", ") + std::string(catalogue::word(catalogue::surface_words(), surface));
+  }
+  out.lane_length_mm = static_cast<int>(strip.lane_length.count);
+  out.cone_spacing_mm = static_cast<int>(strip.cone_spacing.count);
+  out.lanes = strip.lanes;
+  out.lane_gap_mm = static_cast<int>(strip.lane_gap.count);
+  out.area_length_mm = static_cast<int>(strip.area_length.count);
+  out.area_width_mm = static_cast<int>(strip.area_width.count);
+  out.pace_mm = kPaceMillimetres;
+  out.pace_of = "an adult";
+  return out;
+}
 
 std::string session_id(const PlanAnswer& answer, const EveningMatter& matter) {
   constexpr char kLetters[] = "23456789abcdefghjkmnpqrstuvwxyz";  // none that are easily mistaken

@@ -10,6 +10,10 @@ namespace lanework::cli {
 // An adult's walking step, in which the card gives metres as paces (common practice).
 inline constexpr int kPaceMillimetres = 750;
 
+// General lines of when to stop: common practice; local rules and licensed practice come first.
+const std::vector<std::string>& stop_always();
+draw::StripMatter strip_matter(const session::Strip& strip);
+
 // REQUIRES: the plan is optimal. matter must outlive the pages drawn (figures are pointed at).
 draw::CardMatter card_matter(const door::PlanAnswer& answer, const door::EveningMatter& matter);
 draw::SlipMatter slip_matter(const door::Slip& slip, const door::PlanAnswer& answer, const door::EveningMatter& matter);

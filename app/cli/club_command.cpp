@@ -108,6 +108,7 @@ int turn(const ClubFlags& flags) {
   files.value()["club.toml"] = to_toml(next.club.root);
   files.value()["roster.csv"] = read::roster_text(next.roster);
   files.value()["restrictions.toml"] = to_toml(next.restrictions.root);
+  if (next.coaches) files.value()["coaches.toml"] = to_toml(next.coaches->root);
   for (const auto& [id, squad] : next.squads) files.value()["squads/" + id + ".toml"] = to_toml(squad.root);
   const auto judge = [&](const std::string& there) { return read::read_club_folder(there, shipped.value()).faults; };
   const Faults faults = read::write_folder_atomically(flags.to, files.value(), judge);

@@ -27,6 +27,10 @@ void add_pairs_command(CLI::App& app, int& exit_status);
 void add_card_command(CLI::App& app, int& exit_status);
 void add_catalogue_command(CLI::App& app, int& exit_status);
 void add_club_command(CLI::App& app, int& exit_status);
+void add_cards_command(CLI::App& app, int& exit_status);
+void add_export_command(CLI::App& app, int& exit_status);
+void add_summary_command(CLI::App& app, int& exit_status);
+void add_clinic_command(CLI::App& app, int& exit_status);
 void add_block_command(CLI::App& app, int& exit_status);
 
 }  // namespace lanework::cli

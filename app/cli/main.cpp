@@ -23,6 +23,10 @@ int run(int argc, char** argv) {
   add_pairs_command(app, exit_status);
   add_catalogue_command(app, exit_status);
   add_club_command(app, exit_status);
+  add_cards_command(app, exit_status);
+  add_export_command(app, exit_status);
+  add_summary_command(app, exit_status);
+  add_clinic_command(app, exit_status);
   add_block_command(app, exit_status);
   try {
     app.parse(argc, argv);

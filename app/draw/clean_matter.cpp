@@ -10,6 +10,11 @@ void clean(std::vector<std::string>& texts) {
   for (std::string& text : texts) clean(text);
 }
 
+void clean(WatchForMatter& watch) {
+  clean(watch.fault);
+  clean(watch.cue);
+}
+
 void clean(DrillMatter& drill) {
   for (std::string* text :
        {&drill.name, &drill.rung_words, &drill.dose_words, &drill.phase, &drill.mark.mark, &drill.mark.why}) {
@@ -17,10 +22,7 @@ void clean(DrillMatter& drill) {
   }
   clean(drill.cues);
   clean(drill.needs);
-  for (WatchForMatter& watch : drill.watch) {
-    clean(watch.fault);
-    clean(watch.cue);
-  }
+  for (WatchForMatter& watch : drill.watch) clean(watch);
 }
 
 void clean(std::vector<SlipPartners>& groups) {
@@ -38,14 +40,24 @@ void clean(std::vector<SlipSwaps>& players) {
   }
 }
 
+void clean(StripMatter& strip) {
+  for (std::string* text : {&strip.name, &strip.surface, &strip.pace_of}) clean(*text);
+}
+
+void clean(EveningLineMatter& drill) {
+  clean(drill.name);
+  clean(drill.dose_words);
+}
+
 }  // namespace
 
 CardMatter cleaned(CardMatter matter) {
-  for (std::string* text : {&matter.club, &matter.squad, &matter.date_words, &matter.date_iso, &matter.finish,
-                            &matter.finish_nine_in_ten, &matter.saving, &matter.strip.name, &matter.strip.surface,
-                            &matter.strip.pace_of, &matter.restrictions_as_known, &matter.session_id}) {
+  for (std::string* text :
+       {&matter.club, &matter.squad, &matter.date_words, &matter.date_iso, &matter.finish, &matter.finish_nine_in_ten,
+        &matter.saving, &matter.restrictions_as_known, &matter.session_id}) {
     clean(*text);
   }
+  clean(matter.strip);
   for (std::vector<std::string>* texts :
        {&matter.changes, &matter.not_covered, &matter.stop_always, &matter.stop_drill}) {
     clean(*texts);
@@ -67,6 +79,40 @@ SlipMatter cleaned(SlipMatter matter) {
   clean(matter.swaps);
   clean(matter.sits_out);
   clean(matter.notes);
+  return matter;
+}
+
+ClinicMatter cleaned(ClinicMatter matter) {
+  for (std::string* text : {&matter.club, &matter.squad, &matter.facts, &matter.note, &matter.date_iso}) clean(*text);
+  for (std::vector<std::string>* texts : {&matter.taught, &matter.lay_out, &matter.tell, &matter.stop_always}) {
+    clean(*texts);
+  }
+  clean(matter.strip);
+  for (EveningLineMatter& drill : matter.evening) clean(drill);
+  for (KeyDrillMatter& drill : matter.key_drills) {
+    for (std::string* text : {&drill.name, &drill.rung_words, &drill.dose_words}) clean(*text);
+    clean(drill.good);
+    clean(drill.fault);
+  }
+  return matter;
+}
+
+VisitMatter cleaned(VisitMatter matter) {
+  for (std::string* text : {&matter.club, &matter.squad, &matter.facts, &matter.date_iso}) clean(*text);
+  for (VisitDrillMatter& drill : matter.drills) {
+    clean(drill.drill);
+    clean(drill.look_for);
+    clean(drill.fault);
+  }
+  return matter;
+}
+
+SummaryMatter cleaned(SummaryMatter matter) {
+  for (std::string* text : {&matter.club, &matter.facts, &matter.date_iso}) clean(*text);
+  clean(matter.overall);
+  for (SummaryRow& row : matter.rows) {
+    for (std::string* text : {&row.squad, &row.met, &row.short_of, &row.changes, &row.gap}) clean(*text);
+  }
   return matter;
 }
 

@@ -1,11 +1,16 @@
-// Every text of a card or slip, made safe to draw.
+// Every text of a page, made safe to draw.
 #pragma once
 
 #include "app/draw/card.h"
+#include "app/draw/clinic.h"
+#include "app/draw/summary.h"
 
 namespace lanework::draw {
 
 CardMatter cleaned(CardMatter matter);
 SlipMatter cleaned(SlipMatter matter);
+ClinicMatter cleaned(ClinicMatter matter);
+VisitMatter cleaned(VisitMatter matter);
+SummaryMatter cleaned(SummaryMatter matter);
 
 }  // namespace lanework::draw

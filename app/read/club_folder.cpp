@@ -27,6 +27,7 @@ class ClubLoader {
     load_catalogue({}, {});
     day_ = first_monday();
     if (day_) load_squads();
+    load_coaches();
     club::ClubReading read = club::read_club(documents_);
     faults_.insert(faults_.end(), read.faults.begin(), read.faults.end());
     return {std::move(documents_), std::move(read.club), std::move(faults_)};
@@ -97,6 +98,14 @@ class ClubLoader {
     if (document != nullptr) strip.strip = *document;
     if (lanes) strip.strip.root.set("lanes", Node::make_integer(count));
     documents_.strips.push_back(std::move(strip));
+  }
+
+  // The one file of the folder that nothing names: it is there, or it is not.
+  void load_coaches() {
+    const std::string path = (folder_ / "coaches.toml").string();
+    std::error_code ignored;
+    if (!day_ || !fs::exists(path, ignored)) return;
+    if (const Document* document = document_at(path, {})) documents_.coaches = *document;
   }
 
   std::size_t load_catalogue(const std::string& own, const Place& from) {

@@ -118,7 +118,7 @@ Calendar expand(const Club& club, const ClubSquad& squad, Date monday, int weeks
   return Expansion(club, squad).over(monday, weeks);
 }
 
-Result<session::Evening> evening_of(const Club& club, const ClubSquad& squad, const PlannedSlot& slot) {
+session::Squad squad_on(const Club& club, const ClubSquad& squad, const PlannedSlot& slot) {
   session::Squad tonight = squad.squad;
   tonight.has_slot = true;
   tonight.date = slot.date;
@@ -134,7 +134,11 @@ Result<session::Evening> evening_of(const Club& club, const ClubSquad& squad, co
   tonight.free_composition = false;
   tonight.more_than_routine = false;
   tonight.kit = slot.kit;
-  return session::make_evening(tonight, slot.strip, squad.players, squad.restrictions);
+  return tonight;
+}
+
+Result<session::Evening> evening_of(const Club& club, const ClubSquad& squad, const PlannedSlot& slot) {
+  return session::make_evening(squad_on(club, squad, slot), slot.strip, squad.players, squad.restrictions);
 }
 
 const catalogue::Routine& routine_of(const ClubSquad& squad, const PlannedSlot& slot) {

@@ -58,8 +58,12 @@ struct Calendar {
 // REQUIRES: monday is one, weeks > 0.
 Calendar expand(const Club& club, const ClubSquad& squad, Date monday, int weeks);
 
+// The squad as its file would state that slot as one evening: date, slot, kit and locks of that day. late, away, pins
+// and bans of [tonight] belong to another evening and are left out.
+session::Squad squad_on(const Club& club, const ClubSquad& squad, const PlannedSlot& slot);
+
 // Everything clock and planner need for one slot, from the squad's file and the club's: turnout, age, restrictions of
-// the whole squad, locks of that day. late, away, pins and bans of [tonight] belong to one evening and are left out.
+// the whole squad, locks of that day.
 // Faults: nobody there, more players than 40, no age to go by.
 Result<session::Evening> evening_of(const Club& club, const ClubSquad& squad, const PlannedSlot& slot);
 

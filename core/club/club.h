@@ -12,6 +12,7 @@
 #include "core/base/result.h"
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/routine.h"
+#include "core/club/coaches.h"
 #include "core/people/player.h"
 #include "core/session/squad.h"
 #include "core/session/strip.h"
@@ -75,6 +76,7 @@ struct Club {
   Settings settings;
   std::vector<catalogue::Catalogue> catalogues;  // one a folder of own drills; the first is the shipped one alone
   std::vector<ClubSquad> squads;                 // by id
+  std::optional<std::vector<Coach>> coaches;     // in the order of coaches.toml; empty: there is no such file
 
   [[nodiscard]] const catalogue::Catalogue& catalogue_of(const ClubSquad& squad) const {
     return catalogues[squad.catalogue];

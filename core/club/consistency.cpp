@@ -45,6 +45,7 @@ class ConsistencyCheck {
       }
       check_matches(squad);
     }
+    check_coaches();
     find_shared();
     find_at_once();
     check_restrictions();
@@ -225,6 +226,24 @@ class ConsistencyCheck {
           "the restrictions of " + listed({unseen.begin(), unseen.end()}) +
               " stand in another squad's file: they hold in a block, but an evening of this squad does not see them");
     }
+  }
+
+  // Told only where the club keeps the list at all.
+  void check_coaches() {
+    if (!club_.coaches) return;
+    std::vector<std::string> without;
+    std::vector<std::string> untaught;
+    for (const ClubSquad& squad : club_.squads) {
+      const std::vector<const Coach*> coaches = coaches_of(*club_.coaches, squad.id);
+      const auto taught = [](const Coach* coach) { return !coach->taught.empty(); };
+      if (coaches.empty()) {
+        without.push_back(squad.id);
+      } else if (std::none_of(coaches.begin(), coaches.end(), taught)) {
+        untaught.push_back(squad.id);
+      }
+    }
+    if (!without.empty()) remark({}, "no coach in coaches.toml: " + listed(without));
+    if (!untaught.empty()) remark({}, "no coach taught yet: " + listed(untaught));
   }
 
   [[nodiscard]] std::size_t index_of(const std::string& id) const {

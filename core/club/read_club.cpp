@@ -42,6 +42,7 @@ class ClubReader {
       }
     }
     share_restrictions();
+    read_coaches_file();
     std::sort(out_.club.squads.begin(), out_.club.squads.end(),
               [](const ClubSquad& a, const ClubSquad& b) { return a.id < b.id; });
     return std::move(out_);
@@ -64,6 +65,14 @@ class ClubReader {
       if (!catalogue) append_once(catalogue.faults());
       out_.club.catalogues.push_back(catalogue ? std::move(catalogue).value() : catalogue::Catalogue());
     }
+  }
+
+  // Without any squad that is told already, and not once more for every coach.
+  void read_coaches_file() {
+    if (!documents_.coaches || documents_.squads.empty()) return;
+    std::vector<std::string> squads;
+    for (const SquadDocuments& squad : documents_.squads) squads.push_back(squad.id);
+    out_.club.coaches = read_coaches(*documents_.coaches, squads, out_.faults);
   }
 
   void append_once(const Faults& faults) {

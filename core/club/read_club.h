@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -44,6 +45,7 @@ struct ClubDocuments {
   std::vector<catalogue::CatalogueDocuments> catalogues;  // the first is the shipped one
   std::vector<RosterFile> rosters;
   std::vector<SquadDocuments> squads;
+  std::optional<Document> coaches;  // coaches.toml, where there is one
 };
 
 struct ClubReading {

@@ -69,6 +69,7 @@ class SeasonTurn {
     }
     std::sort(out_.squads.begin(), out_.squads.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     write_restrictions();
+    write_coaches();
     return std::move(out_);
   }
 
@@ -345,6 +346,32 @@ class SeasonTurn {
     if (left_out > 0) tell(std::to_string(left_out) + " restrictions of players and squads who are gone are left out.");
     tell(std::to_string(list.items.size()) + " restrictions go with their players; look at each before the season.");
     out_.restrictions.root.set("restriction", std::move(list));
+  }
+
+  // Coaches go on with their squads; what they were taught stays with them.
+  void write_coaches() {
+    if (!documents_.coaches) return;
+    out_.coaches = {"coaches.toml", documents_.coaches->root};
+    Node* list = find(out_.coaches->root, "coach");
+    if (list == nullptr) return;
+    std::string without;
+    for (Node& coach : list->items) {
+      Node* squads = find(coach, "squads");
+      const auto id_now = [&](const std::string& id) {
+        const auto same = [&](const Turned& squad) { return squad.old->id == id && !squad.ends; };
+        const auto at = std::find_if(squads_.begin(), squads_.end(), same);
+        return at == squads_.end() ? std::string() : at->id;
+      };
+      Node now = Node::make_array();
+      for (const Node& squad : squads->items) {
+        if (const std::string id = id_now(squad.text); !id.empty()) now.items.push_back(Node::make_text(id));
+      }
+      if (now.items.empty() && !squads->items.empty()) {
+        without += (without.empty() ? "" : ", ") + coach.find("id")->text;
+      }
+      *squads = std::move(now);
+    }
+    if (!without.empty()) tell("No squad is left to coach for " + without + ".");
   }
 };
 

@@ -3,6 +3,7 @@
 // players go. docs/formats/club.md has the rules in full.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -16,6 +17,7 @@ struct NextSeason {
   std::vector<std::pair<std::string, Document>> squads;  // id and file, by id
   std::vector<people::Player> roster;                    // everybody who still has a squad, by the old rosters' order
   Document restrictions;                                 // of those players and squads
+  std::optional<Document> coaches;                       // coaches.toml, where there is one
   std::vector<std::string> told;                         // what was done, one sentence each; players by id
 };
 

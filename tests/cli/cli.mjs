@@ -2,6 +2,7 @@
 import { badInput } from "./bad_input.mjs";
 import { blocks } from "./block.mjs";
 import { clubFolder } from "./club_folder.mjs";
+import { clubPages } from "./club_pages.mjs";
 import { commands } from "./commands.mjs";
 import { goldens } from "./golden.mjs";
 import { pages } from "./pages.mjs";
@@ -21,7 +22,8 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    for (const test of [...commands, ...badInput, ...blocks, ...clubFolder, ...pages, ...goldens]) results.push(await resultOf(test, program));
+    const tests = [...commands, ...badInput, ...blocks, ...clubFolder, ...clubPages, ...pages, ...goldens];
+    for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },
 };

@@ -32,7 +32,7 @@ const kFaults = [
     /^club\.toml:\d+:1: lock\.1\.bans: found 'moon-walk'/],
   ["an unknown squad served first", (c) => c.edit("club.toml", "[season]", 'served_first = ["u99"]\n\n[season]'), /^club\.toml:3:1: served_first: found 'u99'/],
   ["a squad of the roster without a file", (c) => rmSync(c.path("squads/u14-jackdaws.toml")),
-    /^roster-club\.csv:\d+: found squad 'U14 Boys', expected a squad that a file in squads\/ names as in_roster$/],
+    /^roster-club\.csv:\d+: found squad 'U14 Boys', expected a squad that a file in squads\/ names as in_roster$/, "two"],
   ["a squad file for nobody", (c) => c.edit("squads/u19-kites.toml", 'in_roster = "U19"', 'in_roster = "U21"'),
     /^squads\/u19-kites\.toml:5:1: in_roster: found 'U21', who is nobody/, "two"],
   ["two squads of one name", (c) => c.edit(kLapwings, "Under-14 Lapwings", "Under-14 Jackdaws"),

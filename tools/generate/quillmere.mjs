@@ -1,4 +1,5 @@
-// The demo club's squads beside the three written by hand: roster-club.csv, restrictions-club.toml and squads/*.toml.
+// The demo club's coaches.toml, and its squads beside the three written by hand: roster-club.csv, restrictions-club.toml
+// and squads/*.toml.
 // Invented people, invented clubs, one seed: the same bytes on every machine. As a program it writes the files; a test
 // compares. Births follow a season that starts in September (common practice).
 import { writeFileSync } from "node:fs";
@@ -207,13 +208,39 @@ function squadText(squad, index, random, kickOffs) {
   return `${lines.join("\n")}\n`;
 }
 
+// First names are enough: who coaches what is the club's business, and nobody here is real.
+const kCoaches = ["Maren", "Tolly", "Ottilie", "Bram", "Sigrun", "Cato", "Hollis", "Petra", "Edwin", "Noor", "Fabian", "Ilka", "Jonas",
+  "Wilma", "Rufus", "Anouk", "Casper", "Dilys", "Egon", "Freya", "Gustav", "Hedda", "Isak", "Jette", "Klaas", "Lovisa"];
+const kTaughtWhat = ["first evening", "landing and cutting drills", "visit in the second week"];
+
+// Two coaches share the squads written by hand; every third of the others has not been taught yet.
+function coachesText(squads) {
+  const ids = ["u10-wrens", "u13-kestrels", "u16-merlins", ...squads.map((squad) => squad.id)];
+  const coaches = kCoaches.slice(0, ids.length + 1).map((id, index) => ({ id, squads: [ids[Math.max(index - 1, 0)]], taught: [] }));
+  coaches.forEach((coach, index) => {
+    if (index % 3 === 1) return;
+    for (let lesson = 0; lesson <= index % 2; lesson++) {
+      const day = iso(Date.UTC(2026, 10, 14) + 7 * (lesson - 1) * kDay + (index % 2) * kDay);
+      coach.taught.push(`{ date = ${day}, by = "the lead", what = "${kTaughtWhat[lesson]}" }`);
+    }
+  });
+  coaches[0].squads = ["u10-wrens", "u13-kestrels"];
+  coaches[1].squads = ["u13-kestrels"];
+  return `# Made by tools/generate/quillmere.mjs. First names are enough: ids for the club, not persons.\n${coaches.map((coach) => {
+    const list = coach.squads.map((id) => `"${id}"`).join(", ");
+    const taught = coach.taught.length === 0 ? "[]" : `[${coach.taught.join(", ")}]`;
+    return `\n[[coach]]\nid = "${coach.id}"\nsquads = [${list}]\ntaught = ${taught}\n`;
+  }).join("")}`;
+}
+
 // Every generated file by its path.
 export function quillmere() {
   const random = generator(kSeed);
   const squads = readTable(kTable);
   const rows = playersOf(squads, random);
   const kickOffs = new Map();
-  const files = new Map([[`${kFolder}/roster-club.csv`, rosterText(rows)], [`${kFolder}/restrictions-club.toml`, restrictionsText(squads)]]);
+  const files = new Map([[`${kFolder}/roster-club.csv`, rosterText(rows)], [`${kFolder}/restrictions-club.toml`, restrictionsText(squads)],
+    [`${kFolder}/coaches.toml`, coachesText(squads)]]);
   squads.forEach((squad, index) => files.set(`${kFolder}/squads/${squad.id}.toml`, squadText(squad, index, random, kickOffs)));
   return files;
 }

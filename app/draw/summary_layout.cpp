@@ -1,0 +1,131 @@
+#include "app/draw/summary_layout.h"
+
+#include <algorithm>
+
+#include "app/draw/lists.h"
+#include "app/draw/pen.h"
+#include "app/draw/tokens.h"
+
+namespace lanework::draw {
+namespace {
+
+constexpr std::size_t kMostRows = 1000;
+constexpr double kColumnGap = 8;
+// Left edges of the columns, in shares of the width.
+constexpr double kTargetsAt = 0.195;
+constexpr double kChangesAt = 0.565;
+constexpr double kGapAt = 0.94;
+constexpr double kRowWhite = 1;  // above and below a row's words, together
+constexpr double kMostMore = 5;  // added to it where there is room
+constexpr int kMostLines = 6;
+
+// A column's words, within its width.
+struct Column {
+  double x = 0;
+  double width = 0;
+};
+
+struct Columns {
+  Column squad;
+  Column targets;
+  Column changes;
+  Column gap;
+};
+
+Columns columns_of(const Box& content) {
+  const auto column = [&](double from, double to) {
+    return Column{content.x + content.width * from, content.width * (to - from) - kColumnGap};
+  };
+  return {column(0, kTargetsAt),
+          column(kTargetsAt, kChangesAt),
+          column(kChangesAt, kGapAt),
+          {content.x + content.width * kGapAt, content.width * (1 - kGapAt)}};
+}
+
+double row_words(const SummaryRow& row, const Columns& x, double top, const Pen& pen) {
+  const Setting note{TextStyle::kNote, kMostLines, Ink::kInk, Align::kLeft};
+  const Setting name{TextStyle::kBodyBold, 2, Ink::kInk, Align::kLeft};
+  const Setting number{TextStyle::kNote, 1, Ink::kInk, Align::kRight};
+  const std::string short_of = row.short_of.empty() ? "" : "Short: " + row.short_of;
+  return std::max({pen.text({x.squad.x, top}, x.squad.width, name, row.squad),
+                   pen.text({x.targets.x, top}, x.targets.width, note, short_of, row.met + "."),
+                   pen.text({x.changes.x, top}, x.changes.width, note, row.changes),
+                   pen.text({x.gap.x, top}, x.gap.width, number, row.gap)});
+}
+
+double head(const SummaryMatter& matter, const Box& content, const Pen& pen) {
+  double y = content.y - 3;
+  y += pen.text({content.x, y}, content.width, {TextStyle::kTitle, 1, Ink::kInk, Align::kLeft}, matter.club);
+  y += pen.text({content.x, y}, content.width, {TextStyle::kBody, 2, Ink::kInk, Align::kLeft}, matter.facts, "Block") +
+       3;
+  ListSetting setting;
+  setting.style = TextStyle::kNote;
+  setting.columns = 2;
+  y += flow_list(matter.overall, {content.x, y}, content.width, setting, pen).height;
+  return y - content.y;
+}
+
+double headings(const Columns& x, double y, const Pen& pen) {
+  const Setting left{TextStyle::kHeading, 1, Ink::kInk, Align::kLeft};
+  const Setting right{TextStyle::kHeading, 1, Ink::kInk, Align::kRight};
+  const double height = pen.text({x.squad.x, y}, x.squad.width, left, "Squad");
+  pen.text({x.targets.x, y}, x.targets.width, left, "Weekly targets");
+  pen.text({x.changes.x, y}, x.changes.width, left, "Changes of drills");
+  pen.text({x.gap.x, y}, x.gap.width, right, "Gap");
+  return height + 2;
+}
+
+// Rows from one on that fit below the top.
+std::size_t rows_that_fit(const SummaryMatter& matter, std::size_t from, double room, const Columns& x,
+                          const Pen& ruler, double& used) {
+  used = 0;
+  std::size_t row = from;
+  for (; row < matter.rows.size(); ++row) {
+    const double height = row_words(matter.rows[row], x, 0, ruler) + kRowWhite;
+    if (used + height > room && row > from) break;
+    used += height;
+  }
+  return row;
+}
+
+}  // namespace
+
+Result<std::vector<Page>> lay_out_summary(const SummaryMatter& matter, const Sheet& sheet, const TextMeasure& measure) {
+  if (matter.rows.empty() || matter.rows.size() > kMostRows) {
+    return Fault{FaultCode::kOutOfRange,
+                 {"", 0, 0, "squads"},
+                 std::to_string(matter.rows.size()),
+                 "1 to " + std::to_string(kMostRows),
+                 ""};
+  }
+  const Box content = content_of(sheet);
+  const Columns x = columns_of(content);
+  const Pen ruler(measure, nullptr);
+  std::vector<Page> pages;
+  for (std::size_t from = 0; from < matter.rows.size();) {
+    pages.emplace_back();
+    const Pen pen(measure, &pages.back());
+    double y = content.y;
+    if (from == 0) {
+      const double height = head(matter, content, pen);
+      pen.region("title", {content.x, y, content.width, height});
+      y += height + 7;
+    }
+    y += headings(x, y, pen);
+    double used = 0;
+    const double room = content.bottom() - y;
+    const std::size_t until = rows_that_fit(matter, from, room, x, ruler, used);
+    const double more = std::clamp((room - used) / static_cast<double>(until - from), 0.0, kMostMore);
+    for (std::size_t row = from; row < until; ++row) {
+      const double height = row_words(matter.rows[row], x, 0, ruler) + kRowWhite + more;
+      pen.line({content.x, y}, {content.right(), y}, kHairline, Ink::kChalk);
+      row_words(matter.rows[row], x, y + (kRowWhite + more) / 2, pen);
+      pen.region("squad " + std::to_string(row), {content.x, y, content.width, height});
+      y += height;
+    }
+    from = until;
+  }
+  return pages;
+}
+
+}  // namespace lanework::draw
