@@ -8,7 +8,6 @@
 
 #include "benchmarks/block/squads.h"
 #include "core/block/export_rows.h"
-#include "core/block/session_kernel.h"
 #include "tests/integer_program/solvers.h"
 
 namespace lanework::bench {
