@@ -43,6 +43,7 @@ block::Work scaled(double times) {
   };
   scale(work.rounds);
   scale(work.set_moves);
+  scale(work.sets_ranked);
   scale(work.rounds_of_sets);
   scale(work.session_moves);
   scale(work.drill_moves);
