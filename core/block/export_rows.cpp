@@ -84,7 +84,9 @@ class BlockTable {
       members.push_back(builder_.add_column({numbered("m", p, d), true, 0, 1}));
       sizes[family_of(d)].terms.push_back({members.back(), 1});
     }
-    for (Row& size : sizes) builder_.add_row(std::move(size), size.bound != 0);
+    for (std::size_t f = 0; f < sizes.size(); ++f) {
+      builder_.add_row(std::move(sizes[f]), p_.families[f].drills != 0);
+    }
     for (std::size_t d = 0; d < p_.drills.size(); ++d) add_coming_in(p, d);
     const int most = most_swaps_of(p_, p);
     Row swaps{numbered("swaps", p), Sense::kAtMost, most, {}};
