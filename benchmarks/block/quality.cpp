@@ -19,17 +19,22 @@ struct Gaps {
   std::vector<double> percent;
   int infeasible = 0;
   int within_one = 0;
+  std::size_t worst = 0;  // number of the squad, from 1
 };
 
 Gaps gaps_of(const std::vector<SolvedSquad>& squads) {
   Gaps gaps;
-  for (const SolvedSquad& squad : squads) {
-    if (!squad.answer.feasible) {
+  double most = -1;
+  for (std::size_t i = 0; i < squads.size(); ++i) {
+    if (!squads[i].answer.feasible) {
       ++gaps.infeasible;
       continue;
     }
-    gaps.percent.push_back(block::gap_ten_thousandths(squad.answer) / 100.0);
-    gaps.within_one += gaps.percent.back() <= 1 ? 1 : 0;
+    const double gap = block::gap_ten_thousandths(squads[i].answer) / 100.0;
+    gaps.percent.push_back(gap);
+    gaps.within_one += gap <= 1 ? 1 : 0;
+    if (gap > most) gaps.worst = i + 1;
+    most = std::max(most, gap);
   }
   return gaps;
 }
@@ -54,9 +59,9 @@ void print_set(const char* name, const std::vector<SolvedSquad>& squads, const C
   print_times("  problem solved, a squad", solve);
   if (gaps.infeasible > 0) std::printf("  NO PLAN for %d squads\n", gaps.infeasible);
   if (gaps.percent.empty()) return;
-  std::printf("  gap: mean %.2f %%, median %.2f, 90 %% %.2f, worst %.2f; at most 1 %%: %d of %zu squads\n",
+  std::printf("  gap: mean %.2f %%, median %.2f, 90 %% %.2f, worst %.2f (squad %zu); at most 1 %%: %d of %zu squads\n",
               mean(gaps.percent), quantile(gaps.percent, 0.5), quantile(gaps.percent, 0.9), quantile(gaps.percent, 1),
-              gaps.within_one, squads.size());
+              gaps.worst, gaps.within_one, squads.size());
 }
 
 std::vector<SolvedSquad> solve_and_keep(int count, const block::Work& work, Cost& cost) {
