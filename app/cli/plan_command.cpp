@@ -10,8 +10,9 @@
 #include "app/read/files.h"
 #include "core/check/check_session.h"
 #include "core/door/plan_answer.h"
-#include "core/plan/export_lp.h"
-#include "core/plan/export_mps.h"
+#include "core/integer_program/lp_text.h"
+#include "core/integer_program/mps_text.h"
+#include "core/plan/export_rows.h"
 
 namespace lanework::cli {
 namespace {
@@ -51,10 +52,10 @@ std::optional<Fault> write_exports(const PlanFlags& flags, const plan::Plan& pla
     return plan::export_levels(plan.problem, plan.solution.evaluation.objective, ending, write);
   };
   if (!flags.export_mps.empty()) {
-    if (auto fault = write_levels(flags.export_mps, levels(".mps", plan::mps_text))) return fault;
+    if (auto fault = write_levels(flags.export_mps, levels(".mps", integer_program::mps_text))) return fault;
   }
   if (flags.export_lp.empty()) return {};
-  return write_levels(flags.export_lp, levels(".lp", plan::lp_text));
+  return write_levels(flags.export_lp, levels(".lp", integer_program::lp_text));
 }
 
 int plan(const PlanFlags& flags) {

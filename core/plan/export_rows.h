@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/integer_program/program.h"
 #include "core/plan/problem.h"
 
 namespace lanework::plan {
@@ -17,53 +18,23 @@ inline constexpr int kLevels = 4;
 // 'level' counts from 0.
 std::int64_t level_of(const Objective& objective, int level);
 
-enum class Sense { kAtMost, kAtLeast, kEqual };
-
-struct Term {
-  int column;
-  std::int64_t coefficient;  // never 0
-};
-
-struct ExportRow {
-  std::string name;
-  Sense sense = Sense::kEqual;
-  std::int64_t bound = 0;
-  std::vector<Term> terms;  // ascending by column; not empty
-};
-
-inline constexpr std::int64_t kNoUpper = -1;
-
-struct ExportColumn {
-  std::string name;
-  bool integer = false;    // then binary
-  std::int64_t lower = 0;  // equal to upper: fixed
-  std::int64_t upper = 1;  // kNoUpper: none
-};
-
 struct ExportTable {
-  std::vector<ExportColumn> columns;  // the first is 'one', fixed at 1: it carries constants
-  std::vector<ExportRow> rows;
-  std::array<std::vector<Term>, kLevels> objectives;  // minimised; may be empty
-  std::vector<std::vector<int>> option_columns;       // the column of x[i,o]
+  std::vector<integer_program::Column> columns;  // the first is 'one', fixed at 1: it carries constants
+  std::vector<integer_program::Row> rows;
+  std::array<std::vector<integer_program::Term>, kLevels> objectives;  // minimised; may be empty
+  std::vector<std::vector<int>> option_columns;                        // the column of x[i,o]
 };
 
 ExportTable export_table(const Problem& problem);
 
-// One level as a program of its own: what both text formats write.
-struct LevelProgram {
-  int number = 1;  // as in names of files: 1 .. kLevels
-  std::vector<ExportColumn> columns;
-  std::vector<Term> objective;  // minimised; may be empty
-  std::vector<ExportRow> rows;  // those of the table, then each earlier level held at its optimum
-};
-
+// One level as a program of its own: the rows of the table, then each earlier level held at its optimum.
 // 'level' counts from 0. Level 0 needs no optimum, so that an infeasible problem can be written too.
-LevelProgram level_program(const ExportTable& table, int level, const Objective& optimum);
+integer_program::Program level_program(const ExportTable& table, int level, const Objective& optimum);
 
 // One text a level, with the end of its file name: '.level1.mps' and so on. ending: '.mps' or '.lp', write: its writer.
 using LevelTexts = std::vector<std::pair<std::string, std::string>>;
 LevelTexts export_levels(const Problem& problem, const Objective& optimum, const std::string& ending,
-                         std::string (*write)(const LevelProgram&));
+                         std::string (*write)(const integer_program::Program&));
 
 // The choice that a solver's columns mean: x[i,o] rounded. 'values' has one value a column.
 Choice choice_from_columns(const ExportTable& table, const std::vector<double>& values);

@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <optional>
+#include <utility>
 
 #include "core/block/problem.h"
 
@@ -44,8 +45,7 @@ inline void each_set(const Problem& problem, std::vector<char>& set, std::size_t
   set[d] = 0;
 }
 
-// The most that a plan of one spell is worth that keeps everything; empty when there is none.
-// REQUIRES: one spell.
+// The most that a plan is worth that keeps everything; empty when there is none.
 inline std::optional<Points> enumerate(const Problem& problem) {
   std::optional<Points> best;
   std::vector<char> set(problem.drills.size(), 0);
@@ -58,7 +58,7 @@ inline std::optional<Points> enumerate(const Problem& problem) {
     }
     Kind kind = problem.kinds[static_cast<std::size_t>(problem.sessions[s].kind)];
     for (std::size_t d = 0; d < problem.drills.size(); ++d) {
-      if (plan.sets.front()[d] == 0) kind.options[d].clear();
+      if (plan.sets[static_cast<std::size_t>(problem.sessions[s].spell)][d] == 0) kind.options[d].clear();
     }
     std::vector<int> choice(problem.drills.size(), -1);
     each_choice(kind, choice, 0, [&](const std::vector<int>& one) {
@@ -67,10 +67,20 @@ inline std::optional<Points> enumerate(const Problem& problem) {
     });
     plan.choice[s].assign(problem.drills.size(), -1);
   };
-  each_set(problem, set, 0, [&](const std::vector<char>& one) {
-    plan.sets.front() = one;
-    sessions(0);
-  });
+  std::function<void(std::size_t)> spells = [&](std::size_t p) {
+    if (p == plan.sets.size()) {
+      // What is broken while nothing is done, the sets break.
+      if (evaluate(problem, plan).broken.empty()) sessions(0);
+      return;
+    }
+    each_set(problem, set, 0, [&](const std::vector<char>& one) {
+      plan.sets[p] = one;
+      std::vector<char> outer = std::exchange(set, std::vector<char>(problem.drills.size(), 0));
+      spells(p + 1);
+      set = std::move(outer);
+    });
+  };
+  spells(0);
   return best;
 }
 

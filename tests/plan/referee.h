@@ -8,13 +8,11 @@
 #include <vector>
 
 #include "core/plan/solve.h"
+#include "tests/integer_program/solvers.h"
 
 namespace lanework::plan {
 
-enum class Referee {
-  kCbc,   // Debian's coinor-cbc, reads MPS
-  kHighs  // npm's highs in Node, reads LP
-};
+using Referee = integer_program::Solver;
 
 struct RefereeCase {
   std::string name;

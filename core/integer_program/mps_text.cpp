@@ -1,8 +1,8 @@
-#include "core/plan/export_mps.h"
+#include "core/integer_program/mps_text.h"
 
 #include <array>
 
-namespace lanework::plan {
+namespace lanework::integer_program {
 namespace {
 
 constexpr std::array<const char*, 3> kLetters = {" L ", " G ", " E "};  // in the order of Sense
@@ -13,13 +13,13 @@ struct Entry {
   std::int64_t coefficient;
 };
 
-std::vector<std::vector<Entry>> by_column(const LevelProgram& program) {
+std::vector<std::vector<Entry>> by_column(const Program& program) {
   std::vector<std::vector<Entry>> entries(program.columns.size());
   const auto add = [&](const std::string& row, const std::vector<Term>& terms) {
     for (const Term& term : terms) entries[static_cast<std::size_t>(term.column)].push_back({row, term.coefficient});
   };
   add("objective", program.objective);
-  for (const ExportRow& row : program.rows) add(row.name, row.terms);
+  for (const Row& row : program.rows) add(row.name, row.terms);
   return entries;
 }
 
@@ -27,7 +27,7 @@ void marker(std::string& out, int number, const char* kind) {
   out += " marker" + std::to_string(number) + " 'MARKER' '" + kind + "'\n";
 }
 
-void write_columns(std::string& out, const LevelProgram& program) {
+void write_columns(std::string& out, const Program& program) {
   const std::vector<std::vector<Entry>> entries = by_column(program);
   out += "COLUMNS\n";
   bool integer = false;
@@ -46,9 +46,9 @@ void write_columns(std::string& out, const LevelProgram& program) {
   if (integer) marker(out, markers, "INTEND");
 }
 
-void write_bounds(std::string& out, const LevelProgram& program) {
+void write_bounds(std::string& out, const Program& program) {
   out += "BOUNDS\n";
-  for (const ExportColumn& column : program.columns) {
+  for (const Column& column : program.columns) {
     if (column.upper == kNoUpper) continue;
     const char* kind = column.lower == column.upper ? " FX bounds " : " UP bounds ";
     out += kind + column.name + ' ' + std::to_string(column.upper) + '\n';
@@ -57,16 +57,16 @@ void write_bounds(std::string& out, const LevelProgram& program) {
 
 }  // namespace
 
-std::string mps_text(const LevelProgram& program) {
-  std::string out = "NAME session_level" + std::to_string(program.number) + "\nROWS\n N objective\n";
-  for (const ExportRow& row : program.rows) out += kLetters[static_cast<std::size_t>(row.sense)] + row.name + '\n';
+std::string mps_text(const Program& program) {
+  std::string out = "NAME " + program.name + "\nROWS\n N objective\n";
+  for (const Row& row : program.rows) out += kLetters[static_cast<std::size_t>(row.sense)] + row.name + '\n';
   write_columns(out, program);
   out += "RHS\n";
-  for (const ExportRow& row : program.rows) {
+  for (const Row& row : program.rows) {
     if (row.bound != 0) out += " rhs " + row.name + ' ' + std::to_string(row.bound) + '\n';
   }
   write_bounds(out, program);
   return out + "ENDATA\n";
 }
 
-}  // namespace lanework::plan
+}  // namespace lanework::integer_program

@@ -1,14 +1,14 @@
-#include "core/plan/export_lp.h"
+#include "core/integer_program/lp_text.h"
 
 #include <array>
 
-namespace lanework::plan {
+namespace lanework::integer_program {
 namespace {
 
 constexpr std::size_t kTermsALine = 8;
 constexpr std::array<const char*, 3> kSigns = {" <= ", " >= ", " = "};  // in the order of Sense
 
-void write_terms(std::string& out, const LevelProgram& program, const std::vector<Term>& terms) {
+void write_terms(std::string& out, const Program& program, const std::vector<Term>& terms) {
   for (std::size_t i = 0; i < terms.size(); ++i) {
     if (i > 0 && i % kTermsALine == 0) out += "\n ";
     const std::int64_t size = terms[i].coefficient < 0 ? -terms[i].coefficient : terms[i].coefficient;
@@ -19,17 +19,17 @@ void write_terms(std::string& out, const LevelProgram& program, const std::vecto
 
 }  // namespace
 
-std::string lp_text(const LevelProgram& program) {
-  std::string out = "\\ session, level " + std::to_string(program.number) + "\nMinimize\n objective:";
+std::string lp_text(const Program& program) {
+  std::string out = "\\ " + program.title + "\nMinimize\n objective:";
   write_terms(out, program, program.objective.empty() ? std::vector<Term>{{0, 0}} : program.objective);
   out += "\nSubject To\n";
-  for (const ExportRow& row : program.rows) {
+  for (const Row& row : program.rows) {
     out += ' ' + row.name + ':';
     write_terms(out, program, row.terms);
     out += kSigns[static_cast<std::size_t>(row.sense)] + std::to_string(row.bound) + '\n';
   }
   out += "Bounds\n";
-  for (const ExportColumn& column : program.columns) {
+  for (const Column& column : program.columns) {
     if (column.integer || column.upper == kNoUpper) continue;
     if (column.lower == column.upper) {
       out += ' ' + column.name + " = " + std::to_string(column.upper) + '\n';
@@ -38,10 +38,10 @@ std::string lp_text(const LevelProgram& program) {
     }
   }
   out += "Binary\n";
-  for (const ExportColumn& column : program.columns) {
+  for (const Column& column : program.columns) {
     if (column.integer) out += ' ' + column.name + '\n';
   }
   return out + "End\n";
 }
 
-}  // namespace lanework::plan
+}  // namespace lanework::integer_program

@@ -1,0 +1,75 @@
+#include "benchmarks/block/squads.h"
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <cmath>
+#include <cstdio>
+#include <thread>
+
+#include "benchmarks/plan/timing.h"
+#include "tests/block/drawn_squads.h"
+
+namespace lanework::bench {
+namespace {
+
+double process_seconds() {
+  timespec now{};
+  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+  return static_cast<double>(now.tv_sec) + static_cast<double>(now.tv_nsec) * 1e-9;
+}
+
+}  // namespace
+
+block::Outline squad_of_the_set(std::uint64_t seed) { return block::draw_squad(seed, {.sessions_a_week = 3}); }
+
+SolvedSquad solve_squad(std::uint64_t seed, const block::Work& work) {
+  plan::KernelWorkspace workspace;
+  SolvedSquad out;
+  const double from = thread_seconds();
+  out.built = block::build_problem(squad_of_the_set(seed), workspace);
+  const double built = thread_seconds();
+  out.answer = block::solve(out.built.problem, work, seed);
+  out.build_seconds = built - from;
+  out.solve_seconds = thread_seconds() - built;
+  return out;
+}
+
+block::Work scaled(double times) {
+  block::Work work;
+  const auto scale = [times](auto& count) {
+    using Count = std::remove_reference_t<decltype(count)>;
+    count = std::max(Count{1}, static_cast<Count>(std::llround(static_cast<double>(count) * times)));
+  };
+  scale(work.rounds);
+  scale(work.set_moves);
+  scale(work.sets_ranked);
+  scale(work.rounds_of_sets);
+  scale(work.session_moves);
+  scale(work.drill_moves);
+  return work;
+}
+
+Cost solve_set(int count, int threads, const block::Work& work,
+               const std::function<void(std::size_t, SolvedSquad)>& done) {
+  squad_of_the_set(1);  // the catalogue is read once, before the clocks start
+  std::atomic<int> next{0};
+  const auto take_squads = [&] {
+    for (int i = next++; i < count; i = next++) {
+      done(static_cast<std::size_t>(i), solve_squad(static_cast<std::uint64_t>(i) + 1, work));
+    }
+  };
+  const double processor = process_seconds();
+  const auto wall = std::chrono::steady_clock::now();
+  std::vector<std::thread> workers;
+  for (int t = 0; t < threads; ++t) workers.emplace_back(take_squads);
+  for (std::thread& worker : workers) worker.join();
+  return {std::chrono::duration<double>(std::chrono::steady_clock::now() - wall).count(),
+          process_seconds() - processor};
+}
+
+void print_aim(const char* what, double found, double aim, const char* unit) {
+  std::printf("  %s %.2f %s, aim %.2f: %s\n", what, found, unit, aim, found <= aim ? "met" : "MISSED");
+}
+
+}  // namespace lanework::bench
