@@ -44,7 +44,10 @@ bool print_row(const SolvedSquad& ours, const block::ExportTable& table, Peer& p
     const block::Plan plan = block::plan_from_columns(table, theirs.values_of(table.program.columns));
     const block::Evaluation evaluation = block::evaluate(ours.built.problem, plan);
     if (evaluation.broken.empty()) value = static_cast<double>(evaluation.value);
-    sound = evaluation.broken.empty() && std::llround(-*theirs.objective) == evaluation.value;
+    // A solver that was stopped may not have filled what earns; it must never claim more than its plan is worth.
+    const block::Points claimed = std::llround(-*theirs.objective);
+    const bool optimal = theirs.status == integer_program::Status::kOptimal;
+    sound = evaluation.broken.empty() && (optimal ? claimed == evaluation.value : claimed <= evaluation.value);
     if (!sound) {
       std::printf("  squad %zu, %s: its objective %.3f, its plan %lld in whole numbers%s%s\n", squad + 1, peer.name,
                   -*theirs.objective, static_cast<long long>(evaluation.value),
