@@ -59,6 +59,16 @@ Result<std::vector<door::SquadWishes>> wishes_of_all(const BlockFlags& flags, co
   return out;
 }
 
+// A pin holds for the single evening; it does not yet bring a drill into a set.
+void say_pins(const std::vector<door::SquadWishes>& wishes) {
+  for (const door::SquadWishes& squad : wishes) {
+    if (squad.outline.evenings.empty() || squad.outline.evenings.front().pins.empty()) continue;
+    std::fprintf(
+        stderr, "%s: pins are kept on single evenings; a block keeps them only where the house routine has the drill\n",
+        squad.squad->id.c_str());
+  }
+}
+
 int plan(const BlockFlags& flags) {
   const auto shipped = catalogue_folder(flags.catalogue);
   if (!shipped) return report(shipped.faults());
@@ -67,6 +77,7 @@ int plan(const BlockFlags& flags) {
   if (const Faults faults = unknown_squads(flags, folder.club); !faults.empty()) return report(faults);
   auto wishes = wishes_of_all(flags, folder.club);
   if (!wishes) return report(wishes.faults());
+  say_pins(wishes.value());
   const std::size_t count = wishes.value().size();
   const SquadsDone tell = [&](std::size_t done) { std::fprintf(stderr, "squad %zu of %zu planned\n", done, count); };
   block::Work work;

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { eveningsOfAllSquads, kSquads } from "../../tools/suite/evenings.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
 
-const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "block-answer", "faults"];
+const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "block-answer", "block-check-answer", "faults"];
 
 // Readers pass over keys they do not know, so the schemas leave objects open; here every key must be known.
 function closed(schema) {
