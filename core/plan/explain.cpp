@@ -7,6 +7,7 @@
 #include "core/plan/availability.h"
 #include "core/plan/duration_words.h"
 #include "core/plan/infeasible.h"
+#include "core/plan/keep_slot.h"
 
 namespace lanework::plan {
 namespace {
@@ -19,6 +20,10 @@ constexpr int kNoCeiling = 1'000'000'000;
 constexpr int kNoHurry = 7200;
 constexpr std::array<int, 3> kPricedMinutes = {1, 3, 5};
 constexpr std::size_t kMostBought = 3;  // things named in one sentence
+// A longer session needs a larger margin: what covers a family is sought from the time at tonight's margin on, in
+// steps of so many seconds.
+constexpr int kSlotStepSeconds = 10;
+constexpr int kMostSlotSteps = 30;
 
 class Explainer {
  public:
@@ -193,7 +198,20 @@ class Explainer {
     if (!any_option) return "no drill of it can be done tonight (" + reason + ")";
     const int budget = least_budget(plan_.problem, workspace_, [&](const Solution& s) { return covered(s, family); });
     if (budget < 0) return kept_out_by(family);
-    return "with " + in_words(budget - plan_.problem.budget) + " more it would be covered";
+    int more = budget - plan_.problem.budget;
+    for (int step = 0; step < kMostSlotSteps; ++step, more += kSlotStepSeconds) {
+      const std::optional<Solution> longer = with_more(more);
+      if (longer && covered(*longer, family)) return "with " + in_words(more) + " more it would be covered";
+    }
+    return kept_out_by(family);
+  }
+
+  // The session of a slot so many seconds longer, with a margin of its own.
+  std::optional<Solution> with_more(int seconds) {
+    SlotSearch search =
+        keep_slot(plan_.problem, evening_.slot + Seconds(seconds), plan_.margin, catalogue_, evening_, workspace_);
+    if (!search.kept) return {};
+    return std::move(search.kept->solution);
   }
 
   // What keeps a family out whatever the time.
@@ -210,17 +228,15 @@ class Explainer {
   }
 
   std::string bought_by(int minutes) {
-    Problem problem = plan_.problem;
-    problem.budget += 60 * minutes;
-    const std::optional<Solution> more = solve(problem, workspace_);
+    const std::optional<Solution> more = with_more(60 * minutes);
     if (!more) return "";
     std::vector<std::string> parts;
-    for (const FamilyDemand& family : problem.families) {
+    for (const FamilyDemand& family : plan_.problem.families) {
       if (family.required && covered(*more, family) && !covered(plan_.solution, family)) {
         parts.push_back(catalogue_.family(family.family).name + " covered");
       }
     }
-    for (std::size_t i = 0; i < problem.drills.size(); ++i) add_gain(parts, i, *more);
+    for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) add_gain(parts, i, *more);
     std::string out;
     for (std::size_t p = 0; p < std::min(parts.size(), kMostBought); ++p) out += (p == 0 ? "" : ", ") + parts[p];
     if (parts.size() > kMostBought) out += " and " + std::to_string(parts.size() - kMostBought) + " more";

@@ -88,7 +88,7 @@ class LoadSearch {
     first.time = p_.budget;
     labels_ = {first};
     for (std::size_t g = 0; g < p_.groups.size() && !labels_.empty(); ++g) {
-      sweep_.sweep_group(g);
+      sweep_.sweep_group_part(g, part_of_labels());
       for (std::size_t k = 0; k < sweep_.drills_in(g); ++k) {
         expand(g, k);
         keep_undominated(g, k);
@@ -100,6 +100,19 @@ class LoadSearch {
       }
     }
     return best();
+  }
+
+  // The states that the labels are in before a group.
+  [[nodiscard]] Sweep::Part part_of_labels() const {
+    Sweep::Part part{labels_[0].state.flag, labels_[0].state.flag, labels_[0].state.fresh, p_.budget, 0};
+    for (const Label& label : labels_) {
+      part.first_flag = std::min<std::size_t>(part.first_flag, label.state.flag);
+      part.last_flag = std::max<std::size_t>(part.last_flag, label.state.flag);
+      part.first_fresh = std::min<std::size_t>(part.first_fresh, label.state.fresh);
+      part.least = std::min(part.least, label.time);
+      part.most = std::max(part.most, label.time);
+    }
+    return part;
   }
 
   // No completion of the label costs less: priced value to go, less what the unused loads are worth.

@@ -55,6 +55,11 @@ LANEWORK_WIDEST void relax_row_twice(double* __restrict to, const Taken& a, cons
   }
 }
 
+// to[t] = from[t] + cost, for t = first .. last.
+LANEWORK_WIDEST void add_row(double* __restrict to, const double* __restrict from, double cost, int first, int last) {
+  for (int t = first; t <= last; ++t) to[t] = from[t] + cost;
+}
+
 // to[t] = least of skip[t] + cost and take[t - shift], for t = first .. last; before 'shift' only the former.
 LANEWORK_WIDEST void merge_row(double* __restrict to, const double* __restrict skip, double cost,
                                const double* __restrict take, int shift, int first, int last) {
@@ -62,6 +67,18 @@ LANEWORK_WIDEST void merge_row(double* __restrict to, const double* __restrict s
   for (; t < shift && t <= last; ++t) to[t] = skip[t] + cost;
   for (; t <= last; ++t) {
     const double left_out = skip[t] + cost;
+    const double taken = take[t - shift];
+    to[t] = taken < left_out ? taken : left_out;
+  }
+}
+
+// The same where 'to' is the row that skips.
+LANEWORK_WIDEST void merge_into_row(double* __restrict to, double cost, const double* __restrict take, int shift,
+                                    int first, int last) {
+  int t = first;
+  for (; t < shift && t <= last; ++t) to[t] += cost;
+  for (; t <= last; ++t) {
+    const double left_out = to[t] + cost;
     const double taken = take[t - shift];
     to[t] = taken < left_out ? taken : left_out;
   }
@@ -75,6 +92,28 @@ Sweep::Sweep(const KernelProblem& problem, KernelWorkspace& workspace)
   find_alive_flags();
   find_boundaries();
   find_windows();
+  find_useful_options();
+}
+
+// An option is never the best where another of its drill is no slower, no dearer at these prices, gives no less
+// credit and is no newer; of two equal ones the earlier stays, as the walk takes it.
+void Sweep::find_useful_options() {
+  const auto beaten = [](const KernelOption& a, const KernelOption& b, bool b_is_later) {
+    constexpr auto kNew = static_cast<std::size_t>(Load::kNewDrills);
+    if (a.seconds > b.seconds || a.credits < b.credits || a.loads[kNew] > b.loads[kNew]) return false;
+    return b_is_later ? a.priced <= b.priced : a.priced < b.priced;
+  };
+  first_useful_.clear();
+  for (const KernelDrill& drill : p_.drills) {
+    first_useful_.push_back(useful_.size());
+    for (const KernelOption& option : drill.options) {
+      const bool idle = std::any_of(drill.options.begin(), drill.options.end(), [&](const KernelOption& other) {
+        return &other != &option && beaten(other, option, &option > &other);
+      });
+      if (!idle) useful_.push_back(&option);
+    }
+  }
+  first_useful_.push_back(useful_.size());
 }
 
 // Less time than this has not been used before a drill, and more than that makes no difference from it on.
@@ -178,17 +217,21 @@ double Sweep::solve() {
   const std::size_t groups = p_.groups.size();
   start_.assign(groups + 1, kForbidden);  // nothing taken at all is no session
   std::fill_n(boundary_row(groups, {}), flags_[groups] * fresh_ * kForms * row_, 0.0);
+  in_place_ = true;
   for (std::size_t g = groups; g-- > 0;) {
     sweep_group(g);
+    const Window& window = window_[drill_of(g, 0)];
     for_each_state(0, [&](State state) {
       for (state.form = 0; state.form < kForms; ++state.form) {
         const double* row = inside_row(0, state);
-        const auto first = static_cast<std::size_t>(window_[drill_of(g, 0)].first);
-        std::copy(row + first, row + row_, boundary_row(g, state) + first);
+        double* to = boundary_row(g, state);
+        std::copy(row + window.first, row + window.last + 1, to + window.first);
+        std::fill(to + window.last + 1, to + row_, row[window.last]);
       }
     });
     start_[g] = start_inside_[0];
   }
+  in_place_ = false;
   return start_[0];
 }
 
@@ -200,12 +243,12 @@ void Sweep::sweep_group(std::size_t g) {
   sweep_inside(g, 0);
 }
 
-void Sweep::sweep_group_from(std::size_t g, const State& state, int time) {
-  first_flag_ = state.flag;
-  last_flag_ = state.flag;
-  first_fresh_ = state.fresh;
-  limit_ = time;
-  sweep_inside(g, time);
+void Sweep::sweep_group_part(std::size_t g, const Part& part) {
+  first_flag_ = part.first_flag;
+  last_flag_ = part.last_flag;
+  first_fresh_ = part.first_fresh;
+  limit_ = part.most;
+  sweep_inside(g, part.least);
 }
 
 // At the start of the group no less than 'least' seconds are left.
@@ -216,33 +259,44 @@ void Sweep::sweep_inside(std::size_t g, int least) {
     first_[k] = std::max(window_[drill_of(g, k)].first, least);
     if (k < n) least -= longest_[drill_of(g, k)];
   }
-  inside_offset_.assign(n + 2, 0);
-  credits_before_.assign(n + 1, 0);
-  int sum = 0;
-  for (std::size_t k = 0; k <= n; ++k) {
-    credits_before_[k] = std::min(cap_of(g), static_cast<std::size_t>(sum));
-    inside_offset_[k + 1] = inside_offset_[k] + flags_[g] * fresh_ * (credits_before_[k] + 1) * kForms;
-    if (k == n) break;
-    int most = 0;
-    for (const KernelOption& option : p_.drills[drill_of(g, k)].options) most = std::max(most, option.credits);
-    sum += most;
-  }
-  const std::size_t need = inside_offset_.back() * row_;
-  if (w_.inside.size() < need) w_.inside.resize(need);
+  lay_out_inside(g);
   start_inside_.assign(n + 1, kForbidden);
   sweep_end(g, n);
   for (std::size_t k = n; k-- > 0;) sweep_drill(g, k);
 }
 
+void Sweep::lay_out_inside(std::size_t g) {
+  const std::size_t n = drills_in(g);
+  credits_before_.assign(n + 1, 0);
+  int sum = 0;
+  for (std::size_t k = 0; k <= n; ++k) {
+    credits_before_[k] = std::min(cap_of(g), static_cast<std::size_t>(sum));
+    if (k == n) break;
+    int most = 0;
+    for (const KernelOption& option : p_.drills[drill_of(g, k)].options) most = std::max(most, option.credits);
+    sum += most;
+  }
+  inside_offset_.assign(n + 2, 0);
+  credits_stride_.assign(n + 1, credits_before_[n] + 1);
+  if (!in_place_) {
+    for (std::size_t k = 0; k <= n; ++k) {
+      credits_stride_[k] = credits_before_[k] + 1;
+      inside_offset_[k + 1] = inside_offset_[k] + flags_[g] * fresh_ * credits_stride_[k] * kForms;
+    }
+  }
+  const std::size_t rows = in_place_ ? flags_[g] * fresh_ * credits_stride_[n] * kForms : inside_offset_.back();
+  if (w_.inside.size() < rows * row_) w_.inside.resize(rows * row_);
+}
+
 void Sweep::sweep_end(std::size_t g, std::size_t n) {
+  const std::size_t before = drill_of(g, n) - (n > 0 ? 1 : 0);
+  const int last = in_place_ ? std::min(limit_, window_[before].last) : limit_;
   for_each_state(n, [&](State state) {
     const double cost = end_cost(g, state.flag, state.credits);
     State next = next_group(g, state);
     for (state.form = 0; state.form < kForms; ++state.form) {
       next.form = state.form;
-      const double* from = boundary_row(g + 1, next);
-      double* to = inside_row(n, state);
-      for (int t = first_[n]; t <= limit_; ++t) to[t] = from[t] + cost;
+      add_row(inside_row(n, state), boundary_row(g + 1, next), cost, first_[n], last);
     }
   });
   start_inside_[n] = start_[g + 1] + end_cost(g, 0, 0);
@@ -250,23 +304,35 @@ void Sweep::sweep_end(std::size_t g, std::size_t n) {
 
 void Sweep::sweep_drill(std::size_t g, std::size_t k) {
   const KernelDrill& drill = p_.drills[drill_of(g, k)];
+  start_inside_[k] = start_before(g, k, drill);  // reads rows that are overwritten in place
   for_each_state(k, [&](const State& state) { sweep_state(g, k, drill, state); });
-  double& start = start_inside_[k];
-  start = drill.must ? kForbidden : start_inside_[k + 1] + drill.skip_cost;
-  for (const KernelOption& option : drill.options) {
-    if (too_new({}, option)) continue;
-    start = std::min(start, value(g, k + 1, taken(g, k, {}, option), limit_ - option.seconds) + option.priced);
-  }
 }
 
+// In place rows are there to the end of the drill's window only; from the end of the next one's on they are level.
+double Sweep::start_before(std::size_t g, std::size_t k, const KernelDrill& drill) const {
+  const int end = in_place_ ? window_[drill_of(g, k)].last : limit_;
+  double start = drill.must ? kForbidden : start_inside_[k + 1] + drill.skip_cost;
+  for (const KernelOption& option : drill.options) {
+    if (too_new({}, option)) continue;
+    const int time = std::min(limit_ - option.seconds, end);
+    start = std::min(start, value(g, k + 1, taken(g, k, {}, option), time) + option.priced);
+  }
+  return start;
+}
+
+// In place this is right because states come by rising credits and new drills: what taking an option leads to has not
+// been overwritten, or is the row that is read into 'take' first.
 void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state) {
   const int first = first_[k];
   // Beyond the window nothing changes; it starts no later than where it ends.
   const int last = std::min(std::max(window_[drill_of(g, k)].last, first), limit_);
+  const int wanted = in_place_ ? std::min(limit_, window_[drill_of(g, k > 0 ? k - 1 : 0)].last) : limit_;
   double* take = w_.take.data();
   const int first_take = std::max(0, first - slowest_change_[drill_of(g, k)]);
   options_taken_.clear();
-  for (const KernelOption& option : drill.options) {
+  const std::size_t d = drill_of(g, k);
+  for (std::size_t i = first_useful_[d]; i < first_useful_[d + 1]; ++i) {
+    const KernelOption& option = *useful_[i];
     if (too_new(state, option)) continue;
     options_taken_.push_back({inside_row(k + 1, taken(g, k, state, option)), option.seconds, option.priced});
   }
@@ -276,8 +342,13 @@ void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, 
   for (std::size_t form = 0; form < kForms; ++form) {
     state.form = small(form);
     double* to = inside_row(k, state);
-    merge_row(to, inside_row(k + 1, state), skip_cost, take, p_.change[form][formation], first, last);
-    std::fill(to + last + 1, to + limit_ + 1, to[last]);
+    const int change = p_.change[form][formation];
+    if (in_place_) {
+      merge_into_row(to, skip_cost, take, change, first, last);
+    } else {
+      merge_row(to, inside_row(k + 1, state), skip_cost, take, change, first, last);
+    }
+    std::fill(to + last + 1, to + wanted + 1, to[last]);
   }
 }
 
@@ -339,12 +410,8 @@ Sweep::State Sweep::next_group(std::size_t g, const State& state) const {
   return next;
 }
 
-std::size_t Sweep::states_at(std::size_t g, std::size_t k) const {
-  return flags_[g] * fresh_ * (credits_before_[k] + 1) * kForms;
-}
-
 std::size_t Sweep::state_index(std::size_t /*g*/, std::size_t k, const State& state) const {
-  return ((state.flag * fresh_ + state.fresh) * (credits_before_[k] + 1) + state.credits) * kForms + state.form;
+  return ((state.flag * fresh_ + state.fresh) * credits_stride_[k] + state.credits) * kForms + state.form;
 }
 
 KernelAnswer Sweep::read_out() {
@@ -354,7 +421,7 @@ KernelAnswer Sweep::read_out() {
   State state;
   int time = p_.budget;
   for (std::size_t g = 0; g < p_.groups.size(); ++g) {
-    sweep_group_from(g, state, time);
+    sweep_group_part(g, {state.flag, state.flag, state.fresh, time, time});
     for (std::size_t k = 0; k < drills_in(g); ++k) {
       const KernelDrill& drill = p_.drills[drill_of(g, k)];
       const double best = value(g, k, state, time);

@@ -42,11 +42,16 @@ class Sweep {
   // REQUIRES: solve() gave a value that is not forbidden.
   KernelAnswer read_out();
 
-  // Computes the values inside group g. REQUIRES: solve().
-  void sweep_group(std::size_t g);
-  // The same for one flag state, no fewer new drills and at most 'time' seconds left: all that a walk needs
-  // that is there.
-  void sweep_group_from(std::size_t g, const State& state, int time);
+  // Flag states, new drills taken at the least, and seconds left, at the start of a group.
+  struct Part {
+    std::size_t first_flag;
+    std::size_t last_flag;
+    std::size_t first_fresh;
+    int least;
+    int most;
+  };
+  // Computes the values inside group g for what can be reached from there. REQUIRES: solve().
+  void sweep_group_part(std::size_t g, const Part& part);
   // Least priced value from the k-th drill of the group last swept to the end, with 'time' seconds left.
   [[nodiscard]] double value(std::size_t g, std::size_t k, const State& state, int time) const;
   // Would the option be one new drill too many?
@@ -66,8 +71,7 @@ class Sweep {
   [[nodiscard]] std::size_t drill_of(std::size_t g, std::size_t k) const {
     return static_cast<std::size_t>(p_.groups[g].first) + k;
   }
-  // Number of states before the k-th drill, and a state's position among them (started ones only).
-  [[nodiscard]] std::size_t states_at(std::size_t g, std::size_t k) const;
+  // A state's position among those before the k-th drill (started ones only).
   [[nodiscard]] std::size_t state_index(std::size_t g, std::size_t k, const State& state) const;
 
  private:
@@ -78,8 +82,10 @@ class Sweep {
     int last;
   };
   std::vector<Window> window_;
-  std::vector<int> longest_;  // seconds that each drill takes at the most, change included
-  std::vector<int> first_;    // the same group: where the window before its k-th drill starts
+  std::vector<int> longest_;                 // seconds that each drill takes at the most, change included
+  std::vector<int> first_;                   // the same group: where the window before its k-th drill starts
+  std::vector<const KernelOption*> useful_;  // of all drills: options that can be the best at these prices
+  std::vector<std::size_t> first_useful_;    // of each drill among them, and their number
   std::vector<Taken> options_taken_;
   std::vector<int> slowest_change_;           // to each drill
   std::size_t row_;                           // doubles in a row: one a second of time left
@@ -88,6 +94,8 @@ class Sweep {
   std::vector<std::size_t> boundary_offset_;  // in rows
   std::vector<std::size_t> inside_offset_;    // in rows, for the group swept last
   std::vector<std::size_t> credits_before_;   // for the same group: most credits before its k-th drill
+  std::vector<std::size_t> credits_stride_;   // and how many states of credits its rows have room for
+  bool in_place_ = false;                     // rows of a drill overwrite those of the next: only the last are wanted
   std::size_t fresh_ = 1;                     // states of new drills taken
   std::size_t first_flag_ = 0;                // flag states, new drills and seconds that are being swept
   std::size_t last_flag_ = 0;
@@ -99,6 +107,7 @@ class Sweep {
   void find_alive_flags();
   void find_boundaries();
   void find_windows();
+  void find_useful_options();
   void take_best(double* take, int first, int last) const;
   [[nodiscard]] std::size_t bit(std::size_t g, int flag) const;
   [[nodiscard]] std::size_t cap_of(std::size_t g) const { return p_.groups[g].reached_cost.size() - 1; }
@@ -109,7 +118,10 @@ class Sweep {
   // Calls what for every state of flag, new drills and credits before the k-th drill that is being swept.
   template <class What>
   void for_each_state(std::size_t k, const What& what);
+  void sweep_group(std::size_t g);
   void sweep_inside(std::size_t g, int least);
+  void lay_out_inside(std::size_t g);
+  [[nodiscard]] double start_before(std::size_t g, std::size_t k, const KernelDrill& drill) const;
   void sweep_end(std::size_t g, std::size_t n);
   void sweep_drill(std::size_t g, std::size_t k);
   void sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state);

@@ -44,6 +44,27 @@ TEST(Kernel, EqualsEnumeration) {
   EXPECT_GT(bound_by_load, 300);
 }
 
+// Groups without a drill, first and last too, and slots far longer than everything takes.
+TEST(Kernel, EqualsEnumerationWithEmptyGroupsAndAllTheTime) {
+  KernelWorkspace workspace;
+  int found_some = 0;
+  for (std::uint64_t seed = 1; seed <= 1500; ++seed) {
+    Dice dice(seed * 131);
+    RandomShape shape = random_shape(dice);
+    shape.groups = dice.roll(2, 4);
+    shape.empty_groups = true;
+    if (dice.roll(0, 2) == 0) shape.budget_percent = dice.roll(120, 900);
+    const Problem problem = random_problem(seed, shape);
+    const std::optional<std::int64_t> expected = brute_force(problem);
+    const std::optional<Solution> found = solve(problem, workspace);
+    ASSERT_EQ(found.has_value(), expected.has_value()) << "seed " << seed;
+    if (!found) continue;
+    ++found_some;
+    ASSERT_EQ(packed(found->evaluation.objective), *expected) << "seed " << seed;
+  }
+  EXPECT_GT(found_some, 500);
+}
+
 TEST(Kernel, AllLoadsInStateGivesTheSameValue) {
   KernelWorkspace workspace;
   for (std::uint64_t seed = 1; seed <= 300; ++seed) {

@@ -14,6 +14,7 @@ struct RandomShape {
   int budget_percent = 60;   // of the time all largest options would take
   int ceiling_percent = 60;  // of the loads all largest options would give
   bool pins = false;
+  bool empty_groups = false;  // now and then a group without any drill
 };
 
 class Dice {
@@ -49,7 +50,8 @@ inline Problem random_problem(std::uint64_t seed, const RandomShape& shape) {
     group.target = dice.roll(0, 6);
     group.weight = dice.roll(1, 8) * 4;
     problem.groups.push_back(group);
-    for (int d = 0; d < shape.drills_a_group; ++d) {
+    const int drills = shape.empty_groups && dice.roll(0, 3) == 0 ? 0 : shape.drills_a_group;
+    for (int d = 0; d < drills; ++d) {
       ProblemDrill drill;
       drill.drill = static_cast<int>(problem.drills.size());
       drill.group = g;
