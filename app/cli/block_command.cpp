@@ -80,11 +80,7 @@ int plan(const BlockFlags& flags) {
   say_pins(wishes.value());
   const std::size_t count = wishes.value().size();
   const SquadsDone tell = [&](std::size_t done) { std::fprintf(stderr, "squad %zu of %zu planned\n", done, count); };
-  block::Work work;
-  work.rounds *= flags.work;
-  work.set_moves *= flags.work;
-  work.session_moves *= flags.work;
-  work.drill_moves *= flags.work;
+  const block::Work work = block::times({}, flags.work);
   const std::vector<door::SquadBlock> blocks =
       plan_blocks(std::move(wishes).value(), work, flags.threads == 0 ? all_cores() : flags.threads, tell);
   const std::string text =

@@ -3,7 +3,6 @@
 #include <sys/resource.h>
 
 #include <cstdio>
-#include <cstring>
 
 #include "benchmarks/block/squads.h"
 
@@ -36,11 +35,6 @@ class Digest {
     }
     add(static_cast<std::uint64_t>(answer.value));
     add(static_cast<std::uint64_t>(answer.bound_fine));
-    for (const double price : answer.prices) {
-      std::uint64_t bits = 0;
-      std::memcpy(&bits, &price, sizeof bits);
-      add(bits);
-    }
   }
   [[nodiscard]] std::uint64_t sum() const { return sum_; }
 
@@ -57,7 +51,7 @@ struct Run {
 Run run(int count, int threads) {
   Run out;
   out.digests.resize(static_cast<std::size_t>(count));
-  out.cost = solve_set(count, threads, scaled(kShare), [&](std::size_t i, const SolvedSquad& squad) {
+  out.cost = solve_set(count, threads, block::times({}, kShare), [&](std::size_t i, const SolvedSquad& squad) {
     Digest digest;
     digest.add(squad.answer);
     out.digests[i] = digest.sum();

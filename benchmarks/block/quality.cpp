@@ -4,9 +4,7 @@
 #include <cstdio>
 
 #include "benchmarks/plan/timing.h"
-#include "core/block/price_descent.h"
-#include "core/block/restrict.h"
-#include "core/block/search.h"
+#include "core/block/week_solver.h"
 
 namespace lanework::bench {
 namespace {
@@ -70,47 +68,16 @@ std::vector<SolvedSquad> solve_and_keep(int count, const block::Work& work, Cost
   return squads;
 }
 
-// One week alone, its sets given: the sessions of the rest of the block stay as they are.
-struct WeekAlone {
-  block::Problem problem;
-  block::Plan plan;
-};
-
-WeekAlone week_alone(const block::Restricted& restricted, const block::Plan& plan, std::size_t w) {
-  WeekAlone out{restricted.problem, {}};
-  block::Problem& p = out.problem;
-  p.sessions.clear();
-  p.close.clear();
-  p.weeks = {restricted.problem.weeks[w]};
-  p.weeks.front().spell = 0;
-  p.spells = 1;
-  out.plan.sets = {plan.sets.front()};
-  for (std::size_t s = 0; s < restricted.problem.sessions.size(); ++s) {
-    const block::Session& session = restricted.problem.sessions[s];
-    for (std::size_t d = 0; d < p.drills.size() && session.week < static_cast<int>(w); ++d) {
-      if (plan.choice[s][d] >= 0) p.drills[d].unknown = false;
-    }
-    if (session.week != static_cast<int>(w)) continue;
-    p.sessions.push_back(session);
-    p.sessions.back().week = p.sessions.back().spell = 0;
-    out.plan.choice.push_back(plan.choice[s]);
-  }
-  return out;
-}
-
-// Does one minute more for each session of the week give a better plan? The same search without it goes on as long,
-// so that what it finds by itself does not count.
-bool minute_raises(const WeekAlone& week) {
-  constexpr block::SessionEffort kEffort{400, 40'000};
-  block::PriceDescent prices(week.problem);
-  prices.descend(block::Work{}.rounds_of_sets, 0);
-  const auto search = [&](const block::Problem& problem, const block::Plan& start) {
-    return block::search_sessions(problem, start, prices.guide(), kEffort, 1);
+// Does one minute more for each session of the week give a better one, its set given?
+bool minute_raises(const block::Problem& problem, const std::vector<char>& set, std::size_t week) {
+  constexpr block::WeekEffort kEffort{60, 200'000, 1'000'000};
+  const std::vector<char> known(problem.drills.size(), 1);
+  const auto worth = [&](const block::Problem& of) {
+    return block::WeekSolver(of).solve(week, set, known, false, kEffort);
   };
-  const block::Plan settled = search(week.problem, week.plan).plan;
-  block::Problem longer = week.problem;
+  block::Problem longer = problem;
   for (block::Session& session : longer.sessions) session.budget += kStepsAMinute;
-  return search(longer, settled).value > search(week.problem, settled).value;
+  return worth(longer).value > worth(problem).value;
 }
 
 }  // namespace
@@ -128,7 +95,7 @@ std::vector<SolvedSquad> measure_quality(int count) {
   print_aim("60 squads, half the processor time", cost.processor_seconds * 30 / count, 10, "s");
 
   Cost more_cost;
-  const std::vector<SolvedSquad> more = solve_and_keep(count, scaled(kMoreWork), more_cost);
+  const std::vector<SolvedSquad> more = solve_and_keep(count, block::times({}, kMoreWork), more_cost);
   print_set("Six times the work", more, more_cost);
   const std::vector<double> percent = gaps_of(more).percent;
   if (!percent.empty()) print_aim("worst gap", quantile(percent, 1), 1, "%");
@@ -139,13 +106,13 @@ bool time_binds(const std::vector<SolvedSquad>& squads) {
   int raised = 0;
   int weeks = 0;
   for (const SolvedSquad& squad : squads) {
-    const block::Restricted restricted = block::restrict_to(squad.built.problem, squad.answer.plan.sets);
-    const block::Plan plan = restricted.narrowed(squad.answer.plan);
-    for (std::size_t w = 0; w < restricted.problem.weeks.size(); ++w) {
-      const WeekAlone week = week_alone(restricted, plan, w);
-      if (week.problem.sessions.empty()) continue;
+    const block::Problem& problem = squad.built.problem;
+    const block::WeekSolver solver(problem);
+    for (std::size_t w = 0; w < problem.weeks.size(); ++w) {
+      if (solver.sessions_of(w).empty()) continue;
       ++weeks;
-      raised += minute_raises(week) ? 1 : 0;
+      const auto& set = squad.answer.plan.sets[static_cast<std::size_t>(problem.weeks[w].spell)];
+      raised += minute_raises(problem, set, w) ? 1 : 0;
     }
   }
   const int percent = weeks == 0 ? 0 : 100 * raised / weeks;

@@ -17,7 +17,7 @@ void measure_replan(int squads) {
     plan::KernelWorkspace workspace;
     const double from = thread_seconds();
     const block::Built built = block::build_problem(outline, workspace);
-    block::solve(built.problem, {}, static_cast<std::uint64_t>(seed));
+    block::solve(built.problem, {});
     seconds.push_back(thread_seconds() - from);
   }
   print_times("Replan, one evening changed (all solved anew)", seconds);

@@ -29,25 +29,10 @@ SolvedSquad solve_squad(std::uint64_t seed, const block::Work& work) {
   const double from = thread_seconds();
   out.built = block::build_problem(squad_of_the_set(seed), workspace);
   const double built = thread_seconds();
-  out.answer = block::solve(out.built.problem, work, seed);
+  out.answer = block::solve(out.built.problem, work);
   out.build_seconds = built - from;
   out.solve_seconds = thread_seconds() - built;
   return out;
-}
-
-block::Work scaled(double times) {
-  block::Work work;
-  const auto scale = [times](auto& count) {
-    using Count = std::remove_reference_t<decltype(count)>;
-    count = std::max(Count{1}, static_cast<Count>(std::llround(static_cast<double>(count) * times)));
-  };
-  scale(work.rounds);
-  scale(work.set_moves);
-  scale(work.sets_ranked);
-  scale(work.rounds_of_sets);
-  scale(work.session_moves);
-  scale(work.drill_moves);
-  return work;
 }
 
 Cost solve_set(int count, int threads, const block::Work& work,

@@ -22,9 +22,6 @@ struct SolvedSquad {
 
 SolvedSquad solve_squad(std::uint64_t seed, const block::Work& work);
 
-// Every count times so much, at least as much as makes sense.
-block::Work scaled(double times);
-
 struct Cost {
   double wall_seconds = 0;
   double processor_seconds = 0;  // of all threads

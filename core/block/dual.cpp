@@ -1,10 +1,19 @@
 #include "core/block/dual.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 
 namespace lanework::block {
 namespace {
+
+// Found by trial, docs/model/block.md.
+constexpr double kUseScale = 1.0;
+constexpr double kCreditScale = 0.3;
+constexpr double kLoadScale = 6.0;
+constexpr double kSwapScale = 2.0;
+// Of what a credit is worth at the most.
+constexpr double kFirstShare = 0.7;
 
 constexpr int kLoadShift = 12;
 constexpr std::int32_t kMostPrice = (std::int32_t{1} << 22) - 1;
@@ -48,19 +57,66 @@ Layout::Layout(const Problem& problem) {
   place(least_in, spells);
 }
 
-Dual::Dual(const Problem& problem)
+Dual::Dual(const Problem& problem, std::vector<int> times)
     : p_(problem),
+      times_(std::move(times)),
       layout_(problem),
       kernel_(problem),
       close_of_(problem.sessions.size()),
       earns_(problem.sessions.size() * problem.drills.size()),
       pays_(problem.sessions.size()),
       light_choice_(problem.drills.size()) {
-  for (std::size_t f = 0; f < problem.families.size(); ++f) family_kernels_.emplace_back(problem, static_cast<int>(f));
+  for (std::size_t f = 0; f < problem.families.size(); ++f)
+    family_kernels_.emplace_back(problem, static_cast<int>(f), times_);
+  settle(SettledSets(static_cast<std::size_t>(problem.spells),
+                     std::vector<Settled>(problem.drills.size(), Settled::kOpen)));
   for (std::size_t i = 0; i < problem.close.size(); ++i) {
     close_of_[static_cast<std::size_t>(problem.close[i].first)].push_back(static_cast<int>(i));
     close_of_[static_cast<std::size_t>(problem.close[i].second)].push_back(static_cast<int>(i));
   }
+}
+
+std::vector<double> Dual::first_prices() const {
+  std::vector<double> prices(layout_.count, 0);
+  for (std::size_t s = 0; s < p_.sessions.size(); ++s) {
+    for (std::size_t f = 0; f < p_.families.size(); ++f) {
+      const auto dearest = static_cast<double>(p_.families[f].weight * kFullPoints);
+      prices[layout_.credit + s * p_.families.size() + f] = dearest * kFirstShare;
+    }
+  }
+  return prices;
+}
+
+std::vector<double> Dual::scales() const {
+  std::vector<double> scales(layout_.count, kUseScale);
+  const auto place = [&](std::size_t i) { return scales.begin() + static_cast<std::ptrdiff_t>(i); };
+  std::fill(place(layout_.credit), place(layout_.week_load), kCreditScale);
+  std::fill(place(layout_.week_load), place(layout_.most_in), kLoadScale);
+  std::fill(place(layout_.most_in), scales.end(), kSwapScale);
+  return scales;
+}
+
+bool Dual::settle(const SettledSets& settled) {
+  settled_ = settled;
+  drills_settled_.assign(p_.families.size(), {});
+  bool any = true;
+  for (std::size_t f = 0; f < p_.families.size(); ++f) {
+    const std::vector<int>& drills = family_kernels_[f].drills();
+    for (const std::vector<Settled>& spell : settled) {
+      std::uint32_t in = 0;
+      std::uint32_t out = 0;
+      for (std::size_t i = 0; i < drills.size(); ++i) {
+        const Settled one = spell[static_cast<std::size_t>(drills[i])];
+        if (one == Settled::kIn) in |= std::uint32_t{1} << i;
+        if (one == Settled::kOut) out |= std::uint32_t{1} << i;
+      }
+      drills_settled_[f].in.push_back(in);
+      drills_settled_[f].out.push_back(out);
+      const int size = p_.families[f].drills;
+      any = any && std::popcount(in) <= size && static_cast<int>(drills.size()) - std::popcount(out) >= size;
+    }
+  }
+  return any;
 }
 
 void Dual::evaluate(const std::vector<double>& prices, DualPoint& out) {
@@ -92,7 +148,12 @@ void Dual::price_options(const Session& session, const LoadPrices& loads, const 
   for (std::size_t d = 0; d < p_.drills.size(); ++d) {
     const std::int64_t a_credit = credit_price(prices, s, family_of(d));
     const std::int64_t a_use = fine(prices[layout_.use + s * p_.drills.size() + d]);
+    const bool out = settled_[static_cast<std::size_t>(session.spell)][d] == Settled::kOut;
     for (const Option& option : kind.options[d]) {
+      if (out) {
+        option_price_.push_back(-kMostPrice);
+        continue;
+      }
       std::int64_t price = a_credit * option.credits - option.departure * kFine - a_use;
       // Rounded down: what is taken off is never more than what the constants give back.
       for (std::size_t l = 0; l < kLoads; ++l) price -= (loads.unit[l] * option.loads[l]) >> kLoadShift;
@@ -105,11 +166,12 @@ void Dual::session_side(const std::vector<double>& prices, std::size_t s, DualPo
   const Session& session = p_.sessions[s];
   const Week& week = p_.weeks[static_cast<std::size_t>(session.week)];
   LoadPrices loads;
+  std::int64_t always = 0;
   for (std::size_t l = 0; l < kLoads; ++l) {
     const std::size_t by_week = layout_.week_load + static_cast<std::size_t>(session.week) * kLoads + l;
     const std::int64_t own = unit_price(prices[layout_.ceiling + s * kLoads + l], session.ceiling[l]);
     loads.unit[l] = own + unit_price(prices[by_week], week.ceiling[l]);
-    out.bound += ceiling_constant(own, session.ceiling[l]);
+    always += ceiling_constant(own, session.ceiling[l]);
   }
   std::vector<int>& choice = out.choice[s];
   choice.resize(p_.drills.size());
@@ -132,7 +194,7 @@ void Dual::session_side(const std::vector<double>& prices, std::size_t s, DualPo
       light = true;
     }
   }
-  out.bound += value;
+  out.bound += (value + always) * times(s);
   session_gradient(s, light, out);
 }
 
@@ -141,24 +203,26 @@ void Dual::session_gradient(std::size_t s, bool light, DualPoint& out) {
   const Kind& kind = p_.kinds[static_cast<std::size_t>(session.kind)];
   const auto week = static_cast<std::size_t>(session.week);
   Loads used{};
+  const int count = times(s);
   for (std::size_t d = 0; d < p_.drills.size(); ++d) {
     if (out.choice[s][d] < 0) continue;
     const Option& option = kind.options[d][static_cast<std::size_t>(out.choice[s][d])];
-    out.gradient[layout_.credit + s * p_.families.size() + family_of(d)] += option.credits;
-    out.gradient[layout_.use + s * p_.drills.size() + d] -= 1;
+    out.gradient[layout_.credit + s * p_.families.size() + family_of(d)] += count * option.credits;
+    out.gradient[layout_.use + s * p_.drills.size() + d] -= count;
     for (std::size_t l = 0; l < kLoads; ++l) used[l] += option.loads[l];
   }
   for (std::size_t l = 0; l < kLoads; ++l) {
     if (session.ceiling[l] > 0)
-      out.gradient[layout_.ceiling + s * kLoads + l] = 1 - static_cast<double>(used[l]) / session.ceiling[l];
+      out.gradient[layout_.ceiling + s * kLoads + l] = count * (1 - static_cast<double>(used[l]) / session.ceiling[l]);
     const int weekly = p_.weeks[week].ceiling[l];
-    if (weekly > 0) out.gradient[layout_.week_load + week * kLoads + l] -= static_cast<double>(used[l]) / weekly;
+    if (weekly > 0)
+      out.gradient[layout_.week_load + week * kLoads + l] -= count * (static_cast<double>(used[l]) / weekly);
   }
-  for (const int pair : close_of_[s]) out.gradient[layout_.apart + static_cast<std::size_t>(pair)] -= light ? 0 : 1;
+  for (const int pair : close_of_[s]) out.gradient[layout_.apart + static_cast<std::size_t>(pair)] -= light ? 0 : count;
   if (!light) return;
   for (std::size_t l = 0; l < 2; ++l) {
     if (session.hard[l] > 0)
-      out.gradient[layout_.light + s * 2 + l] = 1 - static_cast<double>(used[l]) / session.hard[l];
+      out.gradient[layout_.light + s * 2 + l] = count * (1 - static_cast<double>(used[l]) / session.hard[l]);
   }
 }
 
@@ -179,7 +243,7 @@ void Dual::family_side(const std::vector<double>& prices, const SetPrices& set, 
   for (std::size_t s = 0; s < p_.sessions.size(); ++s) pays_[s] = credit_price(prices, s, f);
   FamilyKernel& kernel = family_kernels_[f];
   FamilyPattern& pattern = out.patterns[f];
-  kernel.solve(earns_, pays_, set, pattern);
+  kernel.solve(earns_, pays_, set, drills_settled_[f], pattern);
   out.bound += pattern.value;
   const std::vector<int>& drills = kernel.drills();
   for (std::size_t i = 0; i < drills.size(); ++i) {
@@ -188,9 +252,9 @@ void Dual::family_side(const std::vector<double>& prices, const SetPrices& set, 
       const int option = pattern.option[s][i];
       if (option < 0) continue;
       const Kind& kind = p_.kinds[static_cast<std::size_t>(p_.sessions[s].kind)];
-      out.gradient[layout_.use + s * p_.drills.size() + d] += 1;
+      out.gradient[layout_.use + s * p_.drills.size() + d] += times(s);
       out.gradient[layout_.credit + s * p_.families.size() + f] -=
-          kind.options[d][static_cast<std::size_t>(option)].credits;
+          times(s) * kind.options[d][static_cast<std::size_t>(option)].credits;
     }
     for (std::size_t p = 0; p < static_cast<std::size_t>(p_.spells); ++p) {
       const bool now = (pattern.members[p] >> i & 1U) != 0;
@@ -207,13 +271,16 @@ void Dual::constants(const std::vector<double>& prices, DualPoint& out) {
   for (std::size_t w = 0; w < p_.weeks.size(); ++w) {
     for (std::size_t l = 0; l < kLoads; ++l) {
       const std::size_t at = layout_.week_load + w * kLoads + l;
-      out.bound += ceiling_constant(unit_price(prices[at], p_.weeks[w].ceiling[l]), p_.weeks[w].ceiling[l]);
-      if (p_.weeks[w].ceiling[l] > 0) out.gradient[at] += 1;
+      const int ceiling = p_.weeks[w].ceiling[l];
+      out.bound += ceiling_constant(unit_price(prices[at], ceiling), ceiling) * times_[w];
+      if (ceiling > 0) out.gradient[at] += times_[w];
     }
   }
   for (std::size_t i = 0; i < p_.close.size(); ++i) {
-    out.bound += fine_price(prices[layout_.apart + i]);
-    out.gradient[layout_.apart + i] += 1;
+    // Both sessions are of one week, or of weeks that stand for themselves alone.
+    const int count = times(static_cast<std::size_t>(p_.close[i].first));
+    out.bound += std::int64_t{fine_price(prices[layout_.apart + i])} * count;
+    out.gradient[layout_.apart + i] += count;
   }
 }
 

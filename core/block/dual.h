@@ -35,17 +35,28 @@ struct DualPoint {
   std::vector<FamilyPattern> patterns;   // [family], the families' side
 };
 
+// What is settled of a drill in a spell's set.
+enum class Settled : std::uint8_t { kOpen, kIn, kOut };
+using SettledSets = std::vector<std::vector<Settled>>;  // [spell][drill]
+
 class Dual {
  public:
-  explicit Dual(const Problem& problem);
+  // times: by week, how many weeks alike it stands for.
+  Dual(const Problem& problem, std::vector<int> times);
 
+  // From here on only for such sets. False: there are none.
+  bool settle(const SettledSets& settled);
   [[nodiscard]] const Layout& layout() const { return layout_; }
+  // Where prices may start, and how far those of each kind move for a like share of their range.
+  [[nodiscard]] std::vector<double> first_prices() const;
+  [[nodiscard]] std::vector<double> scales() const;
   [[nodiscard]] const FamilyKernel& family(std::size_t f) const { return family_kernels_[f]; }
   // Prices other than those of use count as 0 where negative.
   void evaluate(const std::vector<double>& prices, DualPoint& out);
 
  private:
   const Problem& p_;
+  std::vector<int> times_;
   Layout layout_;
   SessionKernel kernel_;
   std::vector<FamilyKernel> family_kernels_;
@@ -54,11 +65,14 @@ class Dual {
   std::vector<std::int32_t> earns_;
   std::vector<std::int32_t> pays_;
   std::vector<int> light_choice_;
+  SettledSets settled_;                        // empty: nothing is
+  std::vector<SettledDrills> drills_settled_;  // by family
 
   struct LoadPrices {
     std::array<std::int64_t, kLoads> unit{};  // 2^-kLoadShift of a fine point a unit of load
   };
   void price_options(const Session& session, const LoadPrices& loads, const std::vector<double>& prices, std::size_t s);
+  [[nodiscard]] int times(std::size_t s) const { return times_[static_cast<std::size_t>(p_.sessions[s].week)]; }
   void session_side(const std::vector<double>& prices, std::size_t s, DualPoint& out);
   void session_gradient(std::size_t s, bool light, DualPoint& out);
   [[nodiscard]] std::size_t family_of(std::size_t drill) const;

@@ -11,8 +11,11 @@ namespace {
 constexpr std::int32_t kNever = -(std::int32_t{1} << 29);
 }  // namespace
 
-FamilyKernel::FamilyKernel(const Problem& problem, int family)
-    : p_(problem), family_(static_cast<std::size_t>(family)), week_sessions_(problem.weeks.size()) {
+FamilyKernel::FamilyKernel(const Problem& problem, int family, std::vector<int> times)
+    : p_(problem),
+      family_(static_cast<std::size_t>(family)),
+      times_(std::move(times)),
+      week_sessions_(problem.weeks.size()) {
   for (std::size_t d = 0; d < problem.drills.size(); ++d) {
     const int group = problem.drills[d].group;
     if (problem.groups[static_cast<std::size_t>(group)].family == family) drills_.push_back(static_cast<int>(d));
@@ -52,6 +55,23 @@ void FamilyKernel::list_subsets() {
     if (subsets_[i].size == most) wholes_.push_back(static_cast<int>(i));
   }
   assert(!wholes_.empty());
+}
+
+bool FamilyKernel::find_allowed(const SettledDrills& settled) {
+  allowed_.assign(spell_.size(), {});
+  wanted_.assign(subsets_.size(), 0);
+  for (std::size_t p = 0; p < spell_.size(); ++p) {
+    for (const int whole : wholes_) {
+      const std::uint32_t bits = subsets_[static_cast<std::size_t>(whole)].bits;
+      if ((settled.in[p] & ~bits) != 0 || (settled.out[p] & bits) != 0) continue;
+      allowed_[p].push_back(whole);
+      for (int m = whole; m >= 0 && wanted_[static_cast<std::size_t>(m)] == 0;
+           m = subsets_[static_cast<std::size_t>(m)].parent)
+        wanted_[static_cast<std::size_t>(m)] = 1;
+    }
+    if (allowed_[p].empty()) return false;
+  }
+  return true;
 }
 
 const std::vector<Option>& FamilyKernel::options(int session, std::size_t drill) const {
@@ -114,6 +134,7 @@ void FamilyKernel::sweep_week(std::size_t w, std::span<const std::int32_t> earns
   std::vector<std::int64_t>& values = spell_[static_cast<std::size_t>(p_.weeks[w].spell)];
   for (std::size_t m = 0; m < subsets_.size(); ++m) {
     const Subset& subset = subsets_[m];
+    if (wanted_[m] == 0) continue;
     if (subset.parent == 0) {
       together_[m] = alone_[static_cast<std::size_t>(subset.last)];
     } else if (subset.parent > 0) {
@@ -123,12 +144,13 @@ void FamilyKernel::sweep_week(std::size_t w, std::span<const std::int32_t> earns
     if (subset.size != p_.families[family_].drills) continue;
     std::int32_t best = kNever;
     for (std::size_t c = 0; c < credits_; ++c) best = std::max(best, together_[m][c] + worth_[w][c]);
-    values[m] += best;
+    values[m] += std::int64_t{best} * times_[w];
   }
 }
 
-void FamilyKernel::sort_by_value(const std::vector<std::int64_t>& values) {
-  order_ = wholes_;
+void FamilyKernel::sort_by_value(std::size_t spell) {
+  const std::vector<std::int64_t>& values = spell_[spell];
+  order_ = allowed_[spell];
   std::sort(order_.begin(), order_.end(), [&](int a, int b) {
     const std::int64_t first = values[static_cast<std::size_t>(a)];
     const std::int64_t second = values[static_cast<std::size_t>(b)];
@@ -146,8 +168,8 @@ void FamilyKernel::join_spells(const SetPrices& prices, FamilyPattern& out) {
     const auto change = [&](std::uint32_t before, std::uint32_t after) { return in * std::popcount(after & ~before); };
     // From the best subset before downwards: once one falls short even without paying for a change, all do.
     const std::int64_t most_back = std::max<std::int64_t>(0, -in) * p_.families[family_].drills;
-    if (p > 0) sort_by_value(spell_[p - 1]);
-    for (const int whole : wholes_) {
+    if (p > 0) sort_by_value(p - 1);
+    for (const int whole : allowed_[p]) {
       const auto m = static_cast<std::size_t>(whole);
       std::int64_t best = -change(current, subsets_[m].bits);
       int from = -1;
@@ -165,8 +187,8 @@ void FamilyKernel::join_spells(const SetPrices& prices, FamilyPattern& out) {
     }
   }
   const std::vector<std::int64_t>& last = spell_.back();
-  int m = wholes_.front();
-  for (const int whole : wholes_) {
+  int m = allowed_.back().front();
+  for (const int whole : allowed_.back()) {
     if (last[static_cast<std::size_t>(whole)] > last[static_cast<std::size_t>(m)]) m = whole;
   }
   out.value = last[static_cast<std::size_t>(m)];
@@ -240,8 +262,9 @@ void FamilyKernel::read_week(std::size_t w, int subset, std::span<const std::int
   }
 }
 
-void FamilyKernel::solve(std::span<const std::int32_t> earns, std::span<const std::int32_t> pays,
-                         const SetPrices& prices, FamilyPattern& out) {
+bool FamilyKernel::solve(std::span<const std::int32_t> earns, std::span<const std::int32_t> pays,
+                         const SetPrices& prices, const SettledDrills& settled, FamilyPattern& out) {
+  if (!find_allowed(settled)) return false;
   for (std::vector<std::int64_t>& values : spell_) std::fill(values.begin(), values.end(), 0);
   for (std::size_t w = 0; w < p_.weeks.size(); ++w) sweep_week(w, earns, pays);
   join_spells(prices, out);
@@ -250,6 +273,7 @@ void FamilyKernel::solve(std::span<const std::int32_t> earns, std::span<const st
     read_week(w, static_cast<int>(out.members[static_cast<std::size_t>(p_.weeks[w].spell)]), earns, pays, out);
   }
   for (std::uint32_t& members : out.members) members = subsets_[members].bits;
+  return true;
 }
 
 }  // namespace lanework::block

@@ -18,6 +18,13 @@ struct SetPrices {
   std::vector<std::int32_t> comes_in;  // besides Problem::swap; may be negative
 };
 
+// What is settled about the sets: drills that must be of a spell's set, or may not; bits in the order of
+// FamilyKernel::drills, by spell.
+struct SettledDrills {
+  std::vector<std::uint32_t> in;
+  std::vector<std::uint32_t> out;
+};
+
 struct FamilyPattern {
   std::int64_t value = 0;
   std::vector<std::uint32_t> members;    // by spell: bits in the order of FamilyKernel::drills
@@ -26,14 +33,15 @@ struct FamilyPattern {
 
 class FamilyKernel {
  public:
-  FamilyKernel(const Problem& problem, int family);
+  // times: by week, how many weeks alike it stands for.
+  FamilyKernel(const Problem& problem, int family, std::vector<int> times);
 
   // Drills of the family, by position in the problem.
   [[nodiscard]] const std::vector<int>& drills() const { return drills_; }
   // earns: what using each drill in each session is worth, [session][drill of the problem]; pays: what a credit
-  // costs in each session. Fine points, |earns| <= 2^20, 0 <= pays.
-  void solve(std::span<const std::int32_t> earns, std::span<const std::int32_t> pays, const SetPrices& prices,
-             FamilyPattern& out);
+  // costs in each session. Fine points, |earns| <= 2^20, 0 <= pays. False: what is settled leaves no sets.
+  bool solve(std::span<const std::int32_t> earns, std::span<const std::int32_t> pays, const SetPrices& prices,
+             const SettledDrills& settled, FamilyPattern& out);
 
  private:
   struct Subset {
@@ -46,6 +54,7 @@ class FamilyKernel {
 
   const Problem& p_;
   std::size_t family_;
+  std::vector<int> times_;
   std::vector<int> drills_;
   std::vector<Subset> subsets_;
   std::vector<std::vector<int>> week_sessions_;
@@ -57,11 +66,14 @@ class FamilyKernel {
   std::vector<std::vector<std::int64_t>> spell_;  // [spell][subset]
   std::vector<std::vector<int>> from_;            // [spell][subset]: the subset before
 
-  std::vector<int> wholes_;  // subsets of the size that a set has of the family
-  std::vector<int> order_;   // those by the value of the spell before
+  std::vector<int> wholes_;                // subsets of the size that a set has of the family
+  std::vector<std::vector<int>> allowed_;  // [spell]: those that agree with what is settled
+  std::vector<char> wanted_;               // by subset: part of an allowed one
+  std::vector<int> order_;                 // allowed ones by the value of the spell before
 
   void list_subsets();
-  void sort_by_value(const std::vector<std::int64_t>& values);
+  bool find_allowed(const SettledDrills& settled);
+  void sort_by_value(std::size_t spell);
   [[nodiscard]] const std::vector<Option>& options(int session, std::size_t drill) const;
   void week_of_drill(std::size_t w, std::size_t drill, std::span<const std::int32_t> earns,
                      std::span<const std::int32_t> pays, Row& out) const;

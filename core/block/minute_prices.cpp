@@ -2,21 +2,17 @@
 
 #include <algorithm>
 
-#include "core/block/dual.h"
-#include "core/block/price_descent.h"
-#include "core/block/restrict.h"
-#include "core/block/search.h"
+#include "core/block/set_worth.h"
 
 namespace lanework::block {
 namespace {
 
 constexpr int kSecondsAMinute = 60;
-constexpr std::uint64_t kSeed = 1;
 
 class MinutePricing {
  public:
-  MinutePricing(const Outline& outline, const Built& built, const Answer& answer, const Work& work)
-      : built_(built), answer_(answer), work_(work), days_(days_of(outline, built)) {}
+  MinutePricing(const Outline& outline, const Built& built, const Answer& answer, const WeekEffort& effort)
+      : built_(built), answer_(answer), effort_(effort), days_(days_of(outline, built)) {}
 
   // Of all days the one whose bound rises most, or falls least; then solved again.
   std::optional<MinutePrice> best(int minutes) {
@@ -35,24 +31,20 @@ class MinutePricing {
  private:
   const Built& built_;
   const Answer& answer_;
-  const Work& work_;
+  const WeekEffort& effort_;
   std::vector<DayOfWeek> days_;
   std::optional<Evaluation> as_it_is_;
 
   [[nodiscard]] std::int64_t bound_with(const Problem& problem) const {
-    Dual dual(problem);
-    DualPoint point;
-    dual.evaluate(answer_.prices, point);
-    return point.bound;
+    constexpr int kRounds = 12;
+    SetWorth worth(problem);
+    std::int64_t sum = 0;
+    for (std::size_t p = 0; p < answer_.plan.sets.size(); ++p) sum += worth.bound(p, answer_.plan.sets[p], kRounds);
+    return sum;
   }
 
   [[nodiscard]] Evaluation solved(const Problem& problem) const {
-    const Restricted restricted = restrict_to(problem, answer_.plan.sets);
-    PriceDescent prices(restricted.problem);
-    prices.descend(work_.rounds_of_sets, 0);
-    const Found found = search_sessions(restricted.problem, restricted.narrowed(answer_.plan), prices.guide(),
-                                        {work_.session_moves, work_.drill_moves}, kSeed);
-    return evaluate(problem, restricted.widened(found.plan, answer_.plan.sets, problem.drills.size()));
+    return evaluate(problem, SetWorth(problem).plan_of(answer_.plan.sets, effort_));
   }
 
   MinutePrice worked_out(const DayOfWeek& day, int minutes) {
@@ -99,10 +91,10 @@ Problem with_minutes(const Problem& problem, const std::vector<std::size_t>& ses
 }
 
 MinutePrices minute_prices(const Outline& outline, const Built& built, const Answer& answer, int minutes_more,
-                           int minutes_fewer, const Work& work) {
+                           int minutes_fewer, const WeekEffort& effort) {
   MinutePrices out;
-  if (!answer.feasible || answer.prices.empty()) return out;
-  MinutePricing pricing(outline, built, answer, work);
+  if (!answer.feasible || built.problem.sessions.empty()) return out;
+  MinutePricing pricing(outline, built, answer, effort);
   out.best_longer = pricing.best(minutes_more);
   out.best_shorter = pricing.best(-minutes_fewer);
   return out;

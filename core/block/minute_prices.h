@@ -1,5 +1,5 @@
-// What a minute more or less on one day of the week is worth: the prices of the bound tell where to look, solving
-// again with the sets as they are tells what it is worth.
+// What a minute more or less on one day of the week is worth: a quick bound tells where to look, solving again with the
+// sets as they are tells what it is worth.
 #pragma once
 
 #include <cstdint>
@@ -35,7 +35,7 @@ struct MinutePrices {
 
 // minutes_more and minutes_fewer > 0. Empty where there is no session or no plan.
 MinutePrices minute_prices(const Outline& outline, const Built& built, const Answer& answer, int minutes_more,
-                           int minutes_fewer, const Work& work);
+                           int minutes_fewer, const WeekEffort& effort);
 
 // The problem with these sessions longer by so many minutes, or shorter.
 Problem with_minutes(const Problem& problem, const std::vector<std::size_t>& sessions, int minutes);

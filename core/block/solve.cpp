@@ -1,47 +1,56 @@
 #include "core/block/solve.h"
 
 #include <algorithm>
+#include <cmath>
+#include <set>
 
-#include "core/block/price_descent.h"
-#include "core/block/restrict.h"
-#include "core/block/search.h"
+#include "core/block/branching.h"
+#include "core/block/first_sets.h"
+#include "core/block/set_worth.h"
 
 namespace lanework::block {
 namespace {
 
 class BlockSolver {
  public:
-  BlockSolver(const Problem& problem, const Work& work, std::uint64_t seed, const Progress& progress)
-      : p_(problem), work_(work), seed_(seed), progress_(progress), prices_(problem) {
-    answer_.plan = empty_plan(problem);
+  BlockSolver(const Problem& problem, const Work& work, const Progress& progress)
+      : p_(problem),
+        work_(work),
+        progress_(progress),
+        worth_(problem),
+        firsts_(first_sets(problem)),
+        branching_(problem, problem.spells - 1) {
+    branching_.worth_at_most = [this](const Sets& sets) { return worth_with(sets); };
   }
 
-  // Prices first, then sets, then the sessions of the best few sets at prices of their own.
   Answer run() {
-    constexpr int kParts = 8;
-    for (int part = 0; part < kParts && goes_on(0.5 * part / kParts); ++part) {
-      prices_.descend(work_.rounds / kParts, answer_.value);
-      if (part == 2) find_sets();
+    answer_.plan = empty_plan(p_);
+    // One spell whose set is the house routine: nothing is open.
+    if (p_.spells == 1 && p_.first_swaps == 0) {
+      try_sets(firsts_.sets);
+      answer_.bound_fine = worth_with(firsts_.sets);
+    } else {
+      search();
+      answer_.bound_fine = branching_.bound_fine();
     }
-    find_sets();
-    rank_candidates();
-    for (std::size_t i = 0; i < candidates_.size() && static_cast<int>(i) < work_.sets_tried; ++i) {
-      if (!goes_on(0.5 + 0.5 * static_cast<double>(i) / work_.sets_tried)) break;
-      work_out(candidates_[i].plan, i);
-    }
-    answer_.bound_fine = prices_.bound_fine();
-    answer_.rounds = prices_.rounds();
-    answer_.prices = prices_.prices();
+    take_plan();
+    answer_.rounds = branching_.rounds();
     return std::move(answer_);
   }
 
  private:
   const Problem& p_;
   const Work work_;
-  const std::uint64_t seed_;
   const Progress& progress_;
-  PriceDescent prices_;
-  std::vector<Found> candidates_;
+  SetWorth worth_;
+  FirstSets firsts_;
+  Branching branching_;
+  std::set<Sets> tried_;
+  struct Candidate {
+    Points value;  // swaps paid
+    Sets sets;
+  };
+  std::vector<Candidate> candidates_;  // the best first
   Answer answer_;
   bool stopped_ = false;
 
@@ -49,56 +58,149 @@ class BlockSolver {
     stopped_ = stopped_ || (progress_ && !progress_(share));
     return !stopped_;
   }
-
-  void find_sets() {
-    std::vector<Sets> starts = prices_.starts();
-    starts.push_back(empty_plan(p_).sets);
-    candidates_ = search_sets(p_, starts, prices_.guide(), work_.set_moves);
-    for (const Found& found : candidates_) accept(found.plan, found.value, found.feasible);
+  [[nodiscard]] Points known() const {
+    return candidates_.empty() ? INT64_MIN / (2 * kFine) : candidates_.front().value;
   }
 
-  // By what is left of the bound when the sets are given, after a few rounds of prices.
-  void rank_candidates() {
-    struct Ranked {
-      std::int64_t bound;
-      Found found;
-    };
-    std::vector<Ranked> ranked;
-    for (Found& found : candidates_) {
-      if (static_cast<int>(ranked.size()) == work_.sets_ranked) break;
-      const Restricted restricted = restrict_to(p_, found.plan.sets);
-      PriceDescent prices(restricted.problem, prices_, restricted.drill_of);
-      prices.descend(work_.rounds_to_rank, found.value);
-      const Points swaps =
-          evaluate(p_, found.plan).value - evaluate(restricted.problem, restricted.narrowed(found.plan)).value;
-      ranked.push_back({prices.bound_fine() + swaps * kFine, std::move(found)});
+  void search() {
+    open_parts();
+    improve_sets();
+    const int most = work_.splits + work_.more_splits;
+    for (int k = 0; k < most && goes_on(0.5 + 0.5 * k / most); ++k) {
+      if (gap() <= (k < work_.splits ? work_.near : work_.far)) break;
+      if (!branching_.split(work_.split_rounds, known())) break;
+      if (try_sets(branching_.wished())) improve_sets();
     }
-    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.bound > b.bound; });
-    candidates_.clear();
-    for (Ranked& one : ranked) candidates_.push_back(std::move(one.found));
   }
 
-  void work_out(const Plan& plan, std::size_t which) {
-    const Restricted restricted = restrict_to(p_, plan.sets);
-    PriceDescent prices(restricted.problem, prices_, restricted.drill_of);
-    prices.descend(work_.rounds_of_sets, 0);
-    const Found found = search_sessions(restricted.problem, restricted.narrowed(plan), prices.guide(),
-                                        {work_.session_moves, work_.drill_moves}, seed_ + which);
-    if (!found.feasible) return;
-    const Plan wide = restricted.widened(found.plan, plan.sets, p_.drills.size());
-    const Evaluation evaluation = evaluate(p_, wide);
-    accept(wide, evaluation.value, evaluation.broken.empty());
+  [[nodiscard]] int gap() const {
+    Answer now;
+    now.value = known();
+    now.bound_fine = branching_.bound_fine();
+    return gap_ten_thousandths(now);
   }
 
-  void accept(const Plan& plan, Points value, bool feasible) {
-    if (!feasible || (answer_.feasible && value <= answer_.value)) return;
-    answer_.plan = plan;
-    answer_.value = value;
-    answer_.feasible = true;
+  // The open spell after each first set, the most promising first; a quick bound is enough for those far below.
+  void open_parts() {
+    if (p_.spells == 1) {
+      branching_.open({}, 0, goes_on(0) ? work_.first_rounds : 1);
+      try_sets(branching_.wished());
+      for (const std::vector<char>& first : firsts_.sets) try_sets({first});
+      return;
+    }
+    struct First {
+      std::int64_t bound;
+      const std::vector<char>* set;
+    };
+    std::vector<First> firsts;
+    const WeekEffort& effort = firsts_.sets.size() == 1 ? work_.thorough : work_.week;
+    for (const std::vector<char>& set : firsts_.sets) firsts.push_back({worth_.of(0, set, effort).bound_fine, &set});
+    std::stable_sort(firsts.begin(), firsts.end(), [](const First& a, const First& b) { return a.bound > b.bound; });
+    for (std::size_t k = 0; k < firsts.size(); ++k) {
+      const bool on = goes_on(0.5 * static_cast<double>(k) / static_cast<double>(firsts.size()));
+      const int rounds = !on ? 1 : k == 0 ? work_.first_rounds : work_.split_rounds;
+      branching_.open({*firsts[k].set}, firsts[k].bound, rounds);
+      try_sets(branching_.wished());
+      try_sets({*firsts[k].set, *firsts[k].set});
+    }
+    for (const std::size_t closed : firsts_.closed)
+      branching_.leave(bound_beside(p_, static_cast<int>(closed), work_.first_rounds));
+    if (!firsts_.whole) branching_.leave(bound_beside(p_, -1, work_.first_rounds));
+  }
+
+  // What the block is worth with these sets at the most.
+  std::int64_t worth_with(const Sets& sets) {
+    std::int64_t bound = -swap_cost(p_, sets) * kFine;
+    for (std::size_t p = 0; p < sets.size(); ++p) bound += worth_.of(p, sets[p], work_.week).bound_fine;
+    try_sets(sets);
+    return bound;
+  }
+
+  // True: better than all before.
+  bool try_sets(const Sets& sets) {
+    if (!keeps_set_limits(p_, sets) || !tried_.insert(sets).second) return false;
+    Points value = -swap_cost(p_, sets);
+    for (std::size_t p = 0; p < sets.size(); ++p) value += worth_.of(p, sets[p], work_.week).value;
+    const auto place =
+        std::find_if(candidates_.begin(), candidates_.end(), [&](const Candidate& c) { return c.value < value; });
+    const bool best = place == candidates_.begin();
+    candidates_.insert(place, {value, sets});
+    return best;
+  }
+
+  struct Swap {
+    std::int64_t bound;
+    Sets sets;
+  };
+
+  // Every single swap of the best sets, ranked by a quick bound; the most promising are worked out.
+  void improve_sets() {
+    for (int pass = 0; pass < work_.improvements && !candidates_.empty() && !stopped_; ++pass) {
+      std::vector<Swap> swaps = ranked_swaps(candidates_.front().sets);
+      bool better = false;
+      for (std::size_t k = 0; k < swaps.size() && static_cast<int>(k) < work_.worked_out; ++k) {
+        if (swaps[k].bound <= known() * kFine) break;
+        better = try_sets(swaps[k].sets) || better;
+      }
+      if (!better) return;
+    }
+  }
+
+  // Of the last spell, the only one whose set is free.
+  std::vector<Swap> ranked_swaps(const Sets& sets) {
+    std::vector<Swap> out;
+    const std::size_t p = sets.size() - 1;
+    std::int64_t others = 0;
+    for (std::size_t q = 0; q < p; ++q) others += worth_.of(q, sets[q], work_.week).value * kFine;
+    for (std::size_t in = 0; in < p_.drills.size(); ++in) {
+      for (std::size_t leaves = 0; leaves < p_.drills.size() && sets[p][in] == 0; ++leaves) {
+        if (sets[p][leaves] == 0 || family_of(in) != family_of(leaves)) continue;
+        Sets swapped = sets;
+        swapped[p][in] = 1;
+        swapped[p][leaves] = 0;
+        if (!keeps_set_limits(p_, swapped) || tried_.contains(swapped)) continue;
+        const std::int64_t own = worth_.bound(p, swapped[p], work_.ranking_rounds);
+        out.push_back({others + own - swap_cost(p_, swapped) * kFine, std::move(swapped)});
+      }
+    }
+    std::stable_sort(out.begin(), out.end(), [](const Swap& a, const Swap& b) { return a.bound > b.bound; });
+    return out;
+  }
+
+  [[nodiscard]] int family_of(std::size_t d) const {
+    return p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family;
+  }
+
+  // The limits on new drills may make the best sets worth less than the next ones.
+  void take_plan() {
+    for (const Candidate& candidate : candidates_) {
+      if (answer_.feasible && candidate.value <= answer_.value) return;
+      Plan plan = worth_.plan_of(candidate.sets, work_.thorough);
+      const Evaluation evaluation = evaluate(p_, plan);
+      const bool feasible = evaluation.broken.empty();
+      if (answer_.feasible && (!feasible || evaluation.value <= answer_.value)) continue;
+      answer_.plan = std::move(plan);
+      answer_.value = evaluation.value;
+      answer_.feasible = feasible;
+    }
   }
 };
 
 }  // namespace
+
+Work times(const Work& work, double times) {
+  Work out = work;
+  const auto scale = [times](auto& count) {
+    using Count = std::remove_reference_t<decltype(count)>;
+    count = std::max(Count{1}, static_cast<Count>(std::llround(static_cast<double>(count) * times)));
+  };
+  scale(out.splits);
+  scale(out.more_splits);
+  scale(out.worked_out);
+  scale(out.thorough.splits);
+  if (times > 1) out.near = out.far = 0;
+  return out;
+}
 
 int gap_ten_thousandths(const Answer& answer) {
   // Of the bound as it is told, in whole points, so that a reader comes to the same.
@@ -107,10 +209,15 @@ int gap_ten_thousandths(const Answer& answer) {
   return static_cast<int>(((bound - answer.value) * 10000 + bound - 1) / bound);
 }
 
-Points bound_points(const Answer& answer) { return (answer.bound_fine + kFine - 1) / kFine; }
+// Values are whole points.
+Points bound_points(const Answer& answer) {
+  Points points = answer.bound_fine / kFine;
+  if (points * kFine > answer.bound_fine) --points;
+  return points;
+}
 
-Answer solve(const Problem& problem, const Work& work, std::uint64_t seed, const Progress& progress) {
-  return BlockSolver(problem, work, seed, progress).run();
+Answer solve(const Problem& problem, const Work& work, const Progress& progress) {
+  return BlockSolver(problem, work, progress).run();
 }
 
 }  // namespace lanework::block

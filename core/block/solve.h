@@ -5,30 +5,35 @@
 #include <functional>
 
 #include "core/block/problem.h"
+#include "core/block/week_solver.h"
 
 namespace lanework::block {
 
 // Work is counted, so that the answer is the same on any machine and any number of threads.
 struct Work {
-  int rounds = 400;              // of prices
-  std::int64_t set_moves = 200;  // search.h
-  int sets_ranked = 16;          // sets whose own bound is looked at
-  int rounds_to_rank = 12;       // of prices, for each
-  int sets_tried = 3;            // the best few sets that are worked out
-  int rounds_of_sets = 120;      // of prices with the sets given
-  std::int64_t session_moves = 1000;
-  std::int64_t drill_moves = 100'000;
+  int first_rounds = 80;  // of prices, with nothing settled about the sets
+  int split_rounds = 12;  // for each half of a part that is split
+  int splits = 12;
+  int more_splits = 36;    // while the gap is larger than 'far'
+  int near = 80;           // ten-thousandths: no more is done where the gap is as small
+  int far = 200;           // and leftover work goes to those where it is larger
+  int ranking_rounds = 6;  // of a week's prices, to rank a swap
+  int improvements = 2;    // passes over all swaps of the best sets
+  int worked_out = 4;      // swaps of each pass that are worked out
+  WeekEffort week;
+  // For the sets that stay, and those taken in the end.
+  WeekEffort thorough{.rounds = 60, .splits = 30, .rounds_of_a_half = 12, .list_steps = 40'000, .joins = 60'000};
 };
+
+// So many times the usual work.
+Work times(const Work& work, double times);
 
 struct Answer {
   Plan plan;
   bool feasible = false;  // false: no plan that keeps every row was found; 'plan' is the nearest
   Points value = 0;
   std::int64_t bound_fine = 0;  // no plan is worth more than this many fine points (1/256)
-  int rounds = 0;
-  // What the prices say: points that one more step of each session's slot is worth are found by solving
-  // again; these only tell where to look.
-  std::vector<double> prices;
+  int rounds = 0;               // of prices
 };
 
 // (bound - value) / bound in ten-thousandths, rounded up; 0 where the bound is 0.
@@ -40,6 +45,6 @@ Points bound_points(const Answer& answer);
 // Called now and then with the share of the work done, 0 .. 1; false stops early with what there is.
 using Progress = std::function<bool(double)>;
 
-Answer solve(const Problem& problem, const Work& work, std::uint64_t seed, const Progress& progress = {});
+Answer solve(const Problem& problem, const Work& work, const Progress& progress = {});
 
 }  // namespace lanework::block

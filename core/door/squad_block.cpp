@@ -36,8 +36,6 @@ SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelW
   SquadBlock out;
   out.wishes = std::move(wishes);
   out.built = block::build_problem(out.wishes.outline, workspace);
-  // One seed for all: a squad's block does not hang on which others are planned.
-  constexpr std::uint64_t kSeed = 1;
   if (out.built.problem.sessions.empty()) {
     out.answer.plan = block::empty_plan(out.built.problem);
     out.answer.feasible = true;
@@ -45,10 +43,11 @@ SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelW
     out.answer.value = block::evaluate(out.built.problem, out.answer.plan).value;
     out.answer.bound_fine = out.answer.value * block::kFine;
   } else {
-    out.answer = block::solve(out.built.problem, work, kSeed, progress);
+    out.answer = block::solve(out.built.problem, work, progress);
     constexpr int kMinutesMore = 5;
     constexpr int kMinutesFewer = 3;
-    out.prices = block::minute_prices(out.wishes.outline, out.built, out.answer, kMinutesMore, kMinutesFewer, work);
+    out.prices =
+        block::minute_prices(out.wishes.outline, out.built, out.answer, kMinutesMore, kMinutesFewer, work.week);
   }
   return out;
 }

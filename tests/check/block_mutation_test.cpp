@@ -31,12 +31,9 @@ const read::ClubFolder& demo() {
 Node planned_blocks(const club::Club& club, const std::set<std::string>& squads) {
   const club::Allocation allocation = club::allocate(club, club.settings.block_from, club.settings.block_weeks);
   block::Work work;
-  work.rounds = 120;
-  work.set_moves = 40;
-  work.sets_tried = 2;
-  work.rounds_of_sets = 60;
-  work.session_moves = 300;
-  work.drill_moves = 20'000;
+  work.first_rounds = 20;
+  work.splits = 2;
+  work.more_splits = 0;
   plan::KernelWorkspace workspace;
   std::vector<door::SquadBlock> blocks;
   for (std::size_t s = 0; s < club.squads.size(); ++s) {

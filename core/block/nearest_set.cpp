@@ -1,4 +1,4 @@
-#include "core/block/nearest_sets.h"
+#include "core/block/nearest_set.h"
 
 #include <algorithm>
 #include <tuple>
@@ -67,15 +67,9 @@ class NearestSet {
 
 }  // namespace
 
-Sets nearest_sets(const Problem& problem, const Leaning& leaning, const Sets& wished) {
-  Sets sets;
-  std::vector<char> set = empty_plan(problem).sets.front();
-  for (std::size_t p = 0; p < wished.size(); ++p) {
-    set =
-        NearestSet(problem, leaning[p], set).run(wished[p], p > 0 ? problem.least_swaps : 0, most_swaps_of(problem, p));
-    sets.push_back(set);
-  }
-  return sets;
+std::vector<char> nearest_set(const Problem& problem, const std::vector<double>& leaning, std::vector<char> before,
+                              const std::vector<char>& wished, int least, int most) {
+  return NearestSet(problem, leaning, std::move(before)).run(wished, least, most);
 }
 
 }  // namespace lanework::block
