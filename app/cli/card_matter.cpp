@@ -132,7 +132,7 @@ draw::DrillMatter drill_matter(const session::Item& item, const clock::SessionLi
   for (const catalogue::WatchFor& watch : drill.watch) out.watch.push_back({watch.fault, watch.cue});
   for (const catalogue::Need need : drill.needs) out.needs.push_back(need_in_words(need));
   for (const catalogue::Need need : rung.needs) out.needs.push_back(need_in_words(need));
-  out.figure = &drill.figure;
+  out.figure = &catalogue::figure_on(drill, rung);
   out.mark = mark_of(item.drill, answer.plan.session.changes);
   return out;
 }

@@ -126,9 +126,10 @@ draw::ClinicMatter clinic_matter(const ClinicSource& source) {
   for (const RoutineLine& line : source.routine->lines) out.evening.push_back(evening_line(source, line));
   for (const RoutineLine& line : key_lines(source)) {
     const Drill& drill = drill_of(source, line);
-    out.key_drills.push_back({drill.name, drill.rungs[static_cast<std::size_t>(line.rung)].change, dose_of(drill, line),
+    const catalogue::Rung& rung = drill.rungs[static_cast<std::size_t>(line.rung)];
+    out.key_drills.push_back({drill.name, rung.change, dose_of(drill, line),
                               static_cast<draw::Formation>(drill.formation), drill.cues, commonest_fault(drill),
-                              &drill.figure});
+                              &catalogue::figure_on(drill, rung)});
   }
   out.stop_always = stop_always();
   return out;

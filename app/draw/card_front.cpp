@@ -104,7 +104,7 @@ bool draw_tonight(const CardMatter& matter, const Box& box, const Pen& pen) {
     pen.text({box.x, box.bottom() - line}, box.width, {TextStyle::kNote, 1, Ink::kSoft, Align::kLeft},
              words::kMoreOverleaf);
   } else if (!matter.saving.empty() && y + 2 * pen.line_height(TextStyle::kNote) < box.bottom()) {
-    pen.text({box.x, y}, box.width, note, "Worth knowing: " + matter.saving + ".");
+    pen.text({box.x, y}, box.width, note, "Worth knowing: " + words::durations_unbroken(matter.saving) + ".");
   }
   return all;
 }

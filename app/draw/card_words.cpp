@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdio>
+#include <regex>
 
 namespace lanework::draw::words {
 
@@ -25,6 +26,13 @@ std::string short_duration(int seconds) {
   if (seconds < 120) return std::to_string(seconds) + " s";
   const int halves = (seconds + 15) / 30;
   return std::to_string(halves / 2) + (halves % 2 != 0 ? "\u00BD" : "") + " min";
+}
+
+std::string durations_unbroken(const std::string& sentence) {
+  static const std::regex kDuration("([0-9]+) (min|s)\\b");
+  static const std::regex kRest("min ([0-9]+\u00A0s)\\b");
+  const std::string numbers = std::regex_replace(sentence, kDuration, "$1\u00A0$2");
+  return std::regex_replace(numbers, kRest, "min\u00A0$1");
 }
 
 std::string metres(int millimetres) {

@@ -33,6 +33,8 @@ std::string clock_time(int start_minute_of_day, int seconds_after);
 std::string duration(int seconds);
 // For narrow places: '75 s' up to 119 s, then to the nearest half minute: '2½ min'.
 std::string short_duration(int seconds);
+// The durations in a sentence ('1 min 10 s') held together by no-break spaces.
+std::string durations_unbroken(const std::string& sentence);
 // '15 m', '2.5 m', to the nearest tenth of a metre.
 std::string metres(int millimetres);
 // '20 paces', '6½ paces', to the nearest half. REQUIRES: pace_mm > 0.

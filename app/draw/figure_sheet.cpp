@@ -1,6 +1,7 @@
 // lanework_figures: draws the figures of drill files, for those who write them. One PNG a drill and a sheet
-// of them all; faults of [figure] tables and parts that miss the ground go to standard error. With --draw, a
-// shuffled few without names, and the answers in a file of their own (docs/fresh-eyes.md).
+// of them all; with --rungs, a rung's own figure too. Faults of [figure] and [rung_figure] tables and parts that miss
+// the ground go to standard error. With --draw, a shuffled few without names, and the answers in a file of their own
+// (docs/fresh-eyes.md).
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cstdint>
@@ -35,6 +36,7 @@ struct Options {
   bool poses = false;
   bool hide_names = false;
   bool sheet_only = false;
+  bool rungs = false;
   int draw = 0;
   std::uint64_t seed = 1;
   std::string answers;
@@ -52,7 +54,18 @@ struct Drawn {
   Figure figure;
 };
 
-bool read_drill(const std::string& file, std::vector<Drawn>& out) {
+// The words of each rung by its key, for the names of the pictures.
+std::vector<std::pair<std::string, std::string>> rung_words(TableReader& drill) {
+  std::vector<std::pair<std::string, std::string>> out;
+  for (TableReader& rung : drill.tables("rung")) {
+    const std::string key = rung.text_or("key", {});
+    if (!key.empty()) out.emplace_back(key, rung.text_or("change", key));
+  }
+  return out;
+}
+
+// The drill's own figure first, then those of its rungs.
+bool read_drill(const std::string& file, bool rungs, std::vector<Drawn>& out) {
   std::ifstream stream(file, std::ios::binary);
   const std::string text((std::istreambuf_iterator<char>(stream)), {});
   const auto document = lanework::parse_toml(file, text);
@@ -67,7 +80,17 @@ bool read_drill(const std::string& file, std::vector<Drawn>& out) {
     TableReader table = root.table("figure");
     if (!table.present()) std::fprintf(stderr, "%s: no [figure] table\n", file.c_str());
     drill.figure = lanework::figure::read_figure(table);
-    if (faults.empty() && !drill.figure.empty()) out.push_back(std::move(drill));
+    std::vector<Drawn> found = {drill};
+    TableReader figures = root.table("rung_figure");
+    for (const auto& [key, words] : rung_words(root)) {
+      TableReader own = figures.table(key);
+      if (own.present())
+        found.push_back({drill.id + "--" + key, drill.name + ": " + words, lanework::figure::read_figure(own)});
+    }
+    figures.finish();
+    for (std::size_t i = 0; i < found.size() && faults.empty(); ++i) {
+      if (!found[i].figure.empty() && (i == 0 || rungs)) out.push_back(std::move(found[i]));
+    }
   }
   for (const auto& fault : faults) std::fprintf(stderr, "%s\n", lanework::to_line(fault).c_str());
   return faults.empty();
@@ -117,6 +140,9 @@ void draw_card(cairo_t* cr, const Card& card, const Box& box, bool named) {
   cairo_set_source_rgb(cr, 0.1, 0.1, 0.1);
   cairo_select_font_face(cr, "sans", CAIRO_FONT_SLANT_NORMAL, CAIRO_FONT_WEIGHT_NORMAL);
   cairo_set_font_size(cr, 7);
+  cairo_text_extents_t extents;
+  cairo_text_extents(cr, card.name.c_str(), &extents);
+  cairo_set_font_size(cr, 7 * std::min(1.0, (box.width - 12) / extents.width));
   cairo_move_to(cr, box.x + 6, box.bottom() - 4);
   cairo_show_text(cr, card.name.c_str());
 }
@@ -190,6 +216,7 @@ int main(int argc, char** argv) {
   app.add_flag("--poses", options.poses, "every key pose on the sheet, not the main picture");
   app.add_flag("--hide-names", options.hide_names, "no names");
   app.add_flag("--sheet-only", options.sheet_only, "no single pictures");
+  app.add_flag("--rungs", options.rungs, "the own figures of rungs too, each after its drill's");
   auto* answers = app.add_option("--answers", options.answers, "with --draw: where to write which picture is which");
   app.add_option("--draw", options.draw, "only so many drills, shuffled, numbered, without names")
       ->check(CLI::Range(1, 99))
@@ -199,7 +226,7 @@ int main(int argc, char** argv) {
 
   std::vector<Drawn> drills;
   bool sound = true;
-  for (const std::string& file : options.files) sound = read_drill(file, drills) && sound;
+  for (const std::string& file : options.files) sound = read_drill(file, options.rungs, drills) && sound;
   for (const Drawn& drill : drills) remark(drill);
   std::error_code failed;
   std::filesystem::create_directories(options.out, failed);

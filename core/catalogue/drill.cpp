@@ -19,6 +19,10 @@ std::vector<Stress> stresses_on(const Drill& drill, const Rung& rung) {
   return out;
 }
 
+const figure::Figure& figure_on(const Drill& drill, const Rung& rung) {
+  return rung.figure.empty() ? drill.figure : rung.figure;
+}
+
 int rung_index(const Drill& drill, const std::string& key) {
   for (std::size_t i = 0; i < drill.rungs.size(); ++i) {
     if (drill.rungs[i].key == key) return static_cast<int>(i);

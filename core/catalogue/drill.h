@@ -28,6 +28,7 @@ struct Rung {
   std::vector<Stress> stress;            // replaces the drill's grade for the same area and kind; grade 0 removes it
   std::vector<Need> needs;               // besides the drill's own needs
   std::int64_t load_thousandths = 1000;  // factor on contacts and eccentric repetitions of this rung
+  figure::Figure figure;                 // empty where the drill's own shows this rung too
 };
 
 enum class DoseKind { kReps, kSeconds, kPasses };
@@ -120,12 +121,14 @@ struct Drill {
   std::vector<Stress> stress;
   Loads loads;
   DrillSources sources;
-  figure::Figure figure;
-  std::string file;  // where it was read from, for messages
+  figure::Figure figure;  // of every rung that has none of its own
+  std::string file;       // where it was read from, for messages
 };
 
 // The grades that hold on a rung: the drill's own, with the rung's replacements.
 std::vector<Stress> stresses_on(const Drill& drill, const Rung& rung);
+// What is drawn for a rung: its own figure or, where it has none, the drill's.
+const figure::Figure& figure_on(const Drill& drill, const Rung& rung);
 // Position of a rung by key, or -1.
 int rung_index(const Drill& drill, const std::string& key);
 // Position of the step with these sets and amount, or -1.

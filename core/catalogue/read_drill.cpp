@@ -161,6 +161,15 @@ figure::Figure read_drill_figure(TableReader& drill) {
   return figure::read_figure(drill.table("figure"));
 }
 
+// [rung_figure.<key of a rung>]: below the drill's own, so that the ladder stays readable in one look.
+void read_rung_figures(TableReader& drill, std::vector<Rung>& rungs) {
+  TableReader figures = drill.table("rung_figure");
+  for (Rung& rung : rungs) {
+    if (!rung.key.empty()) rung.figure = figure::read_figure(figures.table(rung.key));
+  }
+  figures.finish();
+}
+
 }  // namespace
 
 Result<Drill> read_drill(const Document& document) {
@@ -193,6 +202,7 @@ Result<Drill> read_drill(const Document& document) {
   drill.loads = read_loads(table);
   drill.sources = read_drill_sources(table);
   drill.figure = read_drill_figure(table);
+  read_rung_figures(table, drill.rungs);
   if (faults.empty()) check_drill(drill, table);
   table.finish();
   if (!faults.empty()) return faults;

@@ -110,6 +110,48 @@ INSTANTIATE_TEST_SUITE_P(
                             kUnknown, "rung.1.needs"}),
     testing::PrintToStringParamName());
 
+Document sample_with_rung_figure() {
+  Document document = sample_spread();
+  Node figures = Node::make_table();
+  figures.set("far", copy_of(document, "figure"));
+  set(document, "rung_figure", figures);
+  return document;
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    RungFigures, OneMistake,
+    testing::Values(Mistake{"NoSuchRung", sample_with_rung_figure,
+                            [](D& d) { set(d, "rung_figure.further", copy_of(d, "figure")); }, FaultCode::kUnknownKey,
+                            "rung_figure.further"},
+                    Mistake{"NotATable", sample_with_rung_figure, [](D& d) { set(d, "rung_figure.far", "far"); },
+                            FaultCode::kWrongType, "rung_figure.far"},
+                    Mistake{"NoPoses", sample_with_rung_figure,
+                            [](D& d) {
+                              remove(d, "rung_figure.far.pose");
+                              remove(d, "rung_figure.far.main");
+                            },
+                            kMissing, "rung_figure.far.pose"},
+                    Mistake{"UnknownAngle", sample_with_rung_figure,
+                            [](D& d) { set(d, "rung_figure.far.pose.1.angles.tail", 5); }, FaultCode::kUnknownKey,
+                            "rung_figure.far.pose.1.angles.tail"},
+                    Mistake{"KneeTooFar", sample_with_rung_figure,
+                            [](D& d) { set(d, "rung_figure.far.pose.2.angles.knee", 170); }, kRange,
+                            "rung_figure.far.pose.2.angles.knee"},
+                    Mistake{"UnknownContact", sample_with_rung_figure,
+                            [](D& d) { set_list(d, "rung_figure.far.pose.1.contacts", {"wings"}); }, kUnknown,
+                            "rung_figure.far.pose.1.contacts"}),
+    testing::PrintToStringParamName());
+
+TEST(RungFigures, AreTheRungsAndTheDrillsElsewhere) {
+  Document document = sample_with_rung_figure();
+  set(document, "rung_figure.far.pose.1.label", "lean");
+  set(document, "rung_figure.far.main", "lean");
+  const Drill drill = read_drill(document).value();
+  EXPECT_EQ(&figure_on(drill, drill.rungs[0]), &drill.figure);
+  EXPECT_EQ(figure_on(drill, drill.rungs[1]).poses[0].label, "lean");
+  EXPECT_EQ(drill.figure.poses[0].label, "stand");
+}
+
 INSTANTIATE_TEST_SUITE_P(
     DoseRules, OneMistake,
     testing::Values(

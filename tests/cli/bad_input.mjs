@@ -68,6 +68,10 @@ const kMistakes = [
       if (/^family = "balance"/m.test(readFileSync(path, "utf8"))) rmSync(path);
     }
   }, /balance/, [], "any"],
+  ["a figure for a rung that is not there", (c) => c.append("catalogue/drills/side-plank.toml", "\n[rung_figure.knee-down]\n"),
+    /^catalogue\/drills\/side-plank\.toml:\d+:\d+: rung_figure\.knee-down: found 'knee-down', expected one of knees-down, /],
+  ["a rung's figure that stands on a word", (c) => c.edit("catalogue/drills/side-plank.toml", '["forearm_left", "knee_left"]', '["forearm_left", "knee_lef"]'),
+    /^catalogue\/drills\/side-plank\.toml:\d+:\d+: rung_figure\.knees-down\.pose\.1\.contacts: found 'knee_lef', expected feet, /],
   ["a family that is empty text", (c) => c.edit("catalogue/drills/squat.toml", 'family = "leg-strength"', 'family = ""'),
     /^catalogue\/drills\/squat\.toml:3:1: family: found '', expected one of pulse-raising/],
   ["text where a table belongs", (c) => c.edit(kSquad, "[kit]\ncones = 16\nballs = 10\n", "[kit]\ncones = \"many\"\n"),

@@ -111,6 +111,23 @@ TEST(Clinic, ShowsWhatHurtsMostWhenItIsShort) {
   EXPECT_EQ(names.count("Easy laps of the lane"), 0U);
 }
 
+// The pack teaches the rung of the house routine, so its picture is that rung's.
+TEST(Clinic, DrawsTheRungOfTheRoutine) {
+  const catalogue::Routine of = routine("early-teens");
+  const cli::ClinicSource source = source_of(of);
+  int own = 0;
+  for (const KeyDrillMatter& drill : cli::clinic_matter(source).key_drills) {
+    for (const catalogue::RoutineLine& line : of.lines) {
+      const catalogue::Drill& of_line = source.catalogue->drills[static_cast<std::size_t>(line.drill)];
+      if (of_line.name != drill.name) continue;
+      const catalogue::Rung& rung = of_line.rungs[static_cast<std::size_t>(line.rung)];
+      EXPECT_EQ(drill.figure, rung.figure.empty() ? &of_line.figure : &rung.figure) << drill.name;
+      own += rung.figure.empty() ? 0 : 1;
+    }
+  }
+  EXPECT_GT(own, 0);
+}
+
 TEST(Clinic, ManyCoachesAreCountedAndNotLost) {
   const catalogue::Routine of = routine("early-teens");
   cli::ClinicSource source = source_of(of);

@@ -1,6 +1,7 @@
 // The demo squads' cards and slips, with the fonts they are printed in: nothing that a coach must read is cut.
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <optional>
 #include <set>
 #include <tuple>
@@ -10,6 +11,8 @@
 #include "app/draw/pango_text.h"
 #include "app/read/evening_files.h"
 #include "core/door/slip_answer.h"
+#include "core/figure/skeleton.h"
+#include "core/figure/standing.h"
 
 namespace lanework::draw {
 namespace {
@@ -79,6 +82,71 @@ TEST_P(DemoCards, CutNothing) {
 INSTANTIATE_TEST_SUITE_P(Every, DemoCards,
                          testing::Combine(testing::Values("u10-wrens", "u13-kestrels", "u16-merlins"),
                                           testing::Values(Paper::kA4, Paper::kUsLetter)));
+
+const DrillMatter* drill_named(const CardMatter& matter, const std::string& name) {
+  for (const DrillMatter& drill : matter.drills) {
+    if (drill.name == name) return &drill;
+  }
+  return nullptr;
+}
+
+bool draws(const Pages& pages, const figure::Figure* figure) {
+  for (const Page& side : pages.sides) {
+    for (const Mark& mark : side.marks) {
+      const Picture* picture = std::get_if<Picture>(&mark);
+      if (picture != nullptr && picture->figure == figure) return true;
+    }
+  }
+  return false;
+}
+
+// A coach who was never taught copies the picture: where the card says 'knees down', the knees are down.
+TEST(DemoCardFigures, ASidePlankWithKneesDownIsDrawnOnBentKnees) {
+  const std::optional<Evening> evening = evening_of("u13-kestrels");
+  ASSERT_TRUE(evening.has_value());
+  const CardMatter matter = cli::card_matter(evening->answer, evening->evening);
+  const DrillMatter* plank = drill_named(matter, "Side plank");
+  ASSERT_NE(plank, nullptr);
+  ASSERT_EQ(plank->rung_words, "knees down");
+  ASSERT_NE(plank->figure, nullptr);
+  const Result<Pages> card = draw_card(matter, Paper::kA4);
+  ASSERT_TRUE(card.ok());
+  EXPECT_TRUE(draws(card.value(), plank->figure));
+
+  const figure::Pose& pose = plank->figure->poses[static_cast<std::size_t>(plank->figure->main)];
+  const figure::Stood stood = figure::scene_of(pose).figure;
+  EXPECT_NEAR(figure::lowest(stood.body, {figure::ContactPart::kKnee, figure::kLeft}), 0, 0.015);
+  for (int side = 0; side < 2; ++side) {
+    const figure::Limbs& leg = stood.body.limbs[static_cast<std::size_t>(side)];
+    const figure::Point thigh = leg.knee - leg.hip;
+    const figure::Point shank = leg.ankle - leg.knee;
+    const double cosine = (thigh.x * shank.x + thigh.y * shank.y + thigh.z * shank.z) /
+                          (figure::skeleton::kThigh * figure::skeleton::kShank);
+    EXPECT_LT(cosine, std::cos(60 * 3.14159265358979 / 180)) << side;  // bent by more than 60 degrees
+    // As it is drawn, the shank lies along the ground and does not go on in the line of the thigh.
+    EXPECT_LT(std::fabs(shank.y), 0.3 * std::fabs(shank.x)) << side;
+    EXPECT_GT(std::fabs(thigh.y), 0.3 * std::fabs(thigh.x)) << side;
+  }
+}
+
+// Every drill on every demo card is drawn as the rung that stands beside it.
+TEST_P(DemoCards, DrawTheRungTheyName) {
+  const auto& [squad, paper] = GetParam();
+  const std::optional<Evening> evening = evening_of(squad);
+  ASSERT_TRUE(evening.has_value());
+  const CardMatter matter = cli::card_matter(evening->answer, evening->evening);
+  const Result<Pages> card = draw_card(matter, paper);
+  ASSERT_TRUE(card.ok());
+  int own = 0;
+  for (std::size_t i = 0; i < matter.drills.size(); ++i) {
+    const session::Item& item = evening->answer.plan.session.items[i];
+    const catalogue::Drill& drill = evening->evening.catalogue.drills[static_cast<std::size_t>(item.drill)];
+    const catalogue::Rung& rung = drill.rungs[static_cast<std::size_t>(item.rung)];
+    EXPECT_TRUE(draws(card.value(), rung.figure.empty() ? &drill.figure : &rung.figure)) << drill.name;
+    own += rung.figure.empty() ? 0 : 1;
+  }
+  EXPECT_GT(own, 0);
+}
 
 }  // namespace
 }  // namespace lanework::draw

@@ -18,6 +18,11 @@ TEST(Words, SayTimes) {
   EXPECT_EQ(words::short_duration(140), "2\u00BD min");
 }
 
+TEST(Words, KeepDurationsTogether) {
+  EXPECT_EQ(words::durations_unbroken("a third lane saves 1 min 32 s"), "a third lane saves 1\u00A0min\u00A032\u00A0s");
+  EXPECT_EQ(words::durations_unbroken("3 stops, 45 s"), "3 stops, 45\u00A0s");
+}
+
 TEST(Words, SayDistances) {
   EXPECT_EQ(words::metres(15000), "15 m");
   EXPECT_EQ(words::metres(2540), "2.5 m");
