@@ -109,16 +109,16 @@ class ProblemBuilder {
       week.ceiling = {static_cast<int>(band.contacts_week * 1000), static_cast<int>(band.eccentric_week * 1000),
                       static_cast<int>(band.hard_running_week * 1000)};
       week.fixed.assign(catalogue_.families.size(), 0);
+      for (const catalogue::FamilyRow& row : catalogue_.families)
+        week.target.push_back(static_cast<int>(4 * row.week_work.count / row.session_work.count));
       built_.problem.weeks.push_back(std::move(week));
     }
     built_.problem.spells = spells.empty() ? 0 : spells.back() + 1;
   }
 
   void set_families() {
-    for (const catalogue::FamilyRow& row : catalogue_.families) {
-      const auto quarters = static_cast<int>(4 * row.week_work.count / row.session_work.count);
-      built_.problem.families.push_back({row.family, row.weight, row.required, quarters, 0, {}});
-    }
+    for (const catalogue::FamilyRow& row : catalogue_.families)
+      built_.problem.families.push_back({row.family, row.weight, row.required, 0, {}});
   }
 
   // A match day's warm-up is planned on its own, from its own routine; what it gives and uses counts for the week.

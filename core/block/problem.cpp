@@ -87,7 +87,8 @@ class Evaluator {
   }
 
   void week(std::size_t w) {
-    for (std::size_t f = 0; f < p_.families.size(); ++f) out_.value += worth(p_.families[f], out_.credits[w][f]);
+    for (std::size_t f = 0; f < p_.families.size(); ++f)
+      out_.value += worth(p_.families[f], p_.weeks[w].target[f], out_.credits[w][f]);
     for (std::size_t l = 0; l < kLoads; ++l) {
       if (out_.week_loads[w][l] > p_.weeks[w].ceiling[l]) broken("week ceiling", w);
     }
@@ -116,9 +117,9 @@ class Evaluator {
 
 }  // namespace
 
-Points worth(const Family& family, int credits) {
-  const int full = std::min(credits, family.target);
-  const int less = std::clamp(credits - family.target, 0, family.target / 2);
+Points worth(const Family& family, int target, int credits) {
+  const int full = std::min(credits, target);
+  const int less = std::clamp(credits - target, 0, target / 2);
   return family.weight * (kFullPoints * full + kLessPoints * less);
 }
 

@@ -73,15 +73,15 @@ struct Family {
   catalogue::Family family = catalogue::Family::kPulseRaising;
   Points weight = 0;
   bool required = false;
-  int target = 0;  // quarter-credits a week
   int drills = 0;  // of it in every set: a swap takes one out and brings one in
   std::vector<int> groups;
 };
 
 struct Week {
   int spell = 0;
-  Loads ceiling{};           // what is left of the week's ceilings after the fixed sessions
-  std::vector<int> fixed{};  // credits of the fixed sessions, by family
+  Loads ceiling{};            // what is left of the week's ceilings after the fixed sessions
+  std::vector<int> fixed{};   // credits of the fixed sessions, by family
+  std::vector<int> target{};  // quarter-credits that the week should give, by family
 };
 
 struct Problem {
@@ -109,8 +109,8 @@ struct Plan {
   bool operator==(const Plan&) const = default;
 };
 
-// Points of 'credits' in one week of a family.
-Points worth(const Family& family, int credits);
+// Points of 'credits' of a family in a week that should give 'target'.
+Points worth(const Family& family, int target, int credits);
 
 struct SessionSum {
   int steps = 0;

@@ -53,7 +53,7 @@ RunningSums::RunningSums(const Problem& problem, const Plan& plan)
   for (std::size_t w = 0; w < problem.weeks.size(); ++w) {
     credits_.push_back(problem.weeks[w].fixed);
     for (std::size_t f = 0; f < problem.families.size(); ++f)
-      value_ += worth(problem.families[f], problem.weeks[w].fixed[f]);
+      value_ += worth(problem.families[f], problem.weeks[w].target[f], problem.weeks[w].fixed[f]);
   }
   for (std::size_t s = 0; s < problem.sessions.size(); ++s) {
     for (const Family& family : problem.families) value_ -= family.required ? problem.uncovered : 0;
@@ -174,7 +174,8 @@ void RunningSums::set_option(std::size_t s, std::size_t d, int option) {
   const auto f = static_cast<std::size_t>(p_->groups[static_cast<std::size_t>(drill.group)].family);
   const Family& family = p_->families[f];
   broken_ -= session_broken(s) + week_broken(w) + pairs_broken(s);
-  value_ -= worth(family, credits_[w][f]);
+  const int target = p_->weeks[w].target[f];
+  value_ -= worth(family, target, credits_[w][f]);
   const auto add = [&](int which, int sign) {
     const Option& o = options[static_cast<std::size_t>(which)];
     credits_[w][f] += sign * o.credits;
@@ -196,7 +197,7 @@ void RunningSums::set_option(std::size_t s, std::size_t d, int option) {
     covering_[s][f] += adding ? 1 : -1;
     if (family.required && covering_[s][f] == (adding ? 1 : 0)) value_ += adding ? p_->uncovered : -p_->uncovered;
   }
-  value_ += worth(family, credits_[w][f]);
+  value_ += worth(family, target, credits_[w][f]);
   plan_.choice[s][d] = option;
   broken_ += session_broken(s) + week_broken(w) + pairs_broken(s);
   if (drill.unknown && (before < 0) != (option < 0)) move_first_use(d);

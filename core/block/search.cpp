@@ -180,8 +180,8 @@ class Searching {
     for (std::size_t f = 0; f < p_.families.size(); ++f) {
       const int own = own_credits(s, f);
       const int others = sums_.credits(w, f) - own;
-      const double margin =
-          static_cast<double>(slope(p_.families[f], others + static_cast<int>(own * (noise > 0 ? chance() : 0.5))));
+      const int credits = others + static_cast<int>(own * (noise > 0 ? chance() : 0.5));
+      const double margin = static_cast<double>(slope(p_.families[f], p_.weeks[w].target[f], credits));
       price[f] = towards_margin * margin + (1 - towards_margin) * guide_.credit[s][f];
       price[f] *= 1 + noise * (2 * chance() - 1);
     }
@@ -295,9 +295,9 @@ class Searching {
     return p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family;
   }
 
-  static Points slope(const Family& family, int credits) {
-    if (credits < family.target) return family.weight * kFullPoints;
-    return credits < family.target + family.target / 2 ? family.weight * kLessPoints : 0;
+  static Points slope(const Family& family, int target, int credits) {
+    if (credits < target) return family.weight * kFullPoints;
+    return credits < target + target / 2 ? family.weight * kLessPoints : 0;
   }
 
   double chance() { return uniform_from(random_.next()); }

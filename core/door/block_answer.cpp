@@ -138,7 +138,7 @@ Node weeks_node(const SquadBlock& block, const block::Evaluation& evaluation) {
       Node row = Node::make_table();
       row.set("family", text(std::string(catalogue::word(catalogue::family_words(), problem.families[f].family))));
       row.set("credits", number(evaluation.credits[w][f]));
-      row.set("target", number(problem.families[f].target));
+      row.set("target", number(problem.weeks[w].target[f]));
       row.set("work_seconds", number((sums[w].work_ms[f] + 500) / 1000));
       families.items.push_back(std::move(row));
     }
@@ -242,12 +242,11 @@ std::vector<std::string> shortfalls_of(const SquadBlock& block) {
   for (const block::Session& session : problem.sessions) has_session[static_cast<std::size_t>(session.week)] = true;
   std::vector<std::string> out;
   for (std::size_t f = 0; f < problem.families.size(); ++f) {
-    const block::Family& family = problem.families[f];
-    const catalogue::FamilyRow& row = catalogue_of(block).family(family.family);
+    const catalogue::FamilyRow& row = catalogue_of(block).family(problem.families[f].family);
     std::vector<std::size_t> weeks;
     int most = 0;
     for (std::size_t w = 0; w < problem.weeks.size(); ++w) {
-      const int missing = family.target - evaluation.credits[w][f];
+      const int missing = problem.weeks[w].target[f] - evaluation.credits[w][f];
       if (missing <= 0 || !has_session[w]) continue;
       weeks.push_back(w);
       most = std::max(most, missing);

@@ -91,7 +91,7 @@ std::int64_t family_value(const Problem& problem, int family, const std::vector<
   }
   for (std::size_t w = 0; w < credits.size(); ++w) {
     const auto f = static_cast<std::size_t>(family);
-    value += worth(problem.families[f], problem.weeks[w].fixed[f] + credits[w]) * kFine;
+    value += worth(problem.families[f], problem.weeks[w].target[f], problem.weeks[w].fixed[f] + credits[w]) * kFine;
   }
   return value;
 }
