@@ -285,7 +285,7 @@ class BlockTable {
       in_session.push_back({numbered("fresh_session", s), Sense::kAtMost, p_.most_new_in_session, {}});
     }
     for (std::size_t w = 0; w < p_.weeks.size(); ++w) {
-      in_week.push_back({numbered("fresh_week", w), Sense::kAtMost, p_.most_new_in_week, {}});
+      in_week.push_back({numbered("fresh_week", w), Sense::kAtMost, p_.most_new_in_week - p_.weeks[w].begun, {}});
     }
     for (std::size_t d = 0; d < p_.drills.size(); ++d) {
       if (!p_.drills[d].unknown) continue;

@@ -36,6 +36,7 @@ Restricted restrict_to(const Problem& problem, const Sets& sets) {
   for (const Drill& drill : r.drills) {
     ++r.families[static_cast<std::size_t>(r.groups[static_cast<std::size_t>(drill.group)].family)].drills;
   }
+  r.begun = 0;
   r.first_swaps = 0;
   r.least_swaps = 0;
   return out;

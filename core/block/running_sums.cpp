@@ -93,7 +93,8 @@ std::int64_t RunningSums::session_broken(std::size_t s) const {
 }
 
 std::int64_t RunningSums::week_broken(std::size_t w) const {
-  std::int64_t out = kOneTooMany * std::max(0, week_first_uses_[w] - p_->most_new_in_week);
+  const int begun = week_first_uses_[w] + p_->weeks[w].begun;
+  std::int64_t out = kOneTooMany * std::max(0, begun - p_->most_new_in_week);
   for (std::size_t l = 0; l < kLoads; ++l) out += excess(week_loads_[w][l], p_->weeks[w].ceiling[l]);
   return out;
 }
@@ -116,8 +117,9 @@ std::int64_t RunningSums::pairs_broken(std::size_t s) const {
 }
 
 std::int64_t RunningSums::set_broken(std::size_t p) const {
-  std::int64_t out = std::max(0, in_[p] - most_swaps_of(*p_, p));
-  if (p > 0) out += std::max(0, p_->least_swaps - in_[p]);
+  const bool stands = static_cast<int>(p) < p_->begun;
+  std::int64_t out = stands ? 0 : std::max(0, in_[p] - most_swaps_of(*p_, p));
+  if (p > 0 && !stands) out += std::max(0, p_->least_swaps - in_[p]);
   for (std::size_t f = 0; f < p_->families.size(); ++f) out += std::abs(family_size_[p][f] - p_->families[f].drills);
   return kOneTooMany * out;
 }
