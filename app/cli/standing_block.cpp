@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "app/cli/club_plan.h"
+#include "app/cli/block_line.h"
 #include "core/block/outline.h"
 
 namespace lanework::cli {

@@ -162,7 +162,7 @@ class ProblemBuilder {
       for (std::size_t l = 0; l < kLoads; ++l) week.ceiling[l] = std::max(0, week.ceiling[l] - past.used[l]);
       for (const PastItem& item : past.items) {
         const bool first = item.done && done_.insert(item.planned.drill).second;
-        if (first && never_done(item.planned.drill)) ++week.begun;
+        if (first && never_done(item.planned.drill) && !is_match_day(evening)) ++week.begun;
       }
     }
     for (Week& week : weeks) week.begun = std::min(week.begun, most_new_in_week());

@@ -138,9 +138,9 @@ class Telling {
     return plan::in_words(std::max<std::int64_t>(1, quarters * row.session_work.count / 4));
   }
 
-  // 'balance 40 s, trunk 20 s': the families that the session's changes help, where there are any, else all; of these
-  // the three with most of their weight missing.
-  [[nodiscard]] std::string families_words(std::size_t s, const std::vector<int>& quarters) const {
+  // 'balance is 40 s short', 'balance 40 s and trunk 20 s are short': the families that the session's changes help,
+  // where there are any, else all; of these the three with most of their weight missing.
+  [[nodiscard]] std::string families_words(std::size_t s, const std::vector<int>& quarters, const char* what) const {
     std::vector<std::size_t> order;
     for (const bool helped : {true, false}) {
       for (std::size_t f = 0; f < quarters.size(); ++f) {
@@ -151,11 +151,13 @@ class Telling {
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
       return quarters[a] * p_.families[a].weight > quarters[b] * p_.families[b].weight;
     });
+    order.resize(std::min<std::size_t>(3, order.size()));
+    const bool one = order.size() == 1;
     std::vector<std::string> parts;
-    for (std::size_t i = 0; i < std::min<std::size_t>(3, order.size()); ++i)
-      parts.push_back(catalogue_.family(p_.families[order[i]].family).name + " " +
-                      quarters_words(order[i], quarters[order[i]]));
-    return list_words(parts);
+    for (const std::size_t f : order)
+      parts.push_back(catalogue_.family(p_.families[f].family).name + (one ? " is " : " ") +
+                      quarters_words(f, quarters[f]));
+    return list_words(parts) + (one ? " " : " are ") + what;
   }
 
   // Quarter-credits that the session gives more than it did.
@@ -175,7 +177,11 @@ class Telling {
   [[nodiscard]] std::vector<std::string> reasons(std::size_t s, bool changes) const {
     std::vector<std::string> out;
     if (!block_.replanned) return out;
-    for (const Cause cause : block_.replanned->causes[s]) {
+    const std::vector<Cause>& causes = block_.replanned->causes[s];
+    const bool closed = std::find(causes.begin(), causes.end(), Cause::kDrillClosed) != causes.end();
+    for (const Cause cause : causes) {
+      // That a drill cannot be done says why its family is short and why other time is left.
+      if (closed && (cause == Cause::kWeekBehind || cause == Cause::kSlotChanged)) continue;
       // What leaves a session as it stood need not be told, unless it is short of something.
       if (!changes && cause != Cause::kWeekBehind && cause != Cause::kTargetRaised) continue;
       const std::string words = reason(s, cause);
@@ -205,7 +211,7 @@ class Telling {
       case Cause::kTimesChanged:
         return "drills take longer or shorter than planned";
       case Cause::kTooMuch:
-        return "what was planned would be too much now";
+        return "what was planned no longer fits";
       case Cause::kWeekBehind:
         return behind_words(s);
       case Cause::kTargetRaised:
@@ -247,8 +253,7 @@ class Telling {
       quarters.push_back(std::min(target, rolling_.standing.credits[w][f]) - std::min(target, stands.credits[w][f]));
     }
     const std::string after = past_words([&](const block::PastSession& past) { return week_of(past.evening) == w; });
-    return families_words(s, quarters) + " short" +
-           (after.empty() ? ", since its week has changed" : " after " + after);
+    return families_words(s, quarters, "short") + (after.empty() ? ", since its week has changed" : " after " + after);
   }
 
   // 'week 1 owes trunk 1 min 20 s after the missed session of ...'
@@ -260,8 +265,19 @@ class Telling {
       const int target = p_.weeks[w].target[f];
       quarters.push_back(std::min(target - rolling_.standing.targets[w][f], target - stands.credits[w][f]));
     }
-    const std::string after = past_words([&](const block::PastSession& past) { return week_of(past.evening) < w; });
-    return families_words(s, quarters) + " still owed" + (after.empty() ? "" : " after " + after);
+    const std::string after =
+        past_words([&](const block::PastSession& past) { return owes(week_of(past.evening), w); });
+    return families_words(s, quarters, "still owed") + (after.empty() ? "" : " after " + after);
+  }
+
+  // Is it one of the two weeks with a session before that one?
+  [[nodiscard]] bool owes(std::size_t week, std::size_t to) const {
+    std::vector<bool> between(to, false);
+    for (std::size_t slot = 0; slot < block_.wishes.slots.size(); ++slot) {
+      const std::size_t at = week_of(slot);
+      if (at > week && at < to && !block_.wishes.slots[slot].match_day) between[at] = true;
+    }
+    return week < to && std::count(between.begin(), between.end(), true) < 2;
   }
 
   // 'the cut session of Tuesday 24 November', 'the missed week 1'
