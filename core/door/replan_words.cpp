@@ -65,7 +65,7 @@ class Telling {
     std::vector<std::string> out;
     tell_no_word(out);
     for (const auto& [before, after] : swapped()) {
-      out.push_back(name(after) + " takes the place of " + name(before) + ", which no session to come is open to");
+      out.push_back(name(after) + " takes the place of " + name(before) + ", which cannot be done in the sessions to come");
     }
     const std::vector<SessionChange> changed = sessions();
     for (std::size_t i = 0; i < changed.size(); ++i) out.push_back(sentence(changed[i]));
@@ -209,7 +209,7 @@ class Telling {
       case Cause::kDrillClosed:
         return closed_words(s, *stands);
       case Cause::kTimesChanged:
-        return "drills take longer or shorter than planned";
+        return times_words(s, *stands);
       case Cause::kTooMuch:
         return "what was planned no longer fits";
       case Cause::kWeekBehind:
@@ -220,6 +220,37 @@ class Telling {
         return "the other sessions of its week have changed";
     }
     return {};
+  }
+
+  // 'Squat takes longer than planned, since nobody has done it yet'
+  [[nodiscard]] std::string times_words(std::size_t s, const block::StandingSession& stands) const {
+    std::vector<std::string> longer;
+    bool all_new = true;
+    const block::Kind& kind = p_.kinds[static_cast<std::size_t>(p_.sessions[s].kind)];
+    for (std::size_t d = 0; d < p_.drills.size(); ++d) {
+      const int choice = block_.replanned->standing.choice[s][d];
+      if (choice < 0) continue;
+      for (const block::PlannedItem& item : stands.items) {
+        if (item.drill != p_.drills[d].drill) continue;
+        if (kind.options[d][static_cast<std::size_t>(choice)].steps <= item.steps) continue;
+        longer.push_back(name(item.drill));
+        all_new = all_new && !done_so_far(item.drill);
+      }
+    }
+    if (longer.empty()) return "drills take less time than planned";
+    const bool one = longer.size() == 1;
+    const std::string names = longer.size() > 3 ? std::to_string(longer.size()) + " of its drills" : list_words(longer);
+    return names + (one ? " takes" : " take") + " longer than planned" +
+           (all_new ? std::string(", since nobody has done ") + (one ? "it yet" : "them yet") : "");
+  }
+
+  [[nodiscard]] bool done_so_far(int drill) const {
+    for (const block::PastSession& past : rolling_.past) {
+      for (const block::PastItem& item : past.items) {
+        if (item.planned.drill == drill && item.done) return true;
+      }
+    }
+    return false;
   }
 
   static std::string match_words(std::optional<int> now, std::optional<int> then) {
