@@ -24,12 +24,12 @@ enum class Cause {
   kSlotChanged,  // longer or shorter, or its budget is
   kMatchMoved,   // days to the match, where that matters
   kTurnoutChanged,
-  kDrillClosed,    // a drill of it cannot be done any more, or not so
-  kTimesChanged,   // a drill takes longer or shorter: it is still new, or the strip, the pace are others
-  kTooMuch,        // what stands would break a ceiling of the week or of the session
-  kWeekBehind,     // sessions of its week gave less than planned, and a target suffers
-  kWeekChanged,    // another session of its week has changed
-  kTargetRaised,   // weeks before it owe more than the plan knew
+  kDrillClosed,   // a drill of it cannot be done any more, or not so
+  kTimesChanged,  // a drill takes longer or shorter: it is still new, or the strip, the pace are others
+  kTooMuch,       // what stands would break a ceiling of the week or of the session
+  kWeekBehind,    // sessions of its week gave less than planned, and a target suffers
+  kWeekChanged,   // another session of its week has changed
+  kTargetRaised,  // weeks before it owe more than the plan knew
 };
 
 struct ReplanEffort {

@@ -65,7 +65,8 @@ class Telling {
     std::vector<std::string> out;
     tell_no_word(out);
     for (const auto& [before, after] : swapped()) {
-      out.push_back(name(after) + " takes the place of " + name(before) + ", which cannot be done in the sessions to come");
+      out.push_back(name(after) + " takes the place of " + name(before) +
+                    ", which cannot be done in the sessions to come");
     }
     const std::vector<SessionChange> changed = sessions();
     for (std::size_t i = 0; i < changed.size(); ++i) out.push_back(sentence(changed[i]));
