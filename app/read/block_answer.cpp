@@ -40,6 +40,7 @@ BlockDrill read_drill(TableReader& table) {
   drill.sets = number(table, "sets", 1, 20);
   drill.amount = number(table, "amount", 1, 1000);
   drill.steps = static_cast<int>(table.integer_or("steps", 0, 0, kMany));
+  if (const bool done = table.boolean_or("done", false); table.has("done")) drill.done = done;
   drill.place = table.place();
   return drill;
 }

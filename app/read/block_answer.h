@@ -17,7 +17,8 @@ struct BlockDrill {
   std::string rung;   // key
   int sets = 0;
   int amount = 0;
-  int steps = 0;  // 0: not stated
+  int steps = 0;             // 0: not stated
+  std::optional<bool> done;  // of a session that is over
   Place place;
 };
 
