@@ -3,6 +3,8 @@
 
 #include <string>
 
+#include "app/cli/rolling_flags.h"
+
 namespace CLI {
 class App;
 }
@@ -13,6 +15,8 @@ struct BlockCheckFlags {
   std::string club;
   std::string catalogue;
   std::string answer;
+  std::string standing;  // of a block that has begun: the answer before
+  RollingFlags rolling;
   bool json = false;
 };
 

@@ -10,7 +10,10 @@
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
 #include "app/cli/plan_blocks.h"
+#include "app/cli/rolling_flags.h"
+#include "app/cli/standing_block.h"
 #include "app/read/club_folder.h"
+#include "app/read/files.h"
 #include "core/club/consistency.h"
 
 namespace lanework::cli {
@@ -23,6 +26,8 @@ struct BlockFlags {
   unsigned threads = 0;
   int work = 1;
   bool json = false;
+  std::string standing;
+  RollingFlags rolling;
 };
 
 Faults unknown_squads(const BlockFlags& flags, const club::Club& club) {
@@ -38,9 +43,8 @@ Faults unknown_squads(const BlockFlags& flags, const club::Club& club) {
   return faults;
 }
 
-Result<std::vector<door::SquadWishes>> wishes_of_all(const BlockFlags& flags, const club::Club& club) {
-  const club::Settings& settings = club.settings;
-  const club::Allocation allocation = club::allocate(club, settings.block_from, settings.block_weeks);
+Result<std::vector<door::SquadWishes>> wishes_of_all(const BlockFlags& flags, const club::Club& club,
+                                                     const club::Allocation& allocation) {
   std::vector<door::SquadWishes> out;
   Faults faults;
   for (std::size_t i = 0; i < club.squads.size(); ++i) {
@@ -53,6 +57,36 @@ Result<std::vector<door::SquadWishes>> wishes_of_all(const BlockFlags& flags, co
       out.push_back(std::move(wishes).value());
     } else {
       faults.insert(faults.end(), wishes.faults().begin(), wishes.faults().end());
+    }
+  }
+  if (!faults.empty()) return faults;
+  return out;
+}
+
+// Each squad's block planned on from what happened, where a plan stands.
+Result<std::vector<door::SquadWishes>> rolled_on(const BlockFlags& flags, const club::Club& club,
+                                                 const club::Allocation& allocation,
+                                                 std::vector<door::SquadWishes> wishes) {
+  const auto text = read::read_file(flags.standing, {"", 0, 0, "--standing"});
+  if (!text) return text.faults();
+  const auto answer = read::read_block_answer(flags.standing, text.value());
+  if (!answer) return answer.faults();
+  auto so_far = read_so_far(flags.rolling, club, allocation);
+  if (!so_far) return so_far.faults();
+  so_far.value().standing_file = flags.standing;
+  std::vector<door::SquadWishes> out;
+  Faults faults;
+  for (door::SquadWishes& squad : wishes) {
+    auto standing = standing_block(answer.value(), flags.standing, club, *squad.squad);
+    auto rolled = standing ? door::roll_on(std::move(squad), std::move(standing).value(), so_far.value())
+                           : Result<door::SquadWishes>(standing.faults());
+    if (rolled) {
+      out.push_back(std::move(rolled).value());
+      continue;
+    }
+    for (const Fault& fault : rolled.faults()) {
+      const auto same = [&](const Fault& other) { return to_line(other) == to_line(fault); };
+      if (std::none_of(faults.begin(), faults.end(), same)) faults.push_back(fault);
     }
   }
   if (!faults.empty()) return faults;
@@ -75,8 +109,14 @@ int plan(const BlockFlags& flags) {
   const read::ClubFolder folder = read::read_club_folder(flags.club, shipped.value());
   if (!folder.faults.empty()) return report(folder.faults);
   if (const Faults faults = unknown_squads(flags, folder.club); !faults.empty()) return report(faults);
-  auto wishes = wishes_of_all(flags, folder.club);
+  const club::Settings& settings = folder.club.settings;
+  const club::Allocation allocation = club::allocate(folder.club, settings.block_from, settings.block_weeks);
+  auto wishes = wishes_of_all(flags, folder.club, allocation);
   if (!wishes) return report(wishes.faults());
+  if (!flags.standing.empty()) {
+    wishes = rolled_on(flags, folder.club, allocation, std::move(wishes).value());
+    if (!wishes) return report(wishes.faults());
+  }
   say_pins(wishes.value());
   const std::size_t count = wishes.value().size();
   const SquadsDone tell = [&](std::size_t done) { std::fprintf(stderr, "squad %zu of %zu planned\n", done, count); };
@@ -104,10 +144,16 @@ void add_block_command(CLI::App& app, int& exit_status) {
   command->add_option("--work", flags->work, "so many times the usual work, for smaller gaps")
       ->check(CLI::Range(1, 100));
   command->add_flag("--json", flags->json, "the answer as JSON (schema/block-answer.schema.json)");
+  command->add_option(
+      "--standing", flags->standing,
+      "plan on from this answer of 'lanework block --json', with as few changes as what happened asks for");
+  add_rolling_flags(*command, flags->rolling);
   add_block_check(*command, exit_status);
   command->callback([command, club, flags, &exit_status] {
     if (!command->get_subcommands().empty()) return;
     if (club->empty()) throw CLI::RequiredError("--club");
+    if (flags->standing.empty() && flags->rolling.given())
+      throw CLI::RequiredError("--standing, the plan that --sessions and --today go on from,");
     exit_status = plan(*flags);
   });
 }

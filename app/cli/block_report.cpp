@@ -3,6 +3,7 @@
 #include <cstdio>
 
 #include "app/cli/columns.h"
+#include "core/door/replan_words.h"
 
 namespace lanework::cli {
 namespace {
@@ -71,6 +72,16 @@ std::string spells_text(const door::SquadBlock& block) {
   return out;
 }
 
+// ', cut short after 12 min, half did it'
+std::string past_text(const block::PastSession& past) {
+  const block::Report& report = past.report;
+  std::string out = std::string(", ") + door::to_word(report.happened);
+  if (report.minutes) out += " after " + std::to_string(*report.minutes) + " min";
+  if (report.quarters == 2) out += ", half did it";
+  if (report.quarters == 1) out += ", few did it";
+  return out;
+}
+
 std::string session_text(const door::SquadBlock& block, std::size_t slot) {
   const club::PlannedSlot& at = block.wishes.slots[slot];
   std::string out =
@@ -80,11 +91,13 @@ std::string session_text(const door::SquadBlock& block, std::size_t slot) {
   } else if (at.days_to_match) {
     out += *at.days_to_match == 1 ? ", match tomorrow" : ", match in " + std::to_string(*at.days_to_match) + " days";
   }
+  if (const block::PastSession* past = door::past_of(block, slot)) out += past_text(*past);
   out += "\n";
   std::vector<std::vector<std::string>> rows;
   for (const door::BlockItem& item : door::items_of(block, slot)) {
     const catalogue::Drill& drill = drill_at(block, item.drill);
-    rows.push_back({drill.name, drill.rungs[static_cast<std::size_t>(item.rung)].change,
+    const std::string name = item.done && !*item.done ? drill.name + " (not done)" : drill.name;
+    rows.push_back({name, drill.rungs[static_cast<std::size_t>(item.rung)].change,
                     catalogue::dose_in_words(drill, drill.dose.steps[static_cast<std::size_t>(item.dose)])});
   }
   return out + in_columns(rows, "    ");
@@ -99,7 +112,12 @@ std::string blocks_text(const std::vector<door::SquadBlock>& blocks) {
       out += "\n" + block.wishes.squad->squad.name + ": no session in these weeks\n";
       continue;
     }
-    out += "\n" + block.wishes.squad->squad.name + "\n" + spells_text(block);
+    out += "\n" + block.wishes.squad->squad.name + "\n";
+    if (block.wishes.outline.rolling) {
+      out += "  planned on from " + to_words(block.wishes.outline.rolling->today) + "\n";
+      for (const std::string& sentence : door::replan_sentences(block)) out += "  " + sentence + "\n";
+    }
+    if (!block.built.problem.sessions.empty() || !block.wishes.outline.rolling) out += spells_text(block);
     for (const std::string& sentence : door::shortfalls_of(block)) out += "  " + sentence + "\n";
     for (const std::string& sentence : door::price_sentences(block)) out += "  " + sentence + "\n";
     if (blocks.size() > 1) continue;

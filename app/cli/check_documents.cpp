@@ -33,4 +33,24 @@ check::BlockDocuments check_documents(const club::ClubDocuments& from) {
   return out;
 }
 
+check::SoFarDocuments check_so_far(const door::SoFar& from, const club::Club& club) {
+  check::SoFarDocuments out;
+  out.today = from.today;
+  out.sessions = Node::make_array();
+  for (const club::SessionRow& row : from.rows) {
+    Node node = Node::make_table();
+    node.set("squad", Node::make_text(club.squads[row.squad].id));
+    node.set("date", Node::make_text(to_iso(row.date)));
+    node.set("start", Node::make_text(to_text(row.start)));
+    node.set("happened", Node::make_text(club::to_word(row.happened)));
+    node.set("did_it", Node::make_text(club::to_word(row.did_it)));
+    if (row.minutes) node.set("minutes", Node::make_integer(*row.minutes));
+    Node left_out = Node::make_array();
+    for (const std::string& id : row.left_out) left_out.items.push_back(Node::make_text(id));
+    node.set("left_out", std::move(left_out));
+    out.sessions.items.push_back(std::move(node));
+  }
+  return out;
+}
+
 }  // namespace lanework::cli

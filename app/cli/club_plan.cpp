@@ -144,15 +144,6 @@ const read::BlockSession* session_at(const read::SquadBlock* block, Date date, T
   return at == block->sessions.end() ? nullptr : &*at;
 }
 
-std::optional<catalogue::RoutineLine> line_of(const read::BlockDrill& drill, const catalogue::Catalogue& catalogue) {
-  const catalogue::Drill* known = catalogue.find(drill.drill);
-  if (known == nullptr) return {};
-  const int rung = catalogue::rung_index(*known, drill.rung);
-  const int dose = catalogue::dose_index(*known, drill.sets, drill.amount);
-  if (rung < 0 || dose < 0) return {};
-  return catalogue::RoutineLine{static_cast<int>(known - catalogue.drills.data()), rung, dose};
-}
-
 std::string drill_in_words(const catalogue::RoutineLine& line, const catalogue::Catalogue& catalogue) {
   const catalogue::Drill& drill = catalogue.drills[static_cast<std::size_t>(line.drill)];
   return drill.name + ", " + drill.rungs[static_cast<std::size_t>(line.rung)].change + ": " +

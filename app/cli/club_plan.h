@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "app/cli/block_line.h"
 #include "app/read/block_answer.h"
 #include "core/catalogue/routine.h"
 #include "core/club/allocation.h"
@@ -44,9 +45,6 @@ Result<ClubPlan> load_club_plan(const ClubPlanFlags& flags);
 
 // The planned session of a slot; null where there is none.
 const read::BlockSession* session_at(const read::SquadBlock* block, Date date, TimeOfDay start);
-
-// Empty where the catalogue does not have it.
-std::optional<catalogue::RoutineLine> line_of(const read::BlockDrill& drill, const catalogue::Catalogue& catalogue);
 
 // 'Side plank, knees down: 2 x 20 s a side'.
 std::string drill_in_words(const catalogue::RoutineLine& line, const catalogue::Catalogue& catalogue);

@@ -1,11 +1,11 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <chrono>
 #include <cstdio>
 #include <memory>
 
 #include "app/cli/columns.h"
 #include "app/cli/command.h"
+#include "app/cli/today.h"
 #include "app/read/files.h"
 #include "app/read/read_roster.h"
 #include "core/people/partners.h"
@@ -22,11 +22,6 @@ struct PairsFlags {
   std::vector<std::string> away;
   bool json = false;
 };
-
-Date today() {
-  const auto now = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
-  return Date{static_cast<int>(now.time_since_epoch().count())};
-}
 
 Fault usage(const std::string& flag, const std::string& found, const std::string& expected) {
   return {FaultCode::kUsage, {"", 0, 0, flag}, quote(found), expected, {}};
@@ -101,12 +96,9 @@ Node pairs_node(const std::vector<people::Player>& players, const people::Partne
 }
 
 int pairs(const PairsFlags& flags) {
-  Date date = today();
-  if (!flags.date.empty()) {
-    const auto stated = parse_iso_date(flags.date);
-    if (!stated) return report({usage("--date", flags.date, "a date such as 2026-11-26")});
-    date = *stated;
-  }
+  const Result<Date> day = day_or_today("--date", flags.date);
+  if (!day) return report(day.faults());
+  const Date date = day.value();
   const auto rules = rules_of(flags);
   if (!rules) return report(rules.faults());
   const auto bytes = read::read_file(flags.roster);

@@ -21,11 +21,14 @@ catalogue::Routine routine_for(const read::BlockSession& session, const catalogu
   return house;
 }
 
-// Drills of the block's earlier sessions have been told and done by then.
+// Drills of the block's earlier sessions have been told and done by then, but for those that are known not to have
+// been.
 void count_earlier(const read::SquadBlock& block, const club::PlannedSlot& slot, session::Evening& evening) {
   for (const read::BlockSession& session : block.sessions) {
     if (std::tie(session.date, session.start) >= std::tie(slot.date, slot.start)) continue;
-    for (const read::BlockDrill& drill : session.drills) ++evening.exposures[drill.drill].times;
+    for (const read::BlockDrill& drill : session.drills) {
+      if (drill.done.value_or(true)) ++evening.exposures[drill.drill].times;
+    }
   }
 }
 

@@ -28,12 +28,19 @@ TimeOfDay clock_time(TableReader& table, std::string_view key) {
   return time.value_or(TimeOfDay());
 }
 
+std::optional<int> number_if_stated(TableReader& table, std::string_view key) {
+  const auto value = static_cast<int>(table.integer_or(key, 0, 0, kMany));
+  return table.has(key) ? std::optional<int>(value) : std::nullopt;
+}
+
 BlockDrill read_drill(TableReader& table) {
   BlockDrill drill;
   drill.drill = table.text("drill");
   drill.rung = table.text("rung");
   drill.sets = number(table, "sets", 1, 20);
   drill.amount = number(table, "amount", 1, 1000);
+  drill.steps = static_cast<int>(table.integer_or("steps", 0, 0, kMany));
+  if (const bool done = table.boolean_or("done", false); table.has("done")) drill.done = done;
   drill.place = table.place();
   return drill;
 }
@@ -57,6 +64,8 @@ BlockSession read_session(TableReader& table, const Node& node) {
   session.strip = table.text_or("strip", "");
   session.lanes = whole_numbers(node, "lanes");
   session.turnout = static_cast<int>(table.integer_or("turnout", 0, 0, kMany));
+  session.days_to_match = number_if_stated(table, "days_to_match");
+  session.budget_steps = number_if_stated(table, "budget_steps");
   session.match_day = table.boolean_or("match_day", false);
   for (TableReader& drill : table.tables("drills")) session.drills.push_back(read_drill(drill));
   session.place = table.place();
@@ -67,6 +76,7 @@ BlockSpell read_spell(TableReader& table) {
   BlockSpell spell;
   spell.first_week = number(table, "first_week", 1, kMostWeeks);
   spell.weeks = number(table, "weeks", 1, kMostWeeks);
+  spell.drills = table.texts("drills");
   spell.comes_in = table.texts("comes_in");
   spell.leaves = table.texts("leaves");
   return spell;

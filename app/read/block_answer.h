@@ -17,6 +17,8 @@ struct BlockDrill {
   std::string rung;   // key
   int sets = 0;
   int amount = 0;
+  int steps = 0;             // 0: not stated
+  std::optional<bool> done;  // of a session that is over
   Place place;
 };
 
@@ -28,7 +30,9 @@ struct BlockSession {
   std::string strip;  // id
   std::vector<int> lanes;
   int turnout = 0;
+  std::optional<int> days_to_match;
   bool match_day = false;
+  std::optional<int> budget_steps;
   std::vector<BlockDrill> drills;
   Place place;
 };
@@ -36,6 +40,7 @@ struct BlockSession {
 struct BlockSpell {
   int first_week = 0;
   int weeks = 0;
+  std::vector<std::string> drills;    // ids
   std::vector<std::string> comes_in;  // drill ids
   std::vector<std::string> leaves;
 };

@@ -3,6 +3,7 @@
 #include <csv.h>
 
 #include <algorithm>
+#include <array>
 
 namespace lanework::read {
 namespace {
@@ -85,6 +86,26 @@ class SheetBuilder {
 
 SeparatedValues read_separated_values(const std::string& file, std::string_view text, char separator) {
   return SheetBuilder(file, separator).build(text);
+}
+
+SeparatedValues read_best_separated(const std::string& file, const std::string& text,
+                                    const std::function<int(const people::Sheet&)>& known_headings) {
+  if (const char stated = stated_separator(text); stated != 0) {
+    SeparatedValues values = read_separated_values(file, text, stated);
+    if (!values.sheet.rows.empty()) values.sheet.rows.erase(values.sheet.rows.begin());
+    return values;
+  }
+  constexpr std::array<char, 3> kSeparators = {',', ';', '\t'};
+  SeparatedValues best;
+  int most = -1;
+  for (const char separator : kSeparators) {
+    SeparatedValues values = read_separated_values(file, text, separator);
+    const int known = known_headings(values.sheet);
+    if (known <= most) continue;
+    most = known;
+    best = std::move(values);
+  }
+  return best;
 }
 
 char stated_separator(std::string_view text) {

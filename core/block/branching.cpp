@@ -242,7 +242,8 @@ std::int64_t Branching::bound_fine() const {
 bool keeps_set_limits(const Problem& problem, const Sets& sets) {
   for (std::size_t p = 0; p < sets.size(); ++p) {
     const int in = come_in(problem, sets, p);
-    if (in > most_swaps_of(problem, p) || (p > 0 && in < problem.least_swaps)) return false;
+    const bool open = static_cast<int>(p) >= problem.begun;
+    if (open && (in > most_swaps_of(problem, p) || (p > 0 && in < problem.least_swaps))) return false;
     std::vector<int> size(problem.families.size(), 0);
     for (std::size_t d = 0; d < problem.drills.size(); ++d)
       size[static_cast<std::size_t>(problem.groups[static_cast<std::size_t>(problem.drills[d].group)].family)] +=

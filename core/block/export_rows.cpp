@@ -228,10 +228,11 @@ class BlockTable {
   // is filled first.
   void add_credit(std::size_t w, std::size_t f) {
     const Family& family = p_.families[f];
-    if (family.weight == 0 || family.target <= 0) return;
+    const int target = p_.weeks[w].target[f];
+    if (family.weight == 0 || target <= 0) return;
     Row row{numbered("credit", w, f), Sense::kAtMost, p_.weeks[w].fixed[f], {}};
-    add_piece(row, numbered("a", w, f), family.target, family.weight * kFullPoints);
-    if (family.target / 2 > 0) add_piece(row, numbered("b", w, f), family.target / 2, family.weight * kLessPoints);
+    add_piece(row, numbered("a", w, f), target, family.weight * kFullPoints);
+    if (target / 2 > 0) add_piece(row, numbered("b", w, f), target / 2, family.weight * kLessPoints);
     for (std::size_t s = 0; s < p_.sessions.size(); ++s) {
       if (p_.sessions[s].week != static_cast<int>(w)) continue;
       add_terms(row.terms, s,
@@ -284,7 +285,7 @@ class BlockTable {
       in_session.push_back({numbered("fresh_session", s), Sense::kAtMost, p_.most_new_in_session, {}});
     }
     for (std::size_t w = 0; w < p_.weeks.size(); ++w) {
-      in_week.push_back({numbered("fresh_week", w), Sense::kAtMost, p_.most_new_in_week, {}});
+      in_week.push_back({numbered("fresh_week", w), Sense::kAtMost, p_.most_new_in_week - p_.weeks[w].begun, {}});
     }
     for (std::size_t d = 0; d < p_.drills.size(); ++d) {
       if (!p_.drills[d].unknown) continue;

@@ -24,11 +24,15 @@ FamilyKernel::FamilyKernel(const Problem& problem, int family, std::vector<int> 
     week_sessions_[static_cast<std::size_t>(problem.sessions[s].week)].push_back(static_cast<int>(s));
   }
   const Family& own = problem.families[family_];
-  credits_ = static_cast<std::size_t>(own.target + own.target / 2) + 1;
+  int most = 0;
+  for (const Week& week : problem.weeks) most = std::max(most, week.target[family_]);
+  // From here on no week gains by a credit.
+  credits_ = static_cast<std::size_t>(most + most / 2) + 1;
   for (const Week& week : problem.weeks) {
     Row row;
     for (std::size_t c = 0; c < credits_; ++c) {
-      row.push_back(static_cast<std::int32_t>(worth(own, week.fixed[family_] + static_cast<int>(c)) * kFine));
+      const int credits = week.fixed[family_] + static_cast<int>(c);
+      row.push_back(static_cast<std::int32_t>(worth(own, week.target[family_], credits) * kFine));
     }
     worth_.push_back(std::move(row));
   }

@@ -3,9 +3,11 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "core/block/rolling.h"
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/routine.h"
 #include "core/session/evening.h"
@@ -21,6 +23,7 @@ struct Outline {
   std::vector<session::Evening> evenings;                 // by date and start, all inside the weeks
   // Rungs that the lead has confirmed, by drill id and week; without one the routine's rung holds, or the easiest.
   std::map<std::string, std::vector<std::string>> rungs;
+  std::optional<Rolling> rolling;  // of a block that has begun
 };
 
 // Weeks of each spell: of three or four weeks, a shorter one last.

@@ -14,7 +14,7 @@ class Evaluator {
     for (std::size_t w = 0; w < p_.weeks.size(); ++w) out_.credits[w] = p_.weeks[w].fixed;
     out_.week_loads.assign(p_.weeks.size(), {});
     done_.assign(p_.drills.size(), false);
-    new_in_week_.assign(p_.weeks.size(), 0);
+    for (const Week& week : p_.weeks) new_in_week_.push_back(week.begun);
     for (std::size_t s = 0; s < p_.sessions.size(); ++s) session(s);
     for (const auto& [a, b] : p_.close) {
       if (hard(a) && hard(b)) broken("apart", a);
@@ -87,7 +87,8 @@ class Evaluator {
   }
 
   void week(std::size_t w) {
-    for (std::size_t f = 0; f < p_.families.size(); ++f) out_.value += worth(p_.families[f], out_.credits[w][f]);
+    for (std::size_t f = 0; f < p_.families.size(); ++f)
+      out_.value += worth(p_.families[f], p_.weeks[w].target[f], out_.credits[w][f]);
     for (std::size_t l = 0; l < kLoads; ++l) {
       if (out_.week_loads[w][l] > p_.weeks[w].ceiling[l]) broken("week ceiling", w);
     }
@@ -106,8 +107,8 @@ class Evaluator {
       in += now && !then ? 1 : 0;
     }
     out_.value -= in * p_.swap;
-    if (in > most_swaps_of(p_, at)) broken("swaps", spell);
-    if (spell > 0 && in < p_.least_swaps) broken("fresh", spell);
+    if (spell >= p_.begun && in > most_swaps_of(p_, at)) broken("swaps", spell);
+    if (spell > 0 && spell >= p_.begun && in < p_.least_swaps) broken("fresh", spell);
     for (std::size_t f = 0; f < of_family.size(); ++f) {
       if (of_family[f] != p_.families[f].drills) broken("size", spell);
     }
@@ -116,9 +117,9 @@ class Evaluator {
 
 }  // namespace
 
-Points worth(const Family& family, int credits) {
-  const int full = std::min(credits, family.target);
-  const int less = std::clamp(credits - family.target, 0, family.target / 2);
+Points worth(const Family& family, int target, int credits) {
+  const int full = std::min(credits, target);
+  const int less = std::clamp(credits - target, 0, target / 2);
   return family.weight * (kFullPoints * full + kLessPoints * less);
 }
 

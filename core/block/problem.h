@@ -73,15 +73,16 @@ struct Family {
   catalogue::Family family = catalogue::Family::kPulseRaising;
   Points weight = 0;
   bool required = false;
-  int target = 0;  // quarter-credits a week
   int drills = 0;  // of it in every set: a swap takes one out and brings one in
   std::vector<int> groups;
 };
 
 struct Week {
   int spell = 0;
-  Loads ceiling{};           // what is left of the week's ceilings after the fixed sessions
-  std::vector<int> fixed{};  // credits of the fixed sessions, by family
+  Loads ceiling{};            // what is left of the week's ceilings after the fixed sessions
+  std::vector<int> fixed{};   // credits of the fixed sessions, by family
+  std::vector<int> target{};  // quarter-credits that the week should give, by family
+  int begun = 0;              // drills done for the first time in its fixed sessions
 };
 
 struct Problem {
@@ -93,6 +94,7 @@ struct Problem {
   std::vector<Week> weeks;
   int spells = 0;
   std::vector<std::pair<int, int>> close;  // sessions less than 48 h apart: at most one of them is hard
+  int begun = 0;                           // spells whose sets stand: limits on swaps no longer hold for them
   int first_swaps = 0;                     // drills that may come in at the start of the first spell
   int most_swaps = 3;                      // and at the start of each later one
   int least_swaps = 0;                     // that must, from the second spell on
@@ -109,8 +111,8 @@ struct Plan {
   bool operator==(const Plan&) const = default;
 };
 
-// Points of 'credits' in one week of a family.
-Points worth(const Family& family, int credits);
+// Points of 'credits' of a family in a week that should give 'target'.
+Points worth(const Family& family, int target, int credits);
 
 struct SessionSum {
   int steps = 0;

@@ -53,8 +53,8 @@ std::int64_t SetWorth::bound(std::size_t spell, const std::vector<char>& set, in
 }
 
 // Notes what is done; false where too much of it is new.
-bool SetWorth::keeps_new_limits(const WeekAnswer& answer, std::vector<char>& done) const {
-  int in_week = 0;
+bool SetWorth::keeps_new_limits(std::size_t w, const WeekAnswer& answer, std::vector<char>& done) const {
+  int in_week = p_.weeks[w].begun;
   bool keeps = true;
   for (const std::vector<int>& session : answer.choice) {
     int in_session = 0;
@@ -103,11 +103,11 @@ Plan SetWorth::plan_of(const Sets& sets, const WeekEffort& effort) {
     WeekAnswer limited;
     const std::vector<int>& sessions = weeks_.sessions_of(w);
     const bool too_hard = light && is_hard_choice(static_cast<std::size_t>(sessions.front()), answer->choice.front());
-    if (!keeps_new_limits(*answer, done_then) || too_hard) {
+    if (!keeps_new_limits(w, *answer, done_then) || too_hard) {
       limited = weeks_.solve(w, set, done, light, effort);
       answer = &limited;
       done_then = done;
-      keeps_new_limits(limited, done_then);
+      keeps_new_limits(w, limited, done_then);
     }
     done = std::move(done_then);
     for (std::size_t i = 0; i < sessions.size(); ++i)

@@ -43,7 +43,7 @@ class SetWorth {
   std::vector<char> all_;
 
   const WeekAnswer& week(std::size_t w, const std::vector<char>& set, const WeekEffort& effort);
-  bool keeps_new_limits(const WeekAnswer& answer, std::vector<char>& done) const;
+  bool keeps_new_limits(std::size_t w, const WeekAnswer& answer, std::vector<char>& done) const;
   [[nodiscard]] bool is_hard_choice(std::size_t session, const std::vector<int>& choice) const;
   [[nodiscard]] bool first_must_be_light(std::size_t w, const Plan& plan) const;
 };

@@ -68,15 +68,17 @@ void WeekSolver::begin(std::size_t week, const std::vector<char>& set, const std
     if (p_.drills[d].unknown && done[d] == 0) unknown_ |= std::uint32_t{1} << members_.size();
     members_.push_back(static_cast<int>(d));
   }
+  new_left_ = std::max(0, p_.most_new_in_week - p_.weeks[week].begun);
   now_.clear();
   for (const int s : sessions_[week]) now_.push_back(p_.sessions[static_cast<std::size_t>(s)]);
   worth_.assign(p_.families.size(), {});
   cap_.clear();
   for (std::size_t f = 0; f < p_.families.size(); ++f) {
     const Family& family = p_.families[f];
-    const auto cap = static_cast<std::size_t>(std::max(0, family.target + family.target / 2));
+    const int target = p_.weeks[week].target[f];
+    const auto cap = static_cast<std::size_t>(std::max(0, target + target / 2));
     for (std::size_t c = 0; c <= cap; ++c)
-      worth_[f].push_back(worth(family, p_.weeks[week].fixed[f] + static_cast<int>(c)) * kFine);
+      worth_[f].push_back(worth(family, target, p_.weeks[week].fixed[f] + static_cast<int>(c)) * kFine);
     // More than the cap is worth no more, however many credits the sessions give.
     worth_[f].resize(cap + 1 + now_.size() * (UINT8_MAX + 1), worth_[f].back());
     cap_.push_back(cap);
@@ -143,8 +145,8 @@ std::vector<std::uint32_t> choices(std::uint32_t bits, int size, std::size_t mos
 // Where the limits on new drills can bind, each way of letting some into the week and into its first session is a part
 // of its own; what the later ones may still hold is counted when sessions are put together.
 void WeekSolver::start_new_drills(const WeekEffort& effort) {
-  if (std::popcount(unknown_) <= p_.most_new_in_session) return start_lights(0, effort);
-  const int in_week = std::min(std::popcount(unknown_), p_.most_new_in_week);
+  if (std::popcount(unknown_) <= std::min(p_.most_new_in_session, new_left_)) return start_lights(0, effort);
+  const int in_week = std::min(std::popcount(unknown_), new_left_);
   const std::vector<std::uint32_t> weeks = choices(unknown_, in_week, kMostWays + 1);
   for (std::size_t k = 0; k < std::min(weeks.size(), kMostWays); ++k) {
     for (const std::uint32_t first : choices(weeks[k], std::min(in_week, p_.most_new_in_session), kMostWays)) {
@@ -444,7 +446,7 @@ bool WeekSolver::add(const ListedSession& one, Joined& sums) const {
     const int count = std::popcount(fresh);
     sums.fresh |= fresh;
     sums.fresh_count += count;
-    if (count > p_.most_new_in_session || sums.fresh_count > p_.most_new_in_week) return false;
+    if (count > p_.most_new_in_session || sums.fresh_count > new_left_) return false;
   }
   for (std::size_t f = 0; f < p_.families.size(); ++f) sums.credits[f] += one.credits[f];
   sums.cost += one.cost;

@@ -67,6 +67,7 @@ class WeekSolver {
   std::size_t week_ = 0;
   std::vector<int> members_;
   std::uint32_t unknown_ = 0;
+  int new_left_ = 0;          // drills that may be done for the first time
   std::vector<Session> now_;  // its sessions, some of them made light
   std::vector<Ways> ways_;    // [session]
   using Options = std::array<std::int16_t, kMostMembers>;

@@ -91,9 +91,23 @@ class AnswerReader {
       item.named.step.amount = static_cast<int>(row.integer("amount", 1, 1000));
       item.named.where = "drill " + std::to_string(session.items.size() + 1) + " (" + item.named.drill + ")";
       item.steps = number_if_stated(row, "steps");
+      if (const bool done = row.boolean_or("done", false); row.has("done")) item.done = done;
       session.items.push_back(std::move(item));
     }
+    session.happened = table.text_or("happened", "");
+    session.did_it = table.text_or("did_it", "");
+    session.minutes_had = number_if_stated(table, "minutes_had");
     return session;
+  }
+
+  static StatedRolling read_rolling(TableReader& table) {
+    StatedRolling rolling;
+    rolling.today = day(table, "today");
+    for (TableReader& row : table.tables("sessions")) {
+      const auto changes = static_cast<std::int64_t>(row.tables("changes").size());
+      rolling.sessions.push_back({day(row, "date"), start_of(row), changes});
+    }
+    return rolling;
   }
 
   static std::optional<StatedLoad> read_load(TableReader& week, std::string_view key) {
@@ -134,6 +148,7 @@ class AnswerReader {
       block.missed.push_back({day(row, "date"), start_of(row), row.text("why")});
     }
     block.shortfalls = table.texts("shortfalls");
+    if (TableReader rolling = table.table("rolling"); rolling.present()) block.rolling = read_rolling(rolling);
     return block;
   }
 

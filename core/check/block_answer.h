@@ -16,6 +16,7 @@ namespace lanework::check {
 struct StatedItem {
   NamedItem named;
   std::optional<std::int64_t> steps;
+  std::optional<bool> done;  // of a session that is over
 };
 
 struct StatedSession {
@@ -31,6 +32,9 @@ struct StatedSession {
   std::optional<std::int64_t> budget_steps;
   std::optional<std::int64_t> planned_steps;
   std::vector<StatedItem> items;
+  std::string happened;  // of one that is over, like the next two
+  std::string did_it;
+  std::optional<std::int64_t> minutes_had;
 };
 
 struct StatedSpell {
@@ -68,6 +72,17 @@ struct StatedMissed {
   std::string why;
 };
 
+struct StatedSessionChange {
+  Date date;
+  int start_minutes = 0;
+  std::int64_t changes = 0;
+};
+
+struct StatedRolling {
+  Date today;
+  std::vector<StatedSessionChange> sessions;
+};
+
 struct StatedBlock {
   std::string squad;
   std::string name;
@@ -81,6 +96,7 @@ struct StatedBlock {
   std::vector<StatedWeek> weeks;
   std::vector<StatedMissed> missed;
   std::vector<std::string> shortfalls;
+  std::optional<StatedRolling> rolling;  // of a block that has begun
 };
 
 struct StatedAnswer {

@@ -3,9 +3,11 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "core/base/date.h"
 #include "core/base/document.h"
 
 namespace lanework::check {
@@ -27,12 +29,22 @@ struct SquadDocuments {
   std::size_t catalogue = 0;  // index into BlockDocuments::catalogues
 };
 
+// Of a block that has begun.
+struct SoFarDocuments {
+  Date today;
+  // A list of tables, one a session that is told of: squad (id), date, start, happened, did_it, minutes where stated,
+  // left_out (ids).
+  Node sessions;
+  std::optional<Document> standing;  // the answer before
+};
+
 struct BlockDocuments {
   Document club;
   std::vector<StripDocument> strips;
   std::vector<Node> catalogues;
   std::vector<Node> rosters;
   std::vector<SquadDocuments> squads;  // by id
+  std::optional<SoFarDocuments> so_far;
 };
 
 }  // namespace lanework::check

@@ -8,6 +8,7 @@
 
 #include "core/check/lane_sharing.h"
 #include "core/check/read_matter.h"
+#include "core/check/so_far.h"
 #include "core/check/squad_evenings.h"
 #include "core/check/squad_ledger.h"
 
@@ -32,8 +33,8 @@ Result<std::vector<Matter>> read_catalogues(const std::vector<Node>& catalogues)
 class SquadJudge {
  public:
   SquadJudge(const ClubMatter& club, const SquadWeek& squad, const SquadCalendar& calendar,
-             const std::vector<Share>& shares, const StatedBlock& block)
-      : club_(club), squad_(squad), calendar_(calendar), shares_(shares), block_(block) {
+             const std::vector<Share>& shares, const StatedBlock& block, const SoFar* so_far)
+      : club_(club), squad_(squad), calendar_(calendar), shares_(shares), block_(block), so_far_(so_far) {
     faults_.squad = squad.id;
   }
 
@@ -42,11 +43,14 @@ class SquadJudge {
     if (!evenings.faults().empty()) return evenings.faults();
     expect("name", "squad-name", block_.name, squad_.name);
     expect("routine", "squad-routine", block_.routine, squad_.routine);
+    judge_day();
     judge_calendar();
     if (const Faults faults = judge_evenings(evenings); !faults.empty()) return faults;
     const Matter& matter = evenings.matter();
     judge_sets(matter, block_, club_.weeks, ledger_, faults_);
     judge_time(matter, club_.weeks, ledger_, faults_);
+    if (const StatedBlock* before = block_before(); before != nullptr && ledger_.complete)
+      judge_standing(block_, *before, club_.weeks, ledger_, faults_);
     // Numbers of sessions that cannot be understood are no numbers.
     if (ledger_.complete) report.value += judge_numbers(matter, block_, club_.weeks, ledger_, faults_);
     settle_rows();
@@ -65,6 +69,7 @@ class SquadJudge {
   const SquadCalendar& calendar_;
   const std::vector<Share>& shares_;
   const StatedBlock& block_;
+  const SoFar* so_far_;  // null: of a block that has not begun
   SquadFaults faults_;
   SquadLedger ledger_;
 
@@ -73,6 +78,42 @@ class SquadJudge {
   }
   void expect(const std::string& where, const char* rule, std::int64_t stated, std::int64_t own) {
     if (stated != own) faults_.add(where, rule, std::to_string(stated), std::to_string(own));
+  }
+
+  [[nodiscard]] const StatedBlock* block_before() const {
+    return so_far_ == nullptr || !so_far_->standing ? nullptr : so_far_->standing->find(squad_.id);
+  }
+
+  // An answer that was planned on from a day is held against that day and what is told up to it.
+  void judge_day() {
+    const auto words = [](std::optional<Date> day) { return day ? "planned on from " + to_iso(*day) : "not begun"; };
+    const std::optional<Date> stated = block_.rolling ? std::optional<Date>(block_.rolling->today) : std::nullopt;
+    const std::optional<Date> own = so_far_ != nullptr ? std::optional<Date>(so_far_->today) : std::nullopt;
+    if (stated != own) faults_.add("rolling", "so-far", words(stated), words(own));
+    if (so_far_ == nullptr) return;
+    const int week = std::clamp((so_far_->today.days_since_epoch - club_.monday.days_since_epoch) / 7, 0,
+                                std::max(0, club_.weeks - 1));
+    ledger_.begun = spells_of(club_.weeks)[static_cast<std::size_t>(week)] + 1;
+  }
+
+  // Drills that the spell had planned in what is over, and nobody has done; only in its first week to come.
+  [[nodiscard]] std::set<std::string> still_new(int week) const {
+    const std::vector<int> spells = spells_of(club_.weeks);
+    std::set<std::string> out;
+    std::set<std::string> done;
+    for (const EveningLedger& evening : ledger_.evenings) {
+      if (!evening.over) {
+        if (evening.wish->week != week) return {};
+        continue;
+      }
+      if (evening.match_day() ||
+          spells[static_cast<std::size_t>(evening.wish->week)] != spells[static_cast<std::size_t>(week)])
+        continue;
+      out.insert(evening.planned.begin(), evening.planned.end());
+      done.insert(evening.done.begin(), evening.done.end());
+    }
+    for (const std::string& drill : done) out.erase(drill);
+    return out;
   }
 
   // Every wish is a session or stands among the missed ones; nothing else does.
@@ -150,14 +191,18 @@ class SquadJudge {
       EveningLedger evening;
       evening.wish = &wish;
       evening.stated = stated;
+      ledger_.taught = evenings.matter().tonight.taught;
+      ledger_.weights = evenings.matter().tonight.weights;
+      if (so_far_ != nullptr && so_far_->is_over(squad_.id, wish)) {
+        judge_past_session(evenings.matter(), so_far_->find(squad_.id, wish), std::move(evening), ledger_, faults_);
+        continue;
+      }
       if (wish.match_day) {
         judge_match_day(evenings.matter(), std::move(evening), ledger_, faults_);
         continue;
       }
-      ledger_.taught = evenings.matter().tonight.taught;
-      ledger_.weights = evenings.matter().tonight.weights;
       const std::int64_t budget = budget_seconds(evenings.matter());
-      if (!first_week_of_spell(wish.week)) evenings.know_everything();
+      if (!first_week_of_spell(wish.week)) evenings.know_everything(still_new(wish.week));
       judge_planned_session(evenings.matter(), budget, std::move(evening), ledger_, faults_);
     }
     ledger_.routine = evenings.routine();
@@ -190,8 +235,8 @@ class SquadJudge {
 
 class ClubJudge {
  public:
-  ClubJudge(const BlockDocuments& documents, const ClubMatter& club, const StatedAnswer& answer)
-      : documents_(documents), club_(club), answer_(answer) {}
+  ClubJudge(const BlockDocuments& documents, const ClubMatter& club, const StatedAnswer& answer, const SoFar* so_far)
+      : documents_(documents), club_(club), answer_(answer), so_far_(so_far) {}
 
   Result<BlockReport> judge(const std::vector<Matter>& catalogues) {
     BlockReport report;
@@ -207,7 +252,7 @@ class ClubJudge {
       if (block == nullptr) continue;
       ++report.squads;
       SquadEvenings evenings(club_, documents_, squad, catalogues[squad.documents->catalogue], restrictions);
-      const Faults faults = SquadJudge(club_, squad, calendars[s], sharing[s], *block).judge(evenings, report);
+      const Faults faults = SquadJudge(club_, squad, calendars[s], sharing[s], *block, so_far_).judge(evenings, report);
       if (!faults.empty()) return faults;
     }
     return report;
@@ -217,6 +262,7 @@ class ClubJudge {
   const BlockDocuments& documents_;
   const ClubMatter& club_;
   const StatedAnswer& answer_;
+  const SoFar* so_far_;
 
   void judge_frame(BlockViolations& violations) {
     const auto expect = [&](const char* where, const std::string& stated, const std::string& own) {
@@ -246,7 +292,10 @@ Result<BlockReport> check_block(const BlockDocuments& documents, const Document&
   if (!club) return club.faults();
   const Result<std::vector<Matter>> catalogues = read_catalogues(documents.catalogues);
   if (!catalogues) return catalogues.faults();
-  return ClubJudge(documents, club.value(), stated.value()).judge(catalogues.value());
+  if (!documents.so_far) return ClubJudge(documents, club.value(), stated.value(), nullptr).judge(catalogues.value());
+  const Result<SoFar> so_far = read_so_far(*documents.so_far);
+  if (!so_far) return so_far.faults();
+  return ClubJudge(documents, club.value(), stated.value(), &so_far.value()).judge(catalogues.value());
 }
 
 std::string to_line(const BlockViolation& violation) {

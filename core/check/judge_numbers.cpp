@@ -21,7 +21,9 @@ class NumberJudge {
         spell_of_(spells_of(weeks)),
         sums_(week_sums(ledger, weeks)),
         ledger_(ledger),
-        faults_(faults) {}
+        faults_(faults) {
+    for (const Family& family : matter.families) targets_[family.key] = week_targets(family, ledger, weeks);
+  }
 
   std::int64_t judge() {
     judge_weeks();
@@ -40,6 +42,7 @@ class NumberJudge {
   const StatedBlock& block_;
   std::vector<int> spell_of_;
   std::vector<WeekSums> sums_;
+  std::map<std::string, std::vector<std::int64_t>> targets_;  // by family and week
   const SquadLedger& ledger_;
   SquadFaults& faults_;
 
@@ -71,7 +74,7 @@ class NumberJudge {
     if (ledger_.evenings.empty()) return;
     const LoadSums ceilings = week_ceilings(matter_, ledger_);
     const LoadSums& own = sums_[w].planned;
-    const LoadSums& fixed = sums_[w].match_days;
+    const LoadSums& fixed = sums_[w].fixed;
     judge_load(where + ", contacts", stated.contacts, own.contacts + fixed.contacts, ceilings.contacts);
     judge_load(where + ", eccentric", stated.eccentric, own.eccentric + fixed.eccentric, ceilings.eccentric);
     judge_load(where + ", hard running", stated.hard_running, own.hard_running + fixed.hard_running,
@@ -85,7 +88,7 @@ class NumberJudge {
     if (count == 0) return;
     const StatedFamily& row = *std::find_if(stated.families.begin(), stated.families.end(), same);
     expect(where, "credits", row.credits, of(sums_[w].credits, family.key));
-    expect(where, "target", row.target, week_target(family));
+    expect(where, "target", row.target, targets_.at(family.key)[w]);
     expect(where, "work-seconds", row.work_seconds, (of(sums_[w].work_ms, family.key) + 500) / 1000);
   }
 
@@ -101,17 +104,17 @@ class NumberJudge {
 
   [[nodiscard]] std::int64_t own_value() const {
     std::int64_t value = 0;
-    for (const WeekSums& week : sums_) {
-      for (const Family& family : matter_.families) value += worth(family, of(week.credits, family.key));
+    for (std::size_t w = 0; w < sums_.size(); ++w) {
+      for (const Family& family : matter_.families)
+        value += worth(family, targets_.at(family.key)[w], of(sums_[w].credits, family.key));
     }
     for (const EveningLedger& evening : ledger_.evenings) {
-      if (!evening.match_day()) value -= lost_in(evening);
+      if (!evening.match_day() && !evening.over) value -= lost_in(evening);
     }
     return value - kSwapScale * ledger_.weights.new_drill * drills_that_come_in();
   }
 
-  static std::int64_t worth(const Family& family, std::int64_t credits) {
-    const std::int64_t target = week_target(family);
+  static std::int64_t worth(const Family& family, std::int64_t target, std::int64_t credits) {
     std::int64_t points = 0;
     for (std::int64_t quarter = 1; quarter <= credits; ++quarter) {
       if (quarter <= target) points += kFullPoints;
@@ -167,9 +170,10 @@ class NumberJudge {
   // One sentence for every family that falls short, which begins with its name; no other.
   void judge_shortfalls() {
     for (const Family& family : matter_.families) {
-      const bool is_short = std::any_of(sums_.begin(), sums_.end(), [&](const WeekSums& week) {
-        return week.has_session && of(week.credits, family.key) < week_target(family);
-      });
+      bool is_short = false;
+      for (std::size_t w = 0; w < sums_.size(); ++w) {
+        is_short = is_short || (sums_[w].has_session && of(sums_[w].credits, family.key) < targets_.at(family.key)[w]);
+      }
       const auto told = std::count_if(block_.shortfalls.begin(), block_.shortfalls.end(), [&](const std::string& line) {
         return line.rfind(family.name + ":", 0) == 0 || line.rfind(family.key + ":", 0) == 0;
       });

@@ -38,6 +38,7 @@ class SessionJudge {
 
   void judge_planned(std::int64_t budget) {
     begin();
+    judge_untold();
     for (const auto& [id, drill] : matter_.drills) {
       if (!open_doses(drill, matter_).empty()) evening_.open.insert(id);
     }
@@ -53,6 +54,7 @@ class SessionJudge {
 
   void judge_match_day() {
     begin();
+    judge_untold();
     const StatedSession& stated = *evening_.stated;
     if (stated.budget_steps || stated.planned_steps) {
       faults_.add(where_, "match-day-steps", "budget_steps or planned_steps", "neither on a match day");
@@ -111,6 +113,15 @@ class SessionJudge {
       evening_.work_ms[pick.drill->family] += work_ms(*pick.drill, step_of(pick));
       evening_.done.push_back(pick.drill->id);
     }
+  }
+
+  // What is to come has not happened.
+  void judge_untold() {
+    const StatedSession& stated = *evening_.stated;
+    const bool done = std::any_of(stated.items.begin(), stated.items.end(),
+                                  [](const StatedItem& item) { return item.done.has_value(); });
+    if (stated.happened.empty() && stated.did_it.empty() && !stated.minutes_had && !done) return;
+    faults_.add(where_, "past-told", "what happened", "nothing: it is to come");
   }
 
   void end() { ledger_.evenings.push_back(std::move(evening_)); }
@@ -197,13 +208,7 @@ class SessionJudge {
     if (sum > most) faults_.add_row(where_, rule, in_units(sum), "at most " + in_units(most));
   }
 
-  [[nodiscard]] bool first_time(const std::string& drill) const {
-    const auto taught = ledger_.taught.find(drill);
-    if (routine_position(matter_, drill) >= 0 || (taught != ledger_.taught.end() && taught->second > 0)) return false;
-    return std::none_of(ledger_.evenings.begin(), ledger_.evenings.end(), [&](const EveningLedger& before) {
-      return std::find(before.done.begin(), before.done.end(), drill) != before.done.end();
-    });
-  }
+  [[nodiscard]] bool first_time(const std::string& drill) const { return ledger_.first_time(matter_, drill); }
 
   // A row of days to the match may forbid all that is new.
   void judge_new() {

@@ -59,7 +59,8 @@ class SetJudge {
     }
     if (ledger_.anything_planned()) {
       judge_change(p, stated, before, now, where);
-      judge_sizes(now, where);
+      // A spell that is over keeps what it had.
+      if (static_cast<int>(p) + 1 >= ledger_.begun) judge_sizes(now, where);
       judge_pins(p, now, where);
     }
     judge_members(p, now);
@@ -87,6 +88,7 @@ class SetJudge {
     if (stated_out != out || stated.leaves.size() != out.size()) {
       faults_.add(where, "leaves", in_words(stated_out), in_words(out));
     }
+    if (static_cast<int>(p) < ledger_.begun) return;  // it stands
     const auto count = static_cast<std::int64_t>(in.size());
     const std::int64_t most = p == 0 ? most_in_first_spell() : kMostSwaps;
     if (count > most) {
@@ -147,7 +149,8 @@ class SetJudge {
   void judge_pins(std::size_t p, const std::set<std::string>& now, const std::string& where) {
     std::set<std::string> wanted;
     for (const EveningLedger& evening : ledger_.evenings) {
-      if (evening.match_day() || spell_of_[static_cast<std::size_t>(evening.wish->week)] != static_cast<int>(p)) {
+      if (evening.match_day() || evening.over ||
+          spell_of_[static_cast<std::size_t>(evening.wish->week)] != static_cast<int>(p)) {
         continue;
       }
       for (const std::string& id : evening.pinned) {
@@ -161,7 +164,8 @@ class SetJudge {
 
   void judge_members(std::size_t p, const std::set<std::string>& now) {
     for (const EveningLedger& evening : ledger_.evenings) {
-      if (evening.match_day() || spell_of_[static_cast<std::size_t>(evening.wish->week)] != static_cast<int>(p)) {
+      if (evening.match_day() || evening.over ||
+          spell_of_[static_cast<std::size_t>(evening.wish->week)] != static_cast<int>(p)) {
         continue;
       }
       for (const std::string& id : evening.done) {
@@ -177,7 +181,15 @@ class SetJudge {
 
 bool SquadLedger::anything_planned() const {
   return std::any_of(evenings.begin(), evenings.end(),
-                     [](const EveningLedger& evening) { return !evening.match_day(); });
+                     [](const EveningLedger& evening) { return !evening.match_day() && !evening.over; });
+}
+
+bool SquadLedger::first_time(const Matter& matter, const std::string& drill) const {
+  const auto known = taught.find(drill);
+  if (routine_position(matter, drill) >= 0 || (known != taught.end() && known->second > 0)) return false;
+  return std::none_of(evenings.begin(), evenings.end(), [&](const EveningLedger& before) {
+    return std::find(before.done.begin(), before.done.end(), drill) != before.done.end();
+  });
 }
 
 void judge_sets(const Matter& matter, const StatedBlock& block, int weeks, const SquadLedger& ledger,

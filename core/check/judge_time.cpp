@@ -15,7 +15,7 @@ void judge_apart(const SquadLedger& ledger, SquadFaults& faults) {
     for (std::size_t b = a + 1; b < ledger.evenings.size(); ++b) {
       const EveningLedger& first = ledger.evenings[a];
       const EveningLedger& second = ledger.evenings[b];
-      if (first.match_day() || second.match_day() || !first.hard || !second.hard) continue;
+      if (first.match_day() || second.match_day() || !first.hard || !second.hard || second.over) continue;
       const int minutes = 24 * 60 * (second.wish->date.days_since_epoch - first.wish->date.days_since_epoch) +
                           second.wish->start_minutes - first.wish->start_minutes;
       if (minutes >= kMinutesApart) continue;
@@ -27,14 +27,14 @@ void judge_apart(const SquadLedger& ledger, SquadFaults& faults) {
 
 void judge_week(const std::string& where, const WeekSums& week, const LoadSums& ceilings, std::int64_t most_new,
                 SquadFaults& faults) {
-  const auto hold = [&](const char* rule, std::int64_t planned, std::int64_t match_days, std::int64_t ceiling) {
-    const std::int64_t left = std::max<std::int64_t>(0, ceiling - match_days);
+  const auto hold = [&](const char* rule, std::int64_t planned, std::int64_t used, std::int64_t ceiling) {
+    const std::int64_t left = std::max<std::int64_t>(0, ceiling - used);
     if (planned > left) faults.add_row(where, rule, in_units(planned), "at most " + in_units(left));
   };
-  hold("week-contacts", week.planned.contacts, week.match_days.contacts, ceilings.contacts);
-  hold("week-eccentric", week.planned.eccentric, week.match_days.eccentric, ceilings.eccentric);
-  hold("week-hard-running", week.planned.hard_running, week.match_days.hard_running, ceilings.hard_running);
-  if (week.fresh > most_new) {
+  hold("week-contacts", week.planned.contacts, week.fixed.contacts, ceilings.contacts);
+  hold("week-eccentric", week.planned.eccentric, week.fixed.eccentric, ceilings.eccentric);
+  hold("week-hard-running", week.planned.hard_running, week.fixed.hard_running, ceilings.hard_running);
+  if (week.fresh > std::max<std::int64_t>(0, most_new - week.fresh_before)) {
     faults.add_row(where, "new-in-week", std::to_string(week.fresh) + " drills never done before",
                    "at most " + std::to_string(most_new));
   }

@@ -1,6 +1,7 @@
 // A squad's matter, set to one evening of the block after the other.
 #pragma once
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -27,7 +28,8 @@ class SquadEvenings {
   Faults set(const Wish& wish, const Share& share);
 
   // As if everything had been told often enough.
-  void know_everything();
+  // except: drills that have not been done yet, and are told as the squad's history says.
+  void know_everything(const std::set<std::string>& except);
 
   [[nodiscard]] const Matter& matter() const { return matter_; }
   [[nodiscard]] const std::vector<RoutineLine>& routine() const { return routine_; }  // of the house

@@ -13,6 +13,7 @@
 #include "core/check/check_block.h"
 #include "core/check/levels.h"
 #include "core/check/matter.h"
+#include "core/check/so_far.h"
 
 namespace lanework::check {
 
@@ -35,6 +36,11 @@ struct EveningLedger {
   std::map<std::string, std::int64_t> credits;  // by family
   std::map<std::string, std::int64_t> work_ms;  // by family
 
+  // Of a session that is over loads, credits, work and what was done are what really came about.
+  bool over = false;
+  std::set<std::string> planned;                 // drill ids
+  std::map<std::string, std::int64_t> promised;  // credits as planned, by family
+
   [[nodiscard]] bool match_day() const { return wish->match_day; }
 };
 
@@ -46,8 +52,12 @@ struct SquadLedger {
   ChangeWeights weights;
   std::map<std::string, std::int64_t> taught;
 
-  // Is there anything to plan, apart from match days?
+  int begun = 0;  // spells that have begun, or are over: 0 of a block that has not
+
+  // Is there anything to plan, apart from match days and what is over?
   [[nodiscard]] bool anything_planned() const;
+  // Neither of the routine, nor ever taught, nor done on an evening of the ledger.
+  [[nodiscard]] bool first_time(const Matter& matter, const std::string& drill) const;
 };
 
 // Faults of one squad. Rows of the model may be broken where an answer says that they cannot all hold.
@@ -76,6 +86,13 @@ void judge_planned_session(const Matter& matter, std::int64_t budget_seconds, Ev
                            SquadLedger& ledger, SquadFaults& faults);
 // Likewise for a match day, whose rules are those of a session on its own.
 void judge_match_day(const Matter& matter, EveningLedger evening, SquadLedger& ledger, SquadFaults& faults);
+
+// Likewise for a session that is over: only what is told of it is judged. told: null where nothing is.
+void judge_past_session(const Matter& matter, const ToldSession* told, EveningLedger evening, SquadLedger& ledger,
+                        SquadFaults& faults);
+// Against the block of the answer before. ledger: complete.
+void judge_standing(const StatedBlock& block, const StatedBlock& before, int weeks, const SquadLedger& ledger,
+                    SquadFaults& faults);
 
 // Rules on sets and swaps, on weeks and on pairs of sessions, and what the answer states of them.
 void judge_sets(const Matter& matter, const StatedBlock& block, int weeks, const SquadLedger& ledger,

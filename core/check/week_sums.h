@@ -12,18 +12,20 @@ namespace lanework::check {
 
 struct WeekSums {
   LoadSums planned;  // of the block's own sessions
-  LoadSums match_days;
+  LoadSums fixed;    // of match days, and of what is over
   std::int64_t fresh = 0;
-  std::map<std::string, std::int64_t> credits;  // by family, match days counted in
+  std::int64_t fresh_before = 0;                // of what is over
+  std::map<std::string, std::int64_t> credits;  // by family, match days and what is over counted in
   std::map<std::string, std::int64_t> work_ms;
-  bool has_session = false;  // other than on match days
+  bool has_session = false;  // to come, other than on match days
 };
 std::vector<WeekSums> week_sums(const SquadLedger& ledger, int weeks);
 
 // Thousandths and millimetres, of the age band of the youngest of any evening.
 LoadSums week_ceilings(const Matter& matter, const SquadLedger& ledger);
 
-// Quarters of the family's dose that a week should give.
-std::int64_t week_target(const Family& family);
+// Quarters of the family's dose that each week should give: what weeks that are over owe is asked of the two after
+// them.
+std::vector<std::int64_t> week_targets(const Family& family, const SquadLedger& ledger, int weeks);
 
 }  // namespace lanework::check

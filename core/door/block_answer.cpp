@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "core/catalogue/loads.h"
+#include "core/door/replan_words.h"
 #include "core/door/squad_block.h"
 #include "core/plan/credits.h"
 #include "core/plan/duration_words.h"
@@ -32,6 +33,7 @@ Node item_node(const SquadBlock& block, const BlockItem& item) {
   node.set("sets", number(step.sets));
   node.set("amount", number(step.amount));
   if (item.steps > 0) node.set("steps", number(item.steps));
+  if (item.done) node.set("done", Node::make_boolean(*item.done));
   return node;
 }
 
@@ -40,6 +42,15 @@ int session_of(const SquadBlock& block, std::size_t slot) {
   const std::vector<std::size_t>& evenings = block.built.evening_of;
   const auto found = std::find(evenings.begin(), evenings.end(), slot);
   return found == evenings.end() ? -1 : static_cast<int>(found - evenings.begin());
+}
+
+void tell_what_happened(const block::PastSession& past, Node& node) {
+  using Happened = block::Report::Happened;
+  const block::Report& report = past.report;
+  node.set("happened", text(to_word(report.happened)));
+  if (report.minutes) node.set("minutes_had", number(*report.minutes));
+  if (report.happened == Happened::kHeld || report.happened == Happened::kCutShort)
+    node.set("did_it", text(report.quarters == 4 ? "most" : report.quarters == 2 ? "half" : "few"));
 }
 
 Node session_node(const SquadBlock& block, std::size_t slot, const block::Evaluation& evaluation) {
@@ -60,9 +71,30 @@ Node session_node(const SquadBlock& block, std::size_t slot, const block::Evalua
     node.set("budget_steps", number(block.built.problem.sessions[static_cast<std::size_t>(s)].budget));
     node.set("planned_steps", number(evaluation.session_steps[static_cast<std::size_t>(s)]));
   }
+  if (const block::PastSession* past = past_of(block, slot)) tell_what_happened(*past, node);
   Node drills = Node::make_array();
   for (const BlockItem& item : items_of(block, slot)) drills.items.push_back(item_node(block, item));
   node.set("drills", std::move(drills));
+  return node;
+}
+
+// Of a block without a session to come there is no problem with drills: its sets are those that stood.
+Node over_spell_node(const SquadBlock& block, std::size_t p, Node node) {
+  const std::vector<std::vector<int>>& sets = block.wishes.outline.rolling->standing.sets;
+  std::vector<int> before;
+  for (const catalogue::RoutineLine& line : block.wishes.outline.routine->lines) before.push_back(line.drill);
+  if (p > 0) before = sets[p - 1];
+  const auto ids = [&](const std::vector<int>& drills, const std::vector<int>& without) {
+    Node list = Node::make_array();
+    for (const int drill : drills) {
+      if (std::find(without.begin(), without.end(), drill) == without.end())
+        list.items.push_back(text(drill_at(block, drill).id));
+    }
+    return list;
+  };
+  node.set("drills", ids(sets[p], {}));
+  node.set("comes_in", ids(sets[p], before));
+  node.set("leaves", ids(before, sets[p]));
   return node;
 }
 
@@ -78,6 +110,7 @@ Node spell_node(const SquadBlock& block, std::size_t p) {
   }
   node.set("first_week", number(first));
   node.set("weeks", number(weeks));
+  if (problem.sessions.empty() && block.wishes.outline.rolling) return over_spell_node(block, p, std::move(node));
   Node drills = Node::make_array();
   Node in = Node::make_array();
   Node out = Node::make_array();
@@ -100,6 +133,19 @@ struct WeekSum {
   catalogue::LoadSum loads;
 };
 
+// What was done by so many counts for so many quarters.
+void add_past(const catalogue::Catalogue& catalogue, const block::PastSession& past, WeekSum& week) {
+  std::vector<std::int64_t> work_ms(catalogue.families.size(), 0);
+  for (const block::PastItem& item : past.items) {
+    if (!item.done) continue;
+    const catalogue::Drill& drill = catalogue.drills[static_cast<std::size_t>(item.planned.drill)];
+    const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.planned.dose)];
+    work_ms[static_cast<std::size_t>(drill.family)] += plan::work_of(drill, step).count;
+  }
+  for (std::size_t f = 0; f < work_ms.size(); ++f) week.work_ms[f] += work_ms[f] * past.report.quarters / 4;
+  week.loads += {past.used[0], past.used[1], past.used[2]};
+}
+
 // Match days counted in, from the drills themselves.
 std::vector<WeekSum> week_sums(const SquadBlock& block) {
   const catalogue::Catalogue& catalogue = catalogue_of(block);
@@ -107,6 +153,10 @@ std::vector<WeekSum> week_sums(const SquadBlock& block) {
   for (WeekSum& week : out) week.work_ms.assign(catalogue.families.size(), 0);
   for (std::size_t slot = 0; slot < block.wishes.slots.size(); ++slot) {
     WeekSum& week = out[static_cast<std::size_t>(week_of(block, block.wishes.slots[slot].date))];
+    if (const block::PastSession* past = past_of(block, slot)) {
+      add_past(catalogue, *past, week);
+      continue;
+    }
     for (const BlockItem& item : items_of(block, slot)) {
       const catalogue::Drill& drill = drill_at(block, item.drill);
       const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.dose)];
@@ -138,7 +188,7 @@ Node weeks_node(const SquadBlock& block, const block::Evaluation& evaluation) {
       Node row = Node::make_table();
       row.set("family", text(std::string(catalogue::word(catalogue::family_words(), problem.families[f].family))));
       row.set("credits", number(evaluation.credits[w][f]));
-      row.set("target", number(problem.families[f].target));
+      row.set("target", number(problem.weeks[w].target[f]));
       row.set("work_seconds", number((sums[w].work_ms[f] + 500) / 1000));
       families.items.push_back(std::move(row));
     }
@@ -242,21 +292,23 @@ std::vector<std::string> shortfalls_of(const SquadBlock& block) {
   for (const block::Session& session : problem.sessions) has_session[static_cast<std::size_t>(session.week)] = true;
   std::vector<std::string> out;
   for (std::size_t f = 0; f < problem.families.size(); ++f) {
-    const block::Family& family = problem.families[f];
-    const catalogue::FamilyRow& row = catalogue_of(block).family(family.family);
+    const catalogue::FamilyRow& row = catalogue_of(block).family(problem.families[f].family);
     std::vector<std::size_t> weeks;
     int most = 0;
     for (std::size_t w = 0; w < problem.weeks.size(); ++w) {
-      const int missing = family.target - evaluation.credits[w][f];
+      const int missing = problem.weeks[w].target[f] - evaluation.credits[w][f];
       if (missing <= 0 || !has_session[w]) continue;
       weeks.push_back(w);
       most = std::max(most, missing);
     }
     if (weeks.empty()) continue;
     const Seconds missing(most * row.session_work.count / 4);
+    const auto base = static_cast<int>(4 * row.week_work.count / row.session_work.count);
+    const bool owed =
+        std::any_of(weeks.begin(), weeks.end(), [&](std::size_t w) { return problem.weeks[w].target[f] > base; });
     out.push_back(row.name + ": up to " + plan::in_words(missing.count) + " of work a player short of " +
-                  plan::in_words(row.week_work.count) + " in " + (weeks.size() == 1 ? "week " : "weeks ") +
-                  weeks_in_words(weeks));
+                  plan::in_words(row.week_work.count) + (owed ? " and what is owed" : "") + " in " +
+                  (weeks.size() == 1 ? "week " : "weeks ") + weeks_in_words(weeks));
   }
   return out;
 }
@@ -295,6 +347,7 @@ Node to_node(const SquadBlock& block) {
   if (block.prices.best_longer) prices.items.push_back(price_node(block, *block.prices.best_longer));
   if (block.prices.best_shorter) prices.items.push_back(price_node(block, *block.prices.best_shorter));
   node.set("minute_prices", std::move(prices));
+  if (block.wishes.outline.rolling) node.set("rolling", rolling_node(block));
   return node;
 }
 

@@ -31,17 +31,40 @@ Result<SquadWishes> wishes_of(const club::Club& club, const club::ClubSquad& squ
   return out;
 }
 
+namespace {
+
+// What the swaps of a block that is over have cost; its problem has no drills to count them by.
+block::Points swaps_behind(const SquadBlock& block) {
+  if (!block.wishes.outline.rolling) return 0;
+  std::vector<int> before;
+  for (const catalogue::RoutineLine& line : block.wishes.outline.routine->lines) before.push_back(line.drill);
+  block::Points lost = 0;
+  for (const std::vector<int>& set : block.wishes.outline.rolling->standing.sets) {
+    for (const int drill : set) {
+      if (std::find(before.begin(), before.end(), drill) == before.end()) lost += block.built.problem.swap;
+    }
+    before = set;
+  }
+  return lost;
+}
+
+}  // namespace
+
 SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelWorkspace& workspace,
                       const block::Progress& progress) {
   SquadBlock out;
   out.wishes = std::move(wishes);
   out.built = block::build_problem(out.wishes.outline, workspace);
+  const bool rolls = out.wishes.outline.rolling.has_value();
   if (out.built.problem.sessions.empty()) {
     out.answer.plan = block::empty_plan(out.built.problem);
     out.answer.feasible = true;
     // Match days alone: what they give is all there can be.
-    out.answer.value = block::evaluate(out.built.problem, out.answer.plan).value;
+    out.answer.value = block::evaluate(out.built.problem, out.answer.plan).value - swaps_behind(out);
     out.answer.bound_fine = out.answer.value * block::kFine;
+  } else if (rolls) {
+    out.replanned = block::replan(out.wishes.outline, out.built, {});
+    out.answer = out.replanned->answer;
   } else {
     out.answer = block::solve(out.built.problem, work, progress);
     constexpr int kMinutesMore = 5;
@@ -52,11 +75,21 @@ SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelW
   return out;
 }
 
+const block::PastSession* past_of(const SquadBlock& block, std::size_t slot) {
+  const std::optional<block::Rolling>& rolling = block.wishes.outline.rolling;
+  return rolling && slot < rolling->past.size() ? &rolling->past[slot] : nullptr;
+}
+
 std::vector<BlockItem> items_of(const SquadBlock& block, std::size_t slot) {
   std::vector<BlockItem> out;
+  if (const block::PastSession* past = past_of(block, slot)) {
+    for (const block::PastItem& item : past->items)
+      out.push_back({item.planned.drill, item.planned.rung, item.planned.dose, item.planned.steps, item.done});
+    return out;
+  }
   for (const block::FixedSession& fixed : block.built.fixed) {
     if (fixed.evening != slot) continue;
-    for (const session::Item& item : fixed.session.items) out.push_back({item.drill, item.rung, item.dose, 0});
+    for (const session::Item& item : fixed.session.items) out.push_back({item.drill, item.rung, item.dose, 0, {}});
   }
   const block::Problem& problem = block.built.problem;
   for (std::size_t s = 0; s < problem.sessions.size(); ++s) {
@@ -66,7 +99,7 @@ std::vector<BlockItem> items_of(const SquadBlock& block, std::size_t slot) {
       const int choice = block.answer.plan.choice[s][d];
       if (choice < 0) continue;
       const block::Option& option = kind.options[d][static_cast<std::size_t>(choice)];
-      out.push_back({problem.drills[d].drill, option.rung, option.dose, option.steps});
+      out.push_back({problem.drills[d].drill, option.rung, option.dose, option.steps, {}});
     }
   }
   return out;

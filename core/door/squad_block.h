@@ -1,11 +1,13 @@
 // The block of one squad of a club: from the club's files to the solver's problem, and back to words and numbers.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "core/block/build_problem.h"
 #include "core/block/minute_prices.h"
+#include "core/block/replan.h"
 #include "core/block/solve.h"
 #include "core/club/allocation.h"
 #include "core/club/calendar.h"
@@ -29,10 +31,12 @@ struct SquadBlock {
   SquadWishes wishes;
   block::Built built;
   block::Answer answer;
-  block::MinutePrices prices;
+  block::MinutePrices prices;                 // empty of a block that has begun
+  std::optional<block::Replanned> replanned;  // of one that has begun and has sessions to come
 };
 
-// Counted work: the same block on any machine. A squad without any session has an empty problem and answer.
+// Counted work: the same block on any machine. A squad without any session has an empty problem and answer. Wishes of a
+// block that has begun (roll_on.h) are planned on from there.
 SquadBlock plan_block(SquadWishes wishes, const block::Work& work, plan::KernelWorkspace& workspace,
                       const block::Progress& progress = {});
 
@@ -41,10 +45,14 @@ struct BlockItem {
   int drill = 0;  // index into the squad's catalogue
   int rung = 0;
   int dose = 0;
-  int steps = 0;  // of five seconds; 0 on a match day
+  int steps = 0;             // of five seconds; 0 on a match day
+  std::optional<bool> done;  // of a session that is over: did it count?
 };
 
-// The drills of a slot, in order. 'slot' is an index into wishes.slots.
+// What became of a slot that is over; null of one to come.
+const block::PastSession* past_of(const SquadBlock& block, std::size_t slot);
+
+// The drills of a slot, in order; those of one that is over as they were planned. 'slot' is an index into wishes.slots.
 std::vector<BlockItem> items_of(const SquadBlock& block, std::size_t slot);
 
 // A family that falls short of its weekly target, in words: 'balance: 35 s of work short of 1 min 40 s in weeks 1-3'.

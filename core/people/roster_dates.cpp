@@ -6,8 +6,10 @@
 namespace lanework::people {
 namespace {
 
-constexpr const char* kExpectedDate = "a date such as 2013-05-31";
+constexpr const char* kExpectedDate = "a date such as ";  // and an example
 constexpr const char* kStateOrder = "state it in the squad file: roster_dates = \"day-first\" or \"month-first\"";
+constexpr const char* k1904Hint =
+    "if the workbook counts days from 1904, state it in the squad file: roster_dates = \"serial-1904\"";
 
 // What one cell says before the column is known.
 struct DateCell {
@@ -215,7 +217,7 @@ class OrderEvidence {
 struct ColumnReader {
   const Sheet& sheet;
   const std::vector<SheetCell>& cells;
-  const BirthReading& reading;
+  const DateReading& reading;
   Faults& faults;
 
   void fault(std::size_t position, std::string expected, std::string hint = {}) const {
@@ -236,9 +238,25 @@ struct ColumnReader {
     if (evidence.day_first_at) return DateOrder::kDayFirst;
     if (evidence.month_first_at) return DateOrder::kMonthFirst;
     if (!evidence.open_at) return DateOrder::kDayFirst;  // 5/5/2013 only: both orders agree
+    if (const std::optional<DateOrder> meant = order_that_is_accepted(read)) return meant;
     fault(*evidence.open_at, "a column in which at least one date shows whether the day or the month stands first",
-          kStateOrder);
+          reading.order_hint);
     return {};
+  }
+
+  [[nodiscard]] std::optional<DateOrder> order_that_is_accepted(const std::vector<DateCell>& read) const {
+    if (!reading.accepted_tells_order) return {};
+    const auto all = [&](bool day_first) {
+      return std::all_of(read.begin(), read.end(), [&](const DateCell& cell) {
+        if (cell.kind != DateCell::Kind::kNumbers) return true;
+        const auto date =
+            day_first ? make_date(cell.year, cell.second, cell.first) : make_date(cell.year, cell.first, cell.second);
+        return date && reading.accepted(*date);
+      });
+    };
+    const bool day_first = all(true);
+    if (day_first == all(false)) return {};
+    return day_first ? DateOrder::kDayFirst : DateOrder::kMonthFirst;
   }
 
   // Without an order only a cell that no order can save is at fault: the rest was said once for the column.
@@ -254,23 +272,14 @@ struct ColumnReader {
     return {};
   }
 
-  [[nodiscard]] bool is_player_birth(Date birth) const {
-    if (birth > reading.day) return false;
-    const int age = age_in_years(birth, reading.day);
-    return age >= kYoungestPlayer && age <= kOldestPlayer;
-  }
-
   [[nodiscard]] std::optional<Date> checked(std::size_t position, std::optional<Date> date,
                                             const std::string& hint) const {
     if (!date) {
-      fault(position, "a date that exists, such as 2013-05-31");
+      fault(position, "a date that exists, such as " + reading.example);
       return {};
     }
-    if (is_player_birth(*date)) return date;
-    fault(position,
-          "a birth date that makes the player " + std::to_string(kYoungestPlayer) + " to " +
-              std::to_string(kOldestPlayer) + " years old on " + to_iso(reading.day),
-          hint);
+    if (reading.accepted(*date)) return date;
+    fault(position, reading.accepted_words, hint);
     return {};
   }
 };
@@ -304,19 +313,17 @@ std::optional<Date> date_of_serial(std::int64_t serial, SerialSystem system) {
   return Date{make_date(1900, 1, 1)->days_since_epoch + after};
 }
 
-std::vector<std::optional<Date>> read_births(const Sheet& sheet, const std::vector<SheetCell>& cells,
-                                             const std::vector<std::optional<int>>& ages, const BirthReading& reading,
-                                             const TextForms& forms, Faults& faults) {
+std::vector<std::optional<Date>> read_dates(const Sheet& sheet, const std::vector<SheetCell>& cells,
+                                            const std::vector<std::optional<int>>& ages, const DateReading& reading,
+                                            const TextForms& forms, Faults& faults) {
   const ColumnReader column{sheet, cells, reading, faults};
   std::vector<DateCell> read;
   read.reserve(cells.size());
-  for (const SheetCell& cell : cells) read.push_back(read_cell(cell.text, reading.day, forms));
+  for (const SheetCell& cell : cells) read.push_back(read_cell(cell.text, reading.latest, forms));
 
   const std::optional<DateOrder> order = column.order(read);
-  const bool is_1904 = reading.serials == SerialSystem::k1900 && looks_like_1904(read, ages, reading.day);
-  constexpr const char* k1904Hint =
-      "if the workbook counts days from 1904, state it in the squad file: roster_dates = \"serial-1904\"";
-  std::vector<std::optional<Date>> births(cells.size());
+  const bool is_1904 = reading.serials == SerialSystem::k1900 && looks_like_1904(read, ages, reading.latest);
+  std::vector<std::optional<Date>> dates(cells.size());
   bool flagged_1904 = false;
   for (std::size_t i = 0; i < read.size(); ++i) {
     const DateCell& cell = read[i];
@@ -324,25 +331,45 @@ std::vector<std::optional<Date>> read_births(const Sheet& sheet, const std::vect
       case DateCell::Kind::kBlank:
         break;
       case DateCell::Kind::kBad:
-        column.fault(i, cell.problem);
+        column.fault(i, cell.problem == kExpectedDate ? cell.problem + reading.example : cell.problem);
         break;
       case DateCell::Kind::kDate:
-        births[i] = column.checked(i, cell.date, {});
+        dates[i] = column.checked(i, cell.date, {});
         break;
       case DateCell::Kind::kSerial:
         if (is_1904) {
-          if (!flagged_1904) column.fault(i, "day numbers that agree with the ages in the file", k1904Hint);
+          if (!flagged_1904) column.fault(i, "day numbers that agree with the ages in the file", reading.serial_hint);
           flagged_1904 = true;
           break;
         }
-        births[i] = column.checked(i, date_of_serial(cell.serial, reading.serials), k1904Hint);
+        dates[i] = column.checked(i, date_of_serial(cell.serial, reading.serials), reading.serial_hint);
         break;
       case DateCell::Kind::kNumbers:
-        births[i] = column.from_numbers(i, cell, order);
+        dates[i] = column.from_numbers(i, cell, order);
         break;
     }
   }
-  return births;
+  return dates;
+}
+
+std::vector<std::optional<Date>> read_births(const Sheet& sheet, const std::vector<SheetCell>& cells,
+                                             const std::vector<std::optional<int>>& ages, const BirthReading& reading,
+                                             const TextForms& forms, Faults& faults) {
+  DateReading column;
+  column.heading = reading.heading;
+  column.order = reading.order;
+  column.serials = reading.serials;
+  column.latest = reading.day;
+  column.accepted = [day = reading.day](Date birth) {
+    if (birth > day) return false;
+    const int age = age_in_years(birth, day);
+    return age >= kYoungestPlayer && age <= kOldestPlayer;
+  };
+  column.accepted_words = "a birth date that makes the player " + std::to_string(kYoungestPlayer) + " to " +
+                          std::to_string(kOldestPlayer) + " years old on " + to_iso(reading.day);
+  column.order_hint = kStateOrder;
+  column.serial_hint = k1904Hint;
+  return read_dates(sheet, cells, ages, column, forms, faults);
 }
 
 }  // namespace lanework::people

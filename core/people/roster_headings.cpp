@@ -170,6 +170,8 @@ const Heading* Headings::find(RosterColumn meaning) const {
   return nullptr;
 }
 
+std::string plain_words(std::string_view cell, const TextForms& forms) { return joined(words_of(cell, forms)); }
+
 std::optional<Heading> read_heading(std::string_view cell, const TextForms& forms) {
   constexpr std::size_t kLongestHeading = 80;
   if (cell.empty() || cell.size() > kLongestHeading || cell.find('|') != std::string_view::npos) return {};

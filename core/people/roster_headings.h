@@ -43,6 +43,9 @@ struct Headings {
   [[nodiscard]] const Heading* find(RosterColumn meaning) const;
 };
 
+// A heading, or a word of a cell, as it is compared: without case, accents and punctuation, words one blank apart.
+std::string plain_words(std::string_view cell, const TextForms& forms);
+
 // Empty where the cell is no heading we read.
 std::optional<Heading> read_heading(std::string_view cell, const TextForms& forms);
 

@@ -98,7 +98,8 @@ std::int64_t family_value(const Problem& problem, int family, const FamilyPrices
   }
   for (std::size_t w = 0; w < credits.size(); ++w) {
     const auto f = static_cast<std::size_t>(family);
-    value += prices.times[w] * worth(problem.families[f], problem.weeks[w].fixed[f] + credits[w]) * kFine;
+    const int target = problem.weeks[w].target[f];
+    value += prices.times[w] * worth(problem.families[f], target, problem.weeks[w].fixed[f] + credits[w]) * kFine;
   }
   return value;
 }

@@ -83,7 +83,8 @@ TEST(OpenPart, TheBoundOfAPartIsThatOfItsWeeksOneByOne) {
   std::int64_t others = 0;
   for (const Week& week : whole.weeks) {
     if (week.spell == 0) continue;
-    for (std::size_t f = 0; f < families; ++f) others += worth(whole.families[f], week.fixed[f]) * kFine;
+    for (std::size_t f = 0; f < families; ++f)
+      others += worth(whole.families[f], week.target[f], week.fixed[f]) * kFine;
   }
   EXPECT_EQ(a.bound, b.bound - others);
 }

@@ -42,7 +42,6 @@ class BlockDraw {
       family.family = static_cast<catalogue::Family>(f);
       family.weight = dice_.roll(1, 8);
       family.required = dice_.roll(0, 3) != 0;
-      family.target = dice_.roll(2, 8);
       p_.families.push_back(family);
     }
     for (int g = 0; g < groups; ++g) {
@@ -98,6 +97,8 @@ class BlockDraw {
       Week week;
       week.spell = w / per_spell;
       week.fixed.assign(p_.families.size(), dice_.roll(0, 4) == 0 ? 1 : 0);
+      week.begun = dice_.roll(0, 5) == 0 ? 1 : 0;
+      for (std::size_t f = 0; f < p_.families.size(); ++f) week.target.push_back(dice_.roll(0, 8));
       for (std::size_t l = 0; l < kLoads; ++l)
         week.ceiling[l] = all[l] * shape_.sessions_a_week * dice_.roll(30, 100) / 100;
       p_.weeks.push_back(week);

@@ -6,6 +6,8 @@ import { clubPages } from "./club_pages.mjs";
 import { commands } from "./commands.mjs";
 import { goldens } from "./golden.mjs";
 import { pages } from "./pages.mjs";
+import { rolling } from "./rolling.mjs";
+import { rollingStories } from "./rolling_stories.mjs";
 import { schemaResults } from "./schemas.mjs";
 
 async function resultOf(test, program) {
@@ -22,7 +24,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...clubFolder, ...clubPages, ...pages, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

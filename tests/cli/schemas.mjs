@@ -80,10 +80,15 @@ export async function schemaResults(program, door) {
     add("schema: plan check", fits["plan-check-answer"](await json(["plan", "check", "--squad", kSquads[1], "--plan", plan, "--json"])));
     const block = join(folder, "block.json");
     const answer = await json(["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--json"]);
+    const begun = { standing: join(folder, "standing.json"), told: join(folder, "sessions.csv") };
+    writeFileSync(begun.standing, JSON.stringify(answer));
+    writeFileSync(begun.told, "squad,date,happened,minutes\nu13-kestrels,2026-11-24,cut short,9\nu13-kestrels,2026-11-26,held,\n");
     answer.squads[0].value += 1;
     writeFileSync(block, JSON.stringify(answer));
     const checked = await json(["block", "check", "--club", "demo/quillmere", "--answer", block, "--json"]);
     add("schema: block check", fits["block-check-answer"](checked));
+    const words = ["--standing", begun.standing, "--sessions", begun.told, "--today", "2026-12-02"];
+    add("schema: a block that has begun", fits["block-answer"](await json(["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--json", ...words])));
     add("schema: block check finds the point that was added", checked.violations.some(({ rule }) => rule === "value") ? "" : JSON.stringify(checked));
     for (const [index, [name, breakIt]] of kBroken.entries()) {
       const broken = structuredClone(usual);

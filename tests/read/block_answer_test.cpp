@@ -22,7 +22,7 @@ constexpr const char* kAnswer = R"({
       {"week": 1, "date": "2026-11-24", "start": "18:00", "minutes": 20, "strip": "north-end", "lanes": [1, 2],
        "turnout": 14, "days_to_match": 2, "match_day": false, "budget_steps": 221, "planned_steps": 219,
        "drills": [{"drill": "easy-laps", "rung": "steady", "sets": 1, "amount": 3, "steps": 12},
-                  {"drill": "squat", "rung": "right-angle", "sets": 2, "amount": 10, "steps": 15}]},
+                  {"drill": "squat", "rung": "right-angle", "sets": 2, "amount": 10, "steps": 15, "done": false}]},
       {"week": 1, "date": "2026-11-28", "start": "09:42", "minutes": 13, "strip": "north-end", "lanes": [1],
        "turnout": 14, "match_day": true, "drills": []}],
     "weeks": [{"week": 1, "spell": 1, "families": [{"family": "trunk", "credits": 9, "target": 10, "work_seconds": 200}],
@@ -44,7 +44,14 @@ TEST(BlockAnswer, IsReadAsTheDocumentHasIt) {
   ASSERT_EQ(squad.sessions.size(), 2U);
   EXPECT_EQ(squad.sessions[0].lanes, (std::vector<int>{1, 2}));
   EXPECT_EQ(squad.sessions[0].drills[1].rung, "right-angle");
+  EXPECT_EQ(squad.sessions[0].days_to_match, 2);
+  EXPECT_EQ(squad.sessions[0].budget_steps, 221);
+  EXPECT_EQ(squad.sessions[0].drills[0].steps, 12);
+  EXPECT_FALSE(squad.sessions[0].drills[0].done);
+  EXPECT_EQ(squad.sessions[0].drills[1].done, false);
+  EXPECT_EQ(squad.spells.front().drills, std::vector<std::string>{"squat-hold"});
   EXPECT_TRUE(squad.sessions[1].match_day);
+  EXPECT_FALSE(squad.sessions[1].budget_steps);
   EXPECT_EQ(squad.families.front().target, 10);
   ASSERT_EQ(squad.minute_prices.size(), 1U);
   EXPECT_EQ(squad.minute_prices.front().after, 33401);

@@ -1,0 +1,45 @@
+// The rest of a block that has begun, planned again with as few changes as what happened asks for: weeks that nothing
+// touched stay as they stand, and in the others every change from the plan that stands has a price.
+// docs/model/rolling.md.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/block/build_problem.h"
+#include "core/block/solve.h"
+
+namespace lanework::block {
+
+// Points that a drill in, a drill out or another dose must be worth, in the coming session and in those after it (own
+// judgement: a quarter-credit of a family of middling weight, and of a light one).
+inline constexpr Points kComingChange = 40;
+inline constexpr Points kLaterChange = 20;
+
+// Why a session may have to change.
+enum class Cause {
+  kNewSession,   // it does not stand in the plan
+  kSlotChanged,  // longer or shorter, or its budget is
+  kMatchMoved,   // days to the match, where that matters
+  kTurnoutChanged,
+  kDrillClosed,   // a drill of it cannot be done any more, or not so
+  kTimesChanged,  // a drill takes longer or shorter: it is still new, or the strip, the pace are others
+  kTooMuch,       // what stands would break a ceiling of the week or of the session
+  kWeekBehind,    // sessions of its week gave less than planned, and a target suffers
+  kWeekChanged,   // another session of its week has changed
+  kTargetRaised,  // weeks before it owe more than the plan knew
+};
+
+struct Replanned {
+  Answer answer;                             // bound: of all plans with these sets
+  std::vector<std::vector<Cause>> causes;    // by session of the problem, each once; empty: it stands untouched
+  Plan standing;                             // the plan that stood, as far as it can still be done
+  std::vector<std::pair<int, int>> swapped;  // drills of the problem that had to leave sets, and those in their place
+};
+
+// REQUIRES: outline.rolling, and 'built' made from it with at least one session.
+Replanned replan(const Outline& outline, const Built& built, const WeekEffort& effort);
+
+}  // namespace lanework::block
