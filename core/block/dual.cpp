@@ -4,6 +4,8 @@
 #include <bit>
 #include <cmath>
 
+#include "core/block/load_price.h"
+
 namespace lanework::block {
 namespace {
 
@@ -15,7 +17,6 @@ constexpr double kSwapScale = 2.0;
 // Of what a credit is worth at the most.
 constexpr double kFirstShare = 0.7;
 
-constexpr int kLoadShift = 12;
 constexpr std::int32_t kMostPrice = (std::int32_t{1} << 22) - 1;
 // A use is charged or paid at most this; with the credits of an option it stays below kMostPrice.
 constexpr std::int32_t kMostUse = std::int32_t{1} << 20;
@@ -25,17 +26,6 @@ std::int32_t fine(double points) {
   return static_cast<std::int32_t>(std::lround(scaled));
 }
 std::int32_t fine_price(double points) { return std::max(0, fine(points)); }
-
-// Points a ceiling to units a load; a ceiling of 0 leaves nothing to be priced.
-std::int64_t unit_price(double points, int ceiling) {
-  if (points <= 0 || ceiling <= 0) return 0;
-  return std::llround(points * kFine * (1 << kLoadShift) / ceiling);
-}
-// What a ceiling adds to the bound: never less than the most that its price takes off.
-std::int64_t ceiling_constant(std::int64_t unit, int ceiling) {
-  const std::int64_t product = unit * ceiling;
-  return (product + (1 << kLoadShift) - 1) >> kLoadShift;
-}
 
 }  // namespace
 
@@ -156,7 +146,7 @@ void Dual::price_options(const Session& session, const LoadPrices& loads, const 
       }
       std::int64_t price = a_credit * option.credits - option.departure * kFine - a_use;
       // Rounded down: what is taken off is never more than what the constants give back.
-      for (std::size_t l = 0; l < kLoads; ++l) price -= (loads.unit[l] * option.loads[l]) >> kLoadShift;
+      for (std::size_t l = 0; l < kLoads; ++l) price -= load_cost(loads.unit[l], option.loads[l]);
       option_price_.push_back(static_cast<std::int32_t>(std::clamp<std::int64_t>(price, -kMostPrice, kMostPrice)));
     }
   }

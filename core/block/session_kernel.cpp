@@ -3,40 +3,12 @@
 #include <algorithm>
 #include <cassert>
 
+#include "core/block/value_rows.h"
+
 namespace lanework::block {
 namespace {
 
 constexpr int kForms = catalogue::kFormations;
-// Below every value and far from overflow when prices are added to it.
-constexpr std::int32_t kNever = -(std::int32_t{1} << 30);
-
-#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__) && \
-    !defined(__SANITIZE_THREAD__)
-#define LANEWORK_WIDEST __attribute__((target_clones("avx2", "default")))
-#else
-#define LANEWORK_WIDEST
-#endif
-
-// to[t] = most of to[t] and from[t] + price.
-LANEWORK_WIDEST void raise_row(std::int32_t* __restrict to, const std::int32_t* __restrict from, std::int32_t price,
-                               int count) {
-  for (int t = 0; t < count; ++t) {
-    const std::int32_t candidate = from[t] + price;
-    to[t] = candidate > to[t] ? candidate : to[t];
-  }
-}
-
-// to[t] = from[t] + price.
-LANEWORK_WIDEST void shift_row(std::int32_t* __restrict to, const std::int32_t* __restrict from, std::int32_t price,
-                               int count) {
-  for (int t = 0; t < count; ++t) to[t] = from[t] + price;
-}
-
-// to[t] = most of skip[t] and take[t].
-LANEWORK_WIDEST void merge_row(std::int32_t* __restrict to, const std::int32_t* __restrict skip,
-                               const std::int32_t* __restrict take, int count) {
-  for (int t = 0; t < count; ++t) to[t] = skip[t] > take[t] ? skip[t] : take[t];
-}
 
 }  // namespace
 
@@ -189,7 +161,7 @@ void SessionKernel::sweep_drill(const Kind& kind, std::size_t g, const Live& liv
       for (int form = 0; form < kForms; ++form) {
         const int change = kind.change[static_cast<std::size_t>(form)][static_cast<std::size_t>(formation)];
         const Row row = new_row();
-        merge_row(row, after.rows[at(flag, covered, form)], take - change, count);
+        merge_row(row, after.rows[at(flag, covered, form)], 0, take - change, count);
         before.rows[at(flag, covered, form)] = row;
       }
     }

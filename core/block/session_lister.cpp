@@ -4,37 +4,12 @@
 #include <cassert>
 #include <tuple>
 
+#include "core/block/value_rows.h"
+
 namespace lanework::block {
 namespace {
 
-// Below every value and far from overflow when prices are added to it.
-constexpr std::int32_t kNever = -(std::int32_t{1} << 30);
 constexpr std::int32_t kReached = kNever / 2;
-
-#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__) && \
-    !defined(__SANITIZE_THREAD__)
-#define LANEWORK_WIDEST __attribute__((target_clones("avx2", "default")))
-#else
-#define LANEWORK_WIDEST
-#endif
-
-// to[t] = most of to[t] and from[t] + price.
-LANEWORK_WIDEST void raise_row(std::int32_t* __restrict to, const std::int32_t* __restrict from, std::int32_t price,
-                               int count) {
-  for (int t = 0; t < count; ++t) {
-    const std::int32_t candidate = from[t] + price;
-    to[t] = candidate > to[t] ? candidate : to[t];
-  }
-}
-
-// to[t] = most of skip[t] - cost and take[t].
-LANEWORK_WIDEST void merge_row(std::int32_t* __restrict to, const std::int32_t* __restrict skip, std::int32_t cost,
-                               const std::int32_t* __restrict take, int count) {
-  for (int t = 0; t < count; ++t) {
-    const std::int32_t left_out = skip[t] - cost;
-    to[t] = left_out > take[t] ? left_out : take[t];
-  }
-}
 
 auto key(const ListedSession& one) { return std::tie(one.credits, one.loads, one.fresh); }
 

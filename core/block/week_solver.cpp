@@ -6,11 +6,11 @@
 #include <numeric>
 
 #include "core/block/bundle.h"
+#include "core/block/load_price.h"
 
 namespace lanework::block {
 namespace {
 
-constexpr int kLoadShift = 12;
 // Lists reach so far beyond a session's nearest at first.
 constexpr std::int32_t kFirstReach = 2 * kFine;
 // The first step of prices aims at this share of the first bound; points that are not worth another round.
@@ -19,23 +19,14 @@ constexpr double kLittle = 0.5;
 // A credit's price moves so much less than a ceiling's: found by trial.
 constexpr double kCreditScale = 0.05;
 // Halves are looked at for so many fine points that the bound leaves open; drills that lean less than this to one side
-// are settled; the weight of a drill that uses nothing of a ceiling beside one that uses all.
+// are settled; the weight of a drill that uses nothing of a ceiling beside one that uses all, and of whether a drill is
+// used at all beside how much.
 constexpr std::int64_t kWorthSplitting = 20 * kFine;
 constexpr double kDoubt = 0.05;
 constexpr double kAnyDrill = 0.1;
 constexpr double kUseFirst = 4;
 // So many ways of letting new drills into a week are looked at, no more.
 constexpr std::size_t kMostWays = 6;
-
-// Points a ceiling to units a load, 2^-kLoadShift of a fine point; a ceiling of 0 leaves nothing to be priced.
-std::int64_t unit_price(double points, int ceiling) {
-  if (points <= 0 || ceiling <= 0) return 0;
-  return std::llround(points * kFine * (1 << kLoadShift) / ceiling);
-}
-// Never less than the most that the price takes off.
-std::int64_t ceiling_constant(std::int64_t unit, int ceiling) {
-  return (unit * ceiling + (1 << kLoadShift) - 1) >> kLoadShift;
-}
 
 }  // namespace
 
@@ -373,7 +364,7 @@ std::int64_t WeekSolver::session_at_prices(std::size_t i) {
     const int f = p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family;
     std::int64_t price = credit_price_[static_cast<std::size_t>(f)] * option.credits;
     // Rounded down: what is taken off is never more than what the constants give back.
-    for (std::size_t l = 0; l < kLoads; ++l) price -= (load_price_[i][l] * option.loads[l]) >> kLoadShift;
+    for (std::size_t l = 0; l < kLoads; ++l) price -= load_cost(load_price_[i][l], option.loads[l]);
     constexpr std::int64_t kMost = (std::int64_t{1} << 22) - 1;
     return static_cast<std::int32_t>(std::clamp(price, -kMost, kMost));
   });

@@ -45,11 +45,9 @@ inline void each_set(const Problem& problem, std::vector<char>& set, std::size_t
   set[d] = 0;
 }
 
-// The most that a plan is worth that keeps everything; empty when there is none.
-inline std::optional<Points> enumerate(const Problem& problem) {
+// The most that the sessions are worth with the sets of 'plan', everything kept; empty when there is no way.
+inline std::optional<Points> best_with_sets(const Problem& problem, Plan plan) {
   std::optional<Points> best;
-  std::vector<char> set(problem.drills.size(), 0);
-  Plan plan = empty_plan(problem);
   std::function<void(std::size_t)> sessions = [&](std::size_t s) {
     if (s == problem.sessions.size()) {
       const Evaluation evaluation = evaluate(problem, plan);
@@ -67,10 +65,21 @@ inline std::optional<Points> enumerate(const Problem& problem) {
     });
     plan.choice[s].assign(problem.drills.size(), -1);
   };
+  sessions(0);
+  return best;
+}
+
+// The most that a plan is worth that keeps everything; empty when there is none.
+inline std::optional<Points> enumerate(const Problem& problem) {
+  std::optional<Points> best;
+  std::vector<char> set(problem.drills.size(), 0);
+  Plan plan = empty_plan(problem);
   std::function<void(std::size_t)> spells = [&](std::size_t p) {
     if (p == plan.sets.size()) {
       // What is broken while nothing is done, the sets break.
-      if (evaluate(problem, plan).broken.empty()) sessions(0);
+      if (!evaluate(problem, plan).broken.empty()) return;
+      const std::optional<Points> found = best_with_sets(problem, plan);
+      if (found && (!best || *found > *best)) best = found;
       return;
     }
     each_set(problem, set, 0, [&](const std::vector<char>& one) {

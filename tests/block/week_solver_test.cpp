@@ -27,38 +27,13 @@ Problem one_week(std::uint64_t seed, plan::Dice& dice) {
   return problem;
 }
 
-// The most that the sessions are worth with the current set.
-std::optional<Points> best_week(const Problem& problem) {
-  std::optional<Points> best;
-  Plan plan = empty_plan(problem);
-  std::function<void(std::size_t)> sessions = [&](std::size_t s) {
-    if (s == problem.sessions.size()) {
-      const Evaluation evaluation = evaluate(problem, plan);
-      if (evaluation.broken.empty() && (!best || evaluation.value > *best)) best = evaluation.value;
-      return;
-    }
-    Kind kind = problem.kinds[static_cast<std::size_t>(problem.sessions[s].kind)];
-    for (std::size_t d = 0; d < problem.drills.size(); ++d) {
-      if (plan.sets.front()[d] == 0) kind.options[d].clear();
-    }
-    std::vector<int> choice(problem.drills.size(), -1);
-    each_choice(kind, choice, 0, [&](const std::vector<int>& one) {
-      plan.choice[s] = one;
-      sessions(s + 1);
-    });
-    plan.choice[s].assign(problem.drills.size(), -1);
-  };
-  sessions(0);
-  return best;
-}
-
 TEST(WeekSolver, EqualsEnumeration) {
   int proved = 0;
   int bound_by_new = 0;
   for (std::uint64_t seed = 1; seed <= 1500; ++seed) {
     plan::Dice dice(seed * 7);
     const Problem problem = one_week(seed, dice);
-    const std::optional<Points> best = best_week(problem);
+    const std::optional<Points> best = best_with_sets(problem, empty_plan(problem));
     ASSERT_TRUE(best.has_value()) << seed;  // nothing at all keeps every row
     WeekSolver solver(problem);
     const std::vector<char> none(problem.drills.size(), 0);
