@@ -2,9 +2,35 @@
 
 #include <array>
 #include <cstdio>
-#include <regex>
 
 namespace lanework::draw::words {
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_word(char c) { return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+// 'min' or 's' as a word of its own from there on.
+bool is_unit(const std::string& sentence, std::size_t at, const std::string& unit) {
+  if (sentence.compare(at, unit.size(), unit) != 0) return false;
+  const std::size_t end = at + unit.size();
+  return end >= sentence.size() || !is_word(sentence[end]);
+}
+
+// The space of '10 s'.
+bool is_before_a_unit(const std::string& sentence, std::size_t space) {
+  if (space == 0 || !is_digit(sentence[space - 1])) return false;
+  return is_unit(sentence, space + 1, "min") || is_unit(sentence, space + 1, "s");
+}
+
+// The space between the minutes and the seconds of '1 min 10 s'.
+bool is_inside_a_duration(const std::string& sentence, std::size_t space) {
+  if (space < 5 || !is_unit(sentence, space - 3, "min") || !is_digit(sentence[space - 5])) return false;
+  std::size_t end = space + 1;
+  while (end < sentence.size() && is_digit(sentence[end])) ++end;
+  return end > space + 1 && end < sentence.size() && sentence[end] == ' ' && is_unit(sentence, end + 1, "s");
+}
+
+}  // namespace
 
 std::string clock_time(int start_minute_of_day, int seconds_after) {
   constexpr int kMinutesADay = 24 * 60;
@@ -29,10 +55,12 @@ std::string short_duration(int seconds) {
 }
 
 std::string durations_unbroken(const std::string& sentence) {
-  static const std::regex kDuration("([0-9]+) (min|s)\\b");
-  static const std::regex kRest("min ([0-9]+\u00A0s)\\b");
-  const std::string numbers = std::regex_replace(sentence, kDuration, "$1\u00A0$2");
-  return std::regex_replace(numbers, kRest, "min\u00A0$1");
+  std::string out;
+  for (std::size_t i = 0; i < sentence.size(); ++i) {
+    const bool held = sentence[i] == ' ' && (is_before_a_unit(sentence, i) || is_inside_a_duration(sentence, i));
+    out += held ? "\u00A0" : std::string(1, sentence[i]);
+  }
+  return out;
 }
 
 std::string metres(int millimetres) {
