@@ -78,14 +78,15 @@ void judge_items(const Node& answer, const Selection& selection, const Report& r
   }
 }
 
-// The middle and the nine-in-ten finish are simulated; what can be held against them is the plan's own arithmetic.
+// The middle and the nine-in-ten finish are simulated; what can be held against them is the plan's own arithmetic,
+// which nine simulated evenings in ten may undercut by a little (once in 2,000 drawn evenings: by 3 %).
 void judge_finish(const Node& time, const Matter& matter, const Report& report, TableJudge& times) {
   const Node* middle = of_kind(time, "simulated_median_seconds", Node::Kind::kInteger);
   const Node* late = of_kind(time, "nine_in_ten_seconds", Node::Kind::kInteger);
+  const std::int64_t least = report.planned_seconds * 9 / 10;
   const std::int64_t most = (report.planned_seconds + report.margin_seconds) * 5 / 4;
-  if (late == nullptr || late->integer < report.planned_seconds || late->integer > most) {
-    return times.add("nine_in_ten_seconds", "finish",
-                     std::to_string(report.planned_seconds) + " to " + std::to_string(most));
+  if (late == nullptr || late->integer < least || late->integer > most) {
+    return times.add("nine_in_ten_seconds", "finish", std::to_string(least) + " to " + std::to_string(most));
   }
   const bool sound =
       middle != nullptr && middle->integer <= late->integer && middle->integer >= report.planned_seconds * 4 / 5;

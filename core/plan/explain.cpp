@@ -123,11 +123,18 @@ class Explainer {
   }
 
   std::string why_changed(std::size_t i) {
-    if (plan_.problem.drills[i].options.empty()) return barred_because(drill_of(i), evening_);
+    if (plan_.problem.drills[i].options.empty()) return why_closed(i);
     if (as_routine(unhurried_, i)) return time_words();
     if (as_routine(unlimited_, i)) return ceiling_words(i);
     if (evening_.more_than_routine || evening_.free_composition) return "more of another drill is wanted";
     return time_words() + ", and youth ceilings hold";
+  }
+
+  // A drill of the routine without a way of doing it. A harder rung that would be allowed is no way.
+  [[nodiscard]] std::string why_closed(std::size_t i) const {
+    std::string reason = barred_because(drill_of(i), evening_);
+    if (reason.empty()) reason = barred_because(drill_of(i), line_of(i).rung, evening_);
+    return reason.empty() ? "no way of doing it keeps tonight's ceilings" : reason;
   }
 
   std::string time_words() {
@@ -181,7 +188,7 @@ class Explainer {
     for (std::size_t j = 0; j < plan_.problem.drills.size(); ++j) {
       const ProblemDrill& other = plan_.problem.drills[j];
       if (other.routine_line < 0 || !other.options.empty() || drill_of(j).family != drill.family) continue;
-      return drill_of(j).name + " cannot be done, " + barred_because(drill_of(j), evening_);
+      return drill_of(j).name + " cannot be done, " + why_closed(j);
     }
     return "covers " + catalogue_.family(drill.family).name;
   }
