@@ -26,8 +26,6 @@ class Bundle {
   [[nodiscard]] double step() const { return step_; }
   // How much lower the lines allow the function to be, near the best point: small once there is little to gain.
   [[nodiscard]] double foretold_fall() const { return foretold_; }
-  [[nodiscard]] const std::vector<double>& best() const { return best_; }
-  [[nodiscard]] double best_value() const { return best_value_; }
   // The share of each line in the last step, oldest first: how its point counts in the mean that balances the slopes.
   // Lines that were let go are in none.
   struct Share {

@@ -114,12 +114,6 @@ struct Plan {
 // Points of 'credits' of a family in a week that should give 'target'.
 Points worth(const Family& family, int target, int credits);
 
-struct SessionSum {
-  int steps = 0;
-  Loads loads{};
-  int unknown_first_done = 0;
-};
-
 struct Evaluation {
   Points value = 0;
   std::vector<std::string> broken;        // the constraints that do not hold, in the words of docs/model/block.md
