@@ -220,15 +220,6 @@ double Sweep::solve() {
   in_place_ = true;
   for (std::size_t g = groups; g-- > 0;) {
     sweep_group(g);
-    const Window& window = window_[drill_of(g, 0)];
-    for_each_state(0, [&](State state) {
-      for (state.form = 0; state.form < kForms; ++state.form) {
-        const double* row = inside_row(0, state);
-        double* to = boundary_row(g, state);
-        std::copy(row + window.first, row + window.last + 1, to + window.first);
-        std::fill(to + window.last + 1, to + row_, row[window.last]);
-      }
-    });
     start_[g] = start_inside_[0];
   }
   in_place_ = false;
@@ -289,14 +280,15 @@ void Sweep::lay_out_inside(std::size_t g) {
 }
 
 void Sweep::sweep_end(std::size_t g, std::size_t n) {
-  const std::size_t before = drill_of(g, n) - (n > 0 ? 1 : 0);
-  const int last = in_place_ ? std::min(limit_, window_[before].last) : limit_;
+  const bool to_boundary = in_place_ && n == 0;
+  const int last = in_place_ && n > 0 ? std::min(limit_, window_[drill_of(g, n) - 1].last) : limit_;
   for_each_state(n, [&](State state) {
     const double cost = end_cost(g, state.flag, state.credits);
     State next = next_group(g, state);
     for (state.form = 0; state.form < kForms; ++state.form) {
       next.form = state.form;
-      add_row(inside_row(n, state), boundary_row(g + 1, next), cost, first_[n], last);
+      double* to = to_boundary ? boundary_row(g, state) : inside_row(n, state);
+      add_row(to, boundary_row(g + 1, next), cost, first_[n], last);
     }
   });
   start_inside_[n] = start_[g + 1] + end_cost(g, 0, 0);
@@ -305,6 +297,7 @@ void Sweep::sweep_end(std::size_t g, std::size_t n) {
 void Sweep::sweep_drill(std::size_t g, std::size_t k) {
   const KernelDrill& drill = p_.drills[drill_of(g, k)];
   start_inside_[k] = start_before(g, k, drill);  // reads rows that are overwritten in place
+  taken_before_.clear();
   for_each_state(k, [&](const State& state) { sweep_state(g, k, drill, state); });
 }
 
@@ -321,12 +314,13 @@ double Sweep::start_before(std::size_t g, std::size_t k, const KernelDrill& dril
 }
 
 // In place this is right because states come by rising credits and new drills: what taking an option leads to has not
-// been overwritten, or is the row that is read into 'take' first.
+// been overwritten, or is the row that is read into 'take' first. The rows before the first drill are the boundary's.
 void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, State state) {
   const int first = first_[k];
   // Beyond the window nothing changes; it starts no later than where it ends.
   const int last = std::min(std::max(window_[drill_of(g, k)].last, first), limit_);
-  const int wanted = in_place_ ? std::min(limit_, window_[drill_of(g, k > 0 ? k - 1 : 0)].last) : limit_;
+  const bool to_boundary = in_place_ && k == 0;
+  const int wanted = in_place_ && k > 0 ? std::min(limit_, window_[drill_of(g, k - 1)].last) : limit_;
   double* take = w_.take.data();
   const int first_take = std::max(0, first - slowest_change_[drill_of(g, k)]);
   options_taken_.clear();
@@ -336,14 +330,16 @@ void Sweep::sweep_state(std::size_t g, std::size_t k, const KernelDrill& drill, 
     if (too_new(state, option)) continue;
     options_taken_.push_back({inside_row(k + 1, taken(g, k, state, option)), option.seconds, option.priced});
   }
-  take_best(take, first_take, last);
+  // Near the cap, states of other credits lead to the same rows.
+  if (options_taken_.empty() || options_taken_ != taken_before_) take_best(take, first_take, last);
+  taken_before_ = options_taken_;
   const auto formation = static_cast<std::size_t>(drill.formation);
   const double skip_cost = drill.must ? kForbidden : drill.skip_cost;
   for (std::size_t form = 0; form < kForms; ++form) {
     state.form = small(form);
-    double* to = inside_row(k, state);
+    double* to = to_boundary ? boundary_row(g, state) : inside_row(k, state);
     const int change = p_.change[form][formation];
-    if (in_place_) {
+    if (in_place_ && !to_boundary) {
       merge_into_row(to, skip_cost, take, change, first, last);
     } else {
       merge_row(to, inside_row(k + 1, state), skip_cost, take, change, first, last);

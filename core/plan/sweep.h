@@ -32,6 +32,7 @@ class Sweep {
     const double* from;
     int shift;
     double cost;
+    bool operator==(const Taken&) const = default;
   };
 
   // Both must outlive the sweep.
@@ -87,6 +88,7 @@ class Sweep {
   std::vector<const KernelOption*> useful_;  // of all drills: options that can be the best at these prices
   std::vector<std::size_t> first_useful_;    // of each drill among them, and their number
   std::vector<Taken> options_taken_;
+  std::vector<Taken> taken_before_;           // of the same drill's state before, that the row 'take' stands for
   std::vector<int> slowest_change_;           // to each drill
   std::size_t row_;                           // doubles in a row: one a second of time left
   std::vector<std::array<int, 2>> alive_;     // for each boundary the flags alive, or -1
