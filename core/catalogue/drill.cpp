@@ -43,8 +43,7 @@ std::string dose_in_words(const Drill& drill, const DoseStep& step) {
   out += std::to_string(step.amount);
   switch (drill.dose.kind) {
     case DoseKind::kReps:
-      // A lone number would read as a number of the drill.
-      if (step.sets == 1) out += step.amount == 1 ? " rep" : " reps";
+      out += step.amount == 1 ? " rep" : " reps";
       break;
     case DoseKind::kSeconds:
       out += " s";

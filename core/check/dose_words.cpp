@@ -7,7 +7,7 @@ std::string dose_words(const Drill& drill, const Step& step) {
   std::string words = step.sets == 1 ? amount : std::to_string(step.sets) + " \u00d7 " + amount;
   if (drill.dose_kind == "seconds") words += " s";
   if (drill.dose_kind == "passes") words += step.amount == 1 ? " pass" : " passes";
-  if (drill.dose_kind == "reps" && step.sets == 1) words += step.amount == 1 ? " rep" : " reps";
+  if (drill.dose_kind == "reps") words += step.amount == 1 ? " rep" : " reps";
   if (drill.sides) words += " a side";
   if (drill.formation == "pairs" && !drill.both_at_once) words += " each";
   return words;

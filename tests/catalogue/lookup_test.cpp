@@ -44,7 +44,7 @@ TEST(Drill, FindsRungsAndDoses) {
 
 TEST(Drill, DoseInWords) {
   Drill drill = drill_of(sample_spread());
-  EXPECT_EQ(dose_in_words(drill, {2, 5}), "2 × 5 a side");
+  EXPECT_EQ(dose_in_words(drill, {2, 5}), "2 × 5 reps a side");
   EXPECT_EQ(dose_in_words(drill, {1, 6}), "6 reps a side");
   drill.dose.kind = DoseKind::kSeconds;
   EXPECT_EQ(dose_in_words(drill, {2, 20}), "2 × 20 s a side");
