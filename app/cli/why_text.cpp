@@ -40,6 +40,10 @@ Rows family_rows(const EveningMatter& matter) {
                     "weight " + std::to_string(family.weight) + ", " + std::to_string(family.session_work.count) +
                         " s of work" + (family.required ? ", required" : ""),
                     source_words(family.sources, matter.catalogue)});
+    if (!family.eccentric_first || matter.evening.age < family.eccentric_first->from_age) continue;
+    rows.push_back({family.name + ", not eccentric",
+                    "counts " + std::to_string(family.eccentric_first->other_work_percent) + " %",
+                    source_words(family.eccentric_first->sources, matter.catalogue)});
   }
   return rows;
 }

@@ -136,7 +136,7 @@ class ProblemBuilder {
       const catalogue::LoadSum load = catalogue::load_of(drill, drill.rungs[static_cast<std::size_t>(item.rung)], step,
                                                          evening.strip.lane_length, catalogue_.limits);
       week.fixed[static_cast<std::size_t>(drill.family)] +=
-          plan::credits_of(drill, step, catalogue_.family(drill.family));
+          plan::credits_of(drill, step, catalogue_.family(drill.family), evening.age);
       week.ceiling[0] = std::max(0, week.ceiling[0] - static_cast<int>(load.contacts));
       week.ceiling[1] = std::max(0, week.ceiling[1] - static_cast<int>(load.eccentric));
       week.ceiling[2] = std::max(0, week.ceiling[2] - static_cast<int>(load.hard_running));

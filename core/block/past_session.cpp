@@ -63,7 +63,7 @@ class Aftermath {
       const catalogue::Drill& drill = drill_of(item);
       const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.planned.dose)];
       const auto family = static_cast<std::size_t>(drill.family);
-      const int credits = plan::credits_of(drill, step, catalogue_.family(drill.family));
+      const int credits = plan::credits_of(drill, step, catalogue_.family(drill.family), evening_.age);
       out.promised[family] += credits;
       if (item.done) out.given[family] += credits;
       if (!item.used) continue;

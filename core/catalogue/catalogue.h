@@ -11,6 +11,13 @@
 
 namespace lanework::catalogue {
 
+// From an age on, work of the family that is not eccentric counts for less.
+struct EccentricFirst {
+  int from_age;            // of the youngest
+  int other_work_percent;  // what the rest counts for
+  std::vector<std::string> sources;
+};
+
 // families.toml: one row a family, in the order of Family.
 struct FamilyRow {
   Family family;
@@ -23,6 +30,8 @@ struct FamilyRow {
   Seconds week_work;          // what a week of a block aims at
   std::string why;            // one line
   std::vector<std::string> sources;
+  std::vector<std::string> week_sources;  // of week_work; empty where it is two and a half full sessions
+  std::optional<EccentricFirst> eccentric_first;
 };
 
 // limits.toml: ceilings a session and a week for one age band. Loads in whole units.

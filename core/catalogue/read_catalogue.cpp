@@ -87,6 +87,14 @@ void check_tables(const CatalogueDocuments& documents, const Catalogue& catalogu
   check_row_sources(documents.limits, "match", catalogue.limits.match, references);
   references.sources(documents.limits, {"sources"}, catalogue.limits.sources);
   for (std::size_t i = 0; i < catalogue.families.size(); ++i) {
+    const FamilyRow& row = catalogue.families[i];
+    const std::string position = std::to_string(i + 1);
+    references.sources(documents.families, {"family", position, "week_sources"}, row.week_sources);
+    if (!row.eccentric_first) continue;
+    references.sources(documents.families, {"family", position, "eccentric_first", "sources"},
+                       row.eccentric_first->sources);
+  }
+  for (std::size_t i = 0; i < catalogue.families.size(); ++i) {
     const auto in_family = [&](const Drill& drill) { return drill.family == catalogue.families[i].family; };
     if (std::any_of(catalogue.drills.begin(), catalogue.drills.end(), in_family)) continue;
     references.add(documents.families, {"family", std::to_string(i + 1), "key"}, FaultCode::kMissing,

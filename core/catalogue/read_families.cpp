@@ -8,6 +8,15 @@ namespace {
 
 constexpr int kMostTwoPhaseFamilies = 2;
 
+EccentricFirst read_eccentric_first(TableReader& table) {
+  EccentricFirst out;
+  out.from_age = static_cast<int>(table.integer("from_age", kYoungestAge, kOldestAge));
+  out.other_work_percent = static_cast<int>(table.integer("other_work_percent", 1, 100));
+  out.sources = read_sources(table);
+  table.finish();
+  return out;
+}
+
 FamilyRow read_family(TableReader& table, std::size_t position) {
   FamilyRow row{};
   row.family = static_cast<Family>(position);
@@ -32,6 +41,9 @@ FamilyRow read_family(TableReader& table, std::size_t position) {
   row.week_work = Seconds(table.integer_or("week_seconds", row.session_work.count * 5 / 2, 1, 3600));
   row.why = table.text("why");
   row.sources = read_sources(table);
+  if (table.has("week_seconds")) row.week_sources = read_sources(table, "week_sources");
+  TableReader eccentric = table.table("eccentric_first");
+  if (eccentric.present()) row.eccentric_first = read_eccentric_first(eccentric);
   table.finish();
   return row;
 }

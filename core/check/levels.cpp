@@ -66,9 +66,12 @@ std::int64_t work_ms(const Drill& drill, const Step& step) {
 }
 
 std::int64_t credits_of(const Drill& drill, const Step& step, const Matter& matter) {
-  const std::int64_t work = work_ms(drill, step);
+  std::int64_t work = 100 * work_ms(drill, step);
   const Family* family = find_family(matter, drill.family);
-  const std::int64_t full = 1000 * (family == nullptr ? 1 : family->session_seconds);
+  const std::int64_t full = 100 * 1000 * (family == nullptr ? 1 : family->session_seconds);
+  const bool eccentric = drill.eccentric_thousandths > 0;
+  if (family != nullptr && !eccentric && matter.tonight.age >= family->eccentric_from_age)
+    work = work / 100 * family->other_work_percent;
   const std::int64_t whole = 4 * work / full;
   const std::int64_t rest = 4 * work % full;
   return std::clamp<std::int64_t>(whole + (2 * rest >= full ? 1 : 0), 1, kMostCredits);

@@ -87,6 +87,8 @@ struct Family {
   std::int64_t weight = 1;
   std::int64_t session_seconds = 1;
   std::int64_t week_seconds = 1;
+  int eccentric_from_age = 1000;          // from this age of the youngest on
+  std::int64_t other_work_percent = 100;  // work without an eccentric load counts for this much
 };
 
 struct Gait {

@@ -20,6 +20,11 @@ void read_families(TableReader& catalogue, Matter& matter) {
     family.weight = row.integer("weight", 0, kMany);
     family.session_seconds = row.integer("session_seconds", 1, kMany);
     family.week_seconds = row.integer_or("week_seconds", 5 * family.session_seconds / 2, 1, kMany);
+    if (row.has("eccentric_first")) {
+      TableReader eccentric = row.table("eccentric_first");
+      family.eccentric_from_age = static_cast<int>(eccentric.integer("from_age", 0, 100));
+      family.other_work_percent = eccentric.integer("other_work_percent", 1, 100);
+    }
     matter.families.push_back(std::move(family));
   }
 }

@@ -136,7 +136,7 @@ class ProblemBuilder {
     option.dose = dose;
     option.seconds =
         static_cast<int>(rounded_up(clock::drill_time(catalogue_, drill, rung, dose, evening_).total()).count);
-    option.credits = credits_of(drill, step, catalogue_.family(drill.family));
+    option.credits = credits_of(drill, step, catalogue_.family(drill.family), evening_.age);
     option.loads = {static_cast<int>(load.contacts), static_cast<int>(load.eccentric),
                     static_cast<int>(load.hard_running), 0};
     const int times = times_done(drill);
@@ -169,8 +169,8 @@ class ProblemBuilder {
   void set_targets() {
     for (const catalogue::RoutineLine& line : routine_.lines) {
       const Drill& drill = catalogue_.drills[static_cast<std::size_t>(line.drill)];
-      problem_.groups[static_cast<std::size_t>(group_of(drill))].target +=
-          credits_of(drill, drill.dose.steps[static_cast<std::size_t>(line.dose)], catalogue_.family(drill.family));
+      problem_.groups[static_cast<std::size_t>(group_of(drill))].target += credits_of(
+          drill, drill.dose.steps[static_cast<std::size_t>(line.dose)], catalogue_.family(drill.family), evening_.age);
     }
     for (Group& group : problem_.groups) {
       constexpr int kFullDose = 4;

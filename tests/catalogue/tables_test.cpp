@@ -87,6 +87,15 @@ INSTANTIATE_TEST_SUITE_P(
                 kClash, kFamiliesFile, "family.3.phases"},
         Mistake{"UnknownSource", [](D& d) { set_list(d.families, "family.1.sources", {"nobody-1999"}); }, kUnknown,
                 kFamiliesFile, "family.1.sources"},
+        Mistake{"WeekWithoutItsSource", [](D& d) { remove(d.families, "family.1.week_sources"); }, kMissing,
+                kFamiliesFile, "family.1.week_sources"},
+        Mistake{"UnknownSourceOfAWeek", [](D& d) { set_list(d.families, "family.1.week_sources", {"nobody-1999"}); },
+                kUnknown, kFamiliesFile, "family.1.week_sources"},
+        Mistake{"ShareOfNothing", [](D& d) { set(d.families, "family.4.eccentric_first.other_work_percent", 0); },
+                kRange, kFamiliesFile, "family.4.eccentric_first.other_work_percent"},
+        Mistake{"UnknownSourceOfAShare",
+                [](D& d) { set_list(d.families, "family.4.eccentric_first.sources", {"nobody-1999"}); }, kUnknown,
+                kFamiliesFile, "family.4.eccentric_first.sources"},
         Mistake{"EmptyFamily", [](D& d) { remove_family(d, "balance"); }, kMissing, kFamiliesFile, "family.6.key"}),
     testing::PrintToStringParamName());
 

@@ -46,6 +46,18 @@ TEST(ByHand, TheWorkedPlanPasses) {
   EXPECT_EQ(report.items[2].starts_seconds, 143);
 }
 
+// Trunk at half: routine 40 s of 60, 3 quarters; now 20 s, 1: short 2, one of it beyond half: 3 x 5 x 4 = 60; jumps 24.
+TEST(ByHand, WorkThatIsNotEccentricCountsItsShareFromAnAgeOn) {
+  Node request = tiny_request();
+  Node eccentric = Node::make_table();
+  eccentric.set("from_age", number(12));
+  eccentric.set("other_work_percent", number(50));
+  put(request, "catalogue.families.family.1.eccentric_first", eccentric);
+  EXPECT_EQ(report_of(request, tiny_answer()).levels.shortfall, 84);
+  put(request, "catalogue.families.family.1.eccentric_first.from_age", number(13));
+  EXPECT_EQ(report_of(request, tiny_answer()).levels.shortfall, 64);
+}
+
 TEST(ByHand, WhatFilesMayLeaveOut) {
   Node request = tiny_request();
   erase(request, "squad.kit");

@@ -110,7 +110,10 @@ const std::vector<Mutation> kMutations = {
      [](Matters& m) { put(m.kestrels(), "spells.1.drills.0", text("hip-opening")); }},
     {"a set of what is over", "set-changed", false, [](Matters& m) { erase(m.kestrels(), "spells.0.drills.0"); }},
     {"a change untold", "changes-told", false,
-     [](Matters& m) { put(m.kestrels(), "sessions.4.drills.0.amount", number(1)); }},
+     [](Matters& m) {
+       Node& amount = at(m.kestrels(), "sessions.4.drills.0.amount");
+       amount = number(amount.integer == 1 ? 2 : 1);
+     }},
     {"a change that is none", "changes-told", true,
      [](Matters& m) {
        Node change = Node::make_table();
