@@ -93,16 +93,6 @@ Result<std::vector<door::SquadWishes>> rolled_on(const BlockFlags& flags, const 
   return out;
 }
 
-// A pin holds for the single evening; it does not yet bring a drill into a set.
-void say_pins(const std::vector<door::SquadWishes>& wishes) {
-  for (const door::SquadWishes& squad : wishes) {
-    if (squad.outline.evenings.empty() || squad.outline.evenings.front().pins.empty()) continue;
-    std::fprintf(
-        stderr, "%s: pins are kept on single evenings; a block keeps them only where the house routine has the drill\n",
-        squad.squad->id.c_str());
-  }
-}
-
 int plan(const BlockFlags& flags) {
   const auto shipped = catalogue_folder(flags.catalogue);
   if (!shipped) return report(shipped.faults());
@@ -117,7 +107,6 @@ int plan(const BlockFlags& flags) {
     wishes = rolled_on(flags, folder.club, allocation, std::move(wishes).value());
     if (!wishes) return report(wishes.faults());
   }
-  say_pins(wishes.value());
   const std::size_t count = wishes.value().size();
   const SquadsDone tell = [&](std::size_t done) { std::fprintf(stderr, "squad %zu of %zu planned\n", done, count); };
   const block::Work work = block::times({}, flags.work);

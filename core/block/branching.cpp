@@ -111,7 +111,9 @@ void Branching::open(const Sets& before, std::int64_t before_fine, int rounds) {
     whole.settled.emplace_back();
     for (const char in : before[p]) whole.settled[p].push_back(in != 0 ? Settled::kIn : Settled::kOut);
   }
-  whole.settled.emplace_back(p_.drills.size(), Settled::kOpen);
+  whole.settled.emplace_back();
+  for (const Drill& drill : p_.drills)
+    whole.settled.back().push_back(must_be(drill, spell_) ? Settled::kIn : Settled::kOpen);
   if (!settle_what_follows(whole.settled)) return;
   look_at(std::move(whole), rounds);
   if (!parts_.empty()) last_prices_ = parts_.back().prices;
@@ -206,7 +208,7 @@ void Branching::wish(const Part& part) {
   const std::vector<char> before = spell_ == 0 ? empty_plan(p_).sets.front() : set_before(part.settled);
   const int filled = spell_ == 0 ? come_in(p_, {before}, 0) : 0;
   const int least = spell_ == 0 ? 0 : p_.least_swaps;
-  wished_.push_back(nearest_set(p_, part.leaning, before, wished, least, most_swaps_of(p_, spell_) - filled));
+  wished_.push_back(nearest_set(p_, spell_, part.leaning, before, wished, least, most_swaps_of(p_, spell_) - filled));
 }
 
 // The open drill about whose place the prices say least; where they are sure of all, one that they want in.
@@ -243,6 +245,9 @@ bool keeps_set_limits(const Problem& problem, const Sets& sets) {
   for (std::size_t p = 0; p < sets.size(); ++p) {
     const int in = come_in(problem, sets, p);
     const bool open = static_cast<int>(p) >= problem.begun;
+    for (std::size_t d = 0; d < problem.drills.size(); ++d) {
+      if (open && must_be(problem.drills[d], p) && sets[p][d] == 0) return false;
+    }
     if (open && (in > most_swaps_of(problem, p) || (p > 0 && in < problem.least_swaps))) return false;
     std::vector<int> size(problem.families.size(), 0);
     for (std::size_t d = 0; d < problem.drills.size(); ++d)

@@ -395,6 +395,21 @@ class ProblemBuilder {
       p.drills.push_back(drill);
     }
     for (const KindDraft& draft : drafts_) p.kinds.push_back(kind_of(draft));
+    fix_pinned();
+  }
+
+  // A pinned drill is of the set of every spell that has a session open to it.
+  void fix_pinned() {
+    Problem& p = built_.problem;
+    for (std::size_t s = 0; s < p.sessions.size(); ++s) {
+      const Kind& kind = p.kinds[static_cast<std::size_t>(p.sessions[s].kind)];
+      for (const session::Pin& pin : outline_.evenings[built_.evening_of[s]].pins) {
+        for (std::size_t d = 0; d < p.drills.size(); ++d) {
+          if (catalogue_.drills[static_cast<std::size_t>(p.drills[d].drill)].id != pin.drill) continue;
+          if (!kind.options[d].empty()) p.drills[d].must |= 1U << static_cast<unsigned>(p.sessions[s].spell);
+        }
+      }
+    }
   }
 
   [[nodiscard]] Kind kind_of(const KindDraft& draft) const {
@@ -472,46 +487,68 @@ class ProblemBuilder {
     p.swap = kSwapScale * weights.new_drill;
     p.uncovered = kUncovered;
     count_drills();
-    p.first_swaps = std::min(kMostSwaps, missing_drills());
+    p.first_swaps = first_swaps();
     p.most_swaps = kMostSwaps;
+    for (int spell = 1; spell < p.spells; ++spell) p.most_swaps = std::max(p.most_swaps, fixed_in(spell));
     p.least_swaps = p.spells > 1 ? 1 : 0;
   }
 
-  // Drills of the routine that no session of the first spell is open to, and required families that it lacks.
-  [[nodiscard]] int missing_drills() const {
-    const Problem& p = built_.problem;
-    int missing = 0;
-    for (std::size_t d = 0; d < p.drills.size(); ++d) {
-      bool open = !p.drills[d].current;
-      for (const Session& session : p.sessions) {
-        const Kind& kind = p.kinds[static_cast<std::size_t>(session.kind)];
-        open = open || (session.spell == 0 && !kind.options[d].empty());
-      }
-      missing += open ? 0 : 1;
-    }
-    for (const Family& family : p.families) {
-      int current = 0;
-      for (const Drill& drill : p.drills) {
-        const bool of_it =
-            &p.families[static_cast<std::size_t>(p.groups[static_cast<std::size_t>(drill.group)].family)] == &family;
-        current += of_it && drill.current ? 1 : 0;
-      }
-      missing += family.drills - current;
-    }
-    return missing;
+  [[nodiscard]] std::size_t family_of(const Drill& drill) const {
+    return static_cast<std::size_t>(built_.problem.groups[static_cast<std::size_t>(drill.group)].family);
   }
 
-  // As many of each family as the routine has; one of a required family that it lacks.
+  // Fixed drills that the spell is the first to have, and the routine has not.
+  [[nodiscard]] int fixed_in(int spell) const {
+    int count = 0;
+    for (const Drill& drill : built_.problem.drills) {
+      const auto p = static_cast<std::size_t>(spell);
+      const bool before = spell == 0 ? drill.current : must_be(drill, p - 1);
+      count += must_be(drill, p) && !before ? 1 : 0;
+    }
+    return count;
+  }
+
+  // What the squad does now is changed only where it must be, for drills that the lead has fixed and required families
+  // that the routine lacks, and, up to three drills in all, where a drill of the routine has no session open to it.
+  [[nodiscard]] int first_swaps() const {
+    const Problem& p = built_.problem;
+    std::vector<int> closed(p.families.size(), 0);
+    std::vector<int> fixed(p.families.size(), 0);
+    std::vector<int> current(p.families.size(), 0);
+    for (std::size_t d = 0; d < p.drills.size(); ++d) {
+      const Drill& drill = p.drills[d];
+      current[family_of(drill)] += drill.current ? 1 : 0;
+      closed[family_of(drill)] += drill.current && !is_open(p, 0, d) ? 1 : 0;
+      fixed[family_of(drill)] += must_be(drill, 0) && !drill.current ? 1 : 0;
+    }
+    int must = 0;
+    int may = 0;
+    for (std::size_t f = 0; f < p.families.size(); ++f) {
+      const int must_come = std::max(fixed[f], p.families[f].drills - current[f]);
+      must += must_come;
+      may += std::max(must_come, closed[f]);
+    }
+    return std::max(must, std::min(kMostSwaps, may));
+  }
+
+  // As many of each family as the routine has; one of a required family that it lacks; and no fewer than the lead has
+  // fixed for one spell.
   void count_drills() {
     Problem& p = built_.problem;
     std::vector<int> open(p.families.size(), 0);
     for (const Drill& drill : p.drills) {
-      const auto family = static_cast<std::size_t>(p.groups[static_cast<std::size_t>(drill.group)].family);
-      ++open[family];
-      if (drill.current) ++p.families[family].drills;
+      ++open[family_of(drill)];
+      if (drill.current) ++p.families[family_of(drill)].drills;
     }
     for (std::size_t f = 0; f < p.families.size(); ++f) {
       if (p.families[f].required && p.families[f].drills == 0) p.families[f].drills = std::min(1, open[f]);
+    }
+    for (int spell = 0; spell < p.spells; ++spell) {
+      std::vector<int> fixed(p.families.size(), 0);
+      for (const Drill& drill : p.drills)
+        fixed[family_of(drill)] += must_be(drill, static_cast<std::size_t>(spell)) ? 1 : 0;
+      for (std::size_t f = 0; f < p.families.size(); ++f)
+        p.families[f].drills = std::max(p.families[f].drills, fixed[f]);
     }
   }
 };

@@ -81,7 +81,7 @@ class BlockTable {
     }
     std::vector<int>& members = table_.member_columns.emplace_back();
     for (std::size_t d = 0; d < p_.drills.size(); ++d) {
-      members.push_back(builder_.add_column({numbered("m", p, d), true, 0, 1}));
+      members.push_back(builder_.add_column({numbered("m", p, d), true, must_be(p_.drills[d], p) ? 1 : 0, 1}));
       sizes[family_of(d)].terms.push_back({members.back(), 1});
     }
     for (std::size_t f = 0; f < sizes.size(); ++f) {

@@ -14,12 +14,8 @@ constexpr std::size_t kMostSets = 64;
 
 // Open somewhere in the first spell.
 std::vector<char> open_drills(const Problem& problem) {
-  std::vector<char> out(problem.drills.size(), 0);
-  for (const Session& session : problem.sessions) {
-    if (session.spell != 0) continue;
-    const Kind& kind = problem.kinds[static_cast<std::size_t>(session.kind)];
-    for (std::size_t d = 0; d < out.size(); ++d) out[d] = out[d] != 0 || !kind.options[d].empty() ? 1 : 0;
-  }
+  std::vector<char> out;
+  for (std::size_t d = 0; d < problem.drills.size(); ++d) out.push_back(is_open(problem, 0, d) ? 1 : 0);
   return out;
 }
 
@@ -54,7 +50,7 @@ class AllSets {
     const auto f = static_cast<std::size_t>(family_of(p_, d));
     const bool current = p_.drills[d].current;
     for (const bool in : {current, !current}) {
-      if (in && left_[f] == 0) continue;
+      if ((in && left_[f] == 0) || (!in && must_be(p_.drills[d], 0))) continue;
       set_[d] = in ? 1 : 0;
       left_[f] -= in ? 1 : 0;
       go_on(d + 1, swaps - (in && !current ? 1 : 0));
@@ -79,15 +75,22 @@ FirstSets first_sets(const Problem& problem) {
   }
   const std::vector<char> open = open_drills(problem);
   std::vector<std::size_t> places;  // drills of the base whose place is to be filled
+  int fixed = 0;                    // drills of the base that come in as the lead has fixed
   for (std::size_t d = 0; d < base.size(); ++d) {
     if (base[d] == 0) continue;
+    if (must_be(problem.drills[d], 0)) {
+      // Which drill leaves for it is not listed.
+      fixed += problem.drills[d].current ? 0 : 1;
+      continue;
+    }
     const bool closed = problem.drills[d].current && open[d] == 0;
     if (closed) out.closed.push_back(d);
     if (closed || !problem.drills[d].current) places.push_back(d);
   }
+  const int swaps = problem.first_swaps - fixed;
   // With fewer swaps than places some closed drills stay, with more others may come in, in ways that are not listed.
-  out.whole = static_cast<int>(places.size()) == problem.first_swaps;
-  places.resize(std::min(places.size(), static_cast<std::size_t>(problem.first_swaps)));
+  out.whole = fixed == 0 && static_cast<int>(places.size()) == swaps;
+  places.resize(std::min(places.size(), static_cast<std::size_t>(std::max(0, swaps))));
   out.sets = {base};
   for (const std::size_t place : places) {
     std::vector<std::vector<char>> filled;
@@ -116,6 +119,11 @@ FirstSets first_sets(const Problem& problem) {
 std::int64_t bound_beside(const Problem& problem, int closed, int rounds) {
   SettledSets settled(static_cast<std::size_t>(problem.spells),
                       std::vector<Settled>(problem.drills.size(), Settled::kOpen));
+  for (std::size_t d = 0; d < problem.drills.size(); ++d) {
+    for (std::size_t p = 0; p < settled.size(); ++p) {
+      if (must_be(problem.drills[d], p)) settled[p][d] = Settled::kIn;
+    }
+  }
   if (closed >= 0) settled.front()[static_cast<std::size_t>(closed)] = Settled::kIn;
   std::int64_t sum = 0;
   for (int spell = 0; spell < problem.spells; ++spell) {

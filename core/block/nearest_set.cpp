@@ -14,13 +14,14 @@ struct Wish {
 
 class NearestSet {
  public:
-  NearestSet(const Problem& problem, const std::vector<double>& leaning, std::vector<char> before)
-      : p_(problem), leaning_(leaning), set_(std::move(before)) {}
+  NearestSet(const Problem& problem, std::size_t spell, const std::vector<double>& leaning, std::vector<char> before)
+      : p_(problem), spell_(spell), leaning_(leaning), set_(std::move(before)) {}
 
   std::vector<char> run(const std::vector<char>& wished, int least, int most) {
-    std::vector<Wish> wishes =
-        pairs([&](std::size_t in, std::size_t out) { return wished[in] != 0 && wished[out] == 0; });
+    std::vector<Wish> wishes = pairs([&](std::size_t in, std::size_t) { return must_be(p_.drills[in], spell_); });
     int swaps = make(wishes, most);
+    wishes = pairs([&](std::size_t in, std::size_t out) { return wished[in] != 0 && wished[out] == 0; });
+    swaps += make(wishes, most - swaps);
     if (swaps < least) {
       wishes = pairs([](std::size_t, std::size_t) { return true; });
       make(wishes, least - swaps);
@@ -30,6 +31,7 @@ class NearestSet {
 
  private:
   const Problem& p_;
+  const std::size_t spell_;
   const std::vector<double>& leaning_;
   std::vector<char> set_;
 
@@ -42,7 +44,8 @@ class NearestSet {
     std::vector<Wish> out;
     for (std::size_t in = 0; in < set_.size(); ++in) {
       for (std::size_t leaves = 0; leaves < set_.size(); ++leaves) {
-        if (set_[in] != 0 || set_[leaves] == 0 || family_of(in) != family_of(leaves) || !wished(in, leaves)) continue;
+        if (set_[in] != 0 || set_[leaves] == 0 || family_of(in) != family_of(leaves)) continue;
+        if (must_be(p_.drills[leaves], spell_) || !wished(in, leaves)) continue;
         out.push_back({leaning_[in] - leaning_[leaves], in, leaves});
       }
     }
@@ -67,9 +70,9 @@ class NearestSet {
 
 }  // namespace
 
-std::vector<char> nearest_set(const Problem& problem, const std::vector<double>& leaning, std::vector<char> before,
-                              const std::vector<char>& wished, int least, int most) {
-  return NearestSet(problem, leaning, std::move(before)).run(wished, least, most);
+std::vector<char> nearest_set(const Problem& problem, std::size_t spell, const std::vector<double>& leaning,
+                              std::vector<char> before, const std::vector<char>& wished, int least, int most) {
+  return NearestSet(problem, spell, leaning, std::move(before)).run(wished, least, most);
 }
 
 }  // namespace lanework::block

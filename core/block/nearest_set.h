@@ -9,9 +9,10 @@ namespace lanework::block {
 
 using Sets = std::vector<std::vector<char>>;  // as Plan::sets
 
-// The set nearest to the wished one, after the set 'before': it keeps the size of a set and makes no fewer and no more
-// swaps. What is leant to most, 0 .. 1 by drill, comes in first, what is leant to least leaves first.
-std::vector<char> nearest_set(const Problem& problem, const std::vector<double>& leaning, std::vector<char> before,
-                              const std::vector<char>& wished, int least, int most);
+// The set of a spell nearest to the wished one, after the set 'before': it has what is fixed, keeps the size of a set
+// and makes no fewer and no more swaps. What is leant to most, 0 .. 1 by drill, comes in first, what is leant to least
+// leaves first.
+std::vector<char> nearest_set(const Problem& problem, std::size_t spell, const std::vector<double>& leaning,
+                              std::vector<char> before, const std::vector<char>& wished, int least, int most);
 
 }  // namespace lanework::block

@@ -109,13 +109,30 @@ class Evaluator {
     out_.value -= in * p_.swap;
     if (spell >= p_.begun && in > most_swaps_of(p_, at)) broken("swaps", spell);
     if (spell > 0 && spell >= p_.begun && in < p_.least_swaps) broken("fresh", spell);
+    // A set that is over is as it was.
+    if (spell < p_.begun && !has_session(p_, at)) return;
     for (std::size_t f = 0; f < of_family.size(); ++f) {
       if (of_family[f] != p_.families[f].drills) broken("size", spell);
+    }
+    for (std::size_t d = 0; d < p_.drills.size(); ++d) {
+      if (must_be(p_.drills[d], at) && plan_.sets[at][d] == 0) broken("pin", spell);
     }
   }
 };
 
 }  // namespace
+
+bool has_session(const Problem& problem, std::size_t spell) {
+  return std::any_of(problem.sessions.begin(), problem.sessions.end(),
+                     [&](const Session& session) { return session.spell == static_cast<int>(spell); });
+}
+
+bool is_open(const Problem& problem, std::size_t spell, std::size_t drill) {
+  return std::any_of(problem.sessions.begin(), problem.sessions.end(), [&](const Session& session) {
+    const Kind& kind = problem.kinds[static_cast<std::size_t>(session.kind)];
+    return session.spell == static_cast<int>(spell) && !kind.options[drill].empty();
+  });
+}
 
 Points worth(const Family& family, int target, int credits) {
   const int full = std::min(credits, target);
@@ -128,6 +145,28 @@ bool is_hard(const Session& session, const Loads& loads) {
 }
 
 Evaluation evaluate(const Problem& problem, const Plan& plan) { return Evaluator(problem, plan).run(); }
+
+int bring_in(const Problem& problem, std::size_t spell, std::vector<char>& set, std::size_t drill) {
+  const auto family_of = [&](std::size_t d) {
+    return static_cast<std::size_t>(problem.groups[static_cast<std::size_t>(problem.drills[d].group)].family);
+  };
+  int taken = 0;
+  std::size_t leaves = set.size();
+  int least = 0;
+  for (std::size_t d = 0; d < set.size(); ++d) {
+    if (set[d] == 0 || family_of(d) != family_of(drill)) continue;
+    ++taken;
+    if (must_be(problem.drills[d], spell)) continue;
+    const int worth_keeping = (is_open(problem, spell, d) ? 2 : 0) + (problem.drills[d].current ? 1 : 0);
+    if (leaves < set.size() && worth_keeping > least) continue;
+    leaves = d;
+    least = worth_keeping;
+  }
+  set[drill] = 1;
+  if (taken < problem.families[family_of(drill)].drills || leaves == set.size()) return -1;
+  set[leaves] = 0;
+  return static_cast<int>(leaves);
+}
 
 Plan empty_plan(const Problem& problem) {
   Plan plan;
@@ -142,7 +181,12 @@ Plan empty_plan(const Problem& problem) {
     }
     if (have < problem.families[static_cast<std::size_t>(f)].drills) set[d] = 1;
   }
-  plan.sets.assign(static_cast<std::size_t>(problem.spells), set);
+  for (std::size_t p = 0; p < static_cast<std::size_t>(problem.spells); ++p) {
+    for (std::size_t d = 0; d < set.size(); ++d) {
+      if (must_be(problem.drills[d], p) && set[d] == 0) bring_in(problem, p, set, d);
+    }
+    plan.sets.push_back(set);
+  }
   plan.choice.assign(problem.sessions.size(), std::vector<int>(problem.drills.size(), -1));
   return plan;
 }

@@ -61,7 +61,10 @@ struct Drill {
   bool current = false;  // of the set that stands now
   bool unknown = false;  // the squad has never done it
   Points left_out = 0;   // lost for every session of a spell whose set has it, is open to it, and goes without
+  unsigned must = 0;     // bit p: the lead has fixed it for the set of spell p
 };
+
+inline bool must_be(const Drill& drill, std::size_t spell) { return (drill.must >> spell & 1U) != 0; }
 
 // One family in one phase, in canonical order.
 struct Group {
@@ -128,12 +131,23 @@ Evaluation evaluate(const Problem& problem, const Plan& plan);
 
 bool is_hard(const Session& session, const Loads& loads);
 
+// Does the spell have a session?
+bool has_session(const Problem& problem, std::size_t spell);
+
+// Is a session of the spell open to the drill?
+bool is_open(const Problem& problem, std::size_t spell, std::size_t drill);
+
 // Drills that may come in at the start of a spell.
 inline int most_swaps_of(const Problem& problem, std::size_t spell) {
   return spell == 0 ? problem.first_swaps : problem.most_swaps;
 }
 
-// The plan that keeps the current set and does nothing: always feasible where no swap is due.
+// Brings a drill into the set of a spell. Where its family has all its places taken another leaves: one that is not
+// fixed, rather one that the spell has no session open to, rather one that is not of the current set, rather a late
+// one. Its position, or -1.
+int bring_in(const Problem& problem, std::size_t spell, std::vector<char>& set, std::size_t drill);
+
+// The plan that keeps the current set, but for what is fixed, and does nothing: always feasible where no swap is due.
 Plan empty_plan(const Problem& problem);
 
 }  // namespace lanework::block

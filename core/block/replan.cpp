@@ -112,6 +112,7 @@ class Replanner {
   Replanned run() {
     out_.causes.resize(p_.sessions.size());
     place_standing();
+    bring_in_fixed();
     replace_closed();
     find_causes();
     out_.answer.plan = out_.standing;
@@ -215,24 +216,32 @@ class Replanner {
     return p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family;
   }
 
-  [[nodiscard]] bool open_in(std::size_t spell, std::size_t d) const {
-    for (std::size_t s = 0; s < p_.sessions.size(); ++s) {
-      if (p_.sessions[s].spell == static_cast<int>(spell) && !options(s, d).empty()) return true;
+  // What the lead has fixed since comes into the sets to come.
+  void bring_in_fixed() {
+    std::vector<std::vector<char>>& sets = out_.standing.sets;
+    for (std::size_t p = 0; p < sets.size(); ++p) {
+      for (std::size_t d = 0; d < p_.drills.size(); ++d) {
+        if (!must_be(p_.drills[d], p) || sets[p][d] != 0) continue;
+        const int leaves = bring_in(p_, p, sets[p], d);
+        const SetSwap swap{leaves, static_cast<int>(d), true};
+        if (std::find(out_.swapped.begin(), out_.swapped.end(), swap) == out_.swapped.end())
+          out_.swapped.push_back(swap);
+        for (std::size_t s = 0; s < p_.sessions.size(); ++s) {
+          if (p_.sessions[s].spell != static_cast<int>(p)) continue;
+          if (leaves >= 0) out_.standing.choice[s][static_cast<std::size_t>(leaves)] = -1;
+          if (!options(s, d).empty()) add_cause(s, Cause::kDrillFixed);
+        }
+      }
     }
-    return false;
-  }
-  [[nodiscard]] bool has_sessions(std::size_t spell) const {
-    return std::any_of(p_.sessions.begin(), p_.sessions.end(),
-                       [&](const Session& session) { return session.spell == static_cast<int>(spell); });
   }
 
   // Sets stand. A drill that no session to come of its spell is open to gives way to one of its family; the same in
   // every spell, so that no swap is made twice.
   void replace_closed() {
     for (std::size_t p = 0; p < out_.standing.sets.size(); ++p) {
-      if (!has_sessions(p)) continue;
+      if (!has_session(p_, p)) continue;
       for (std::size_t d = 0; d < p_.drills.size(); ++d) {
-        if (out_.standing.sets[p][d] != 0 && !open_in(p, d)) replace(p, d);
+        if (out_.standing.sets[p][d] != 0 && !is_open(p_, p, d)) replace(p, d);
       }
     }
   }
@@ -242,7 +251,7 @@ class Replanner {
   void replace(std::size_t spell, std::size_t d) {
     std::vector<std::vector<char>>& sets = out_.standing.sets;
     const auto fits = [&](std::size_t other, bool known) {
-      if (other == d || family_of(other) != family_of(d) || !open_in(spell, other)) return false;
+      if (other == d || family_of(other) != family_of(d) || !is_open(p_, spell, other)) return false;
       if (known && p_.drills[other].unknown) return false;
       return std::none_of(sets.begin() + static_cast<std::ptrdiff_t>(spell), sets.end(),
                           [&](const std::vector<char>& set) { return set[other] != 0; });
@@ -255,7 +264,7 @@ class Replanner {
           sets[p][d] = 0;
           sets[p][other] = 1;
         }
-        out_.swapped.emplace_back(static_cast<int>(d), static_cast<int>(other));
+        out_.swapped.push_back({static_cast<int>(d), static_cast<int>(other), false});
         return;
       }
     }

@@ -180,6 +180,35 @@ class NumberJudge {
       if (is_short && told == 0) faults_.add(family.key, "shortfall-missing", "no sentence", "its shortfall");
       if (!is_short && told > 0) faults_.add(family.key, "shortfall-untrue", "a shortfall", "none");
     }
+    judge_unkept_pins();
+  }
+
+  // One sentence for every drill that the lead has fixed and that a session open to it goes without, or none is open
+  // to.
+  void judge_unkept_pins() {
+    std::map<std::string, std::pair<int, int>> pins;  // sessions open to it, and those of them that have it
+    for (const EveningLedger& evening : ledger_.evenings) {
+      if (evening.match_day() || evening.over) continue;
+      for (const std::string& id : evening.pinned) {
+        auto& [open, done] = pins[id];
+        open += evening.open.count(id) > 0 ? 1 : 0;
+        done += std::count(evening.done.begin(), evening.done.end(), id) > 0 ? 1 : 0;
+      }
+    }
+    for (const auto& [id, drill] : matter_.drills) {
+      const auto [open, done] = pins.count(id) > 0 ? pins.at(id) : std::pair{1, 1};
+      const std::string expected =
+          open == 0 ? "no session" : std::to_string(open - done) + " of " + std::to_string(open) + " sessions";
+      const std::string head = drill.name + ": fixed by the lead";
+      const auto line = std::find_if(block_.shortfalls.begin(), block_.shortfalls.end(),
+                                     [&](const std::string& one) { return one.rfind(head, 0) == 0; });
+      const bool told = line != block_.shortfalls.end();
+      if (open > 0 && open == done) {
+        if (told) faults_.add("pin " + drill.id, "shortfall-untrue", *line, "none");
+      } else if (!told || line->find(expected) == std::string::npos) {
+        faults_.add("pin " + drill.id, "shortfall-missing", told ? *line : "no sentence", expected + " without it");
+      }
+    }
   }
 };
 

@@ -156,12 +156,9 @@ class SessionJudge {
     for (const Pin& pin : matter_.tonight.pins) {
       if (evening_.open.count(pin.drill) == 0) continue;
       const Pick* pick = find_pick(picks_, pin.drill);
-      if (pick == nullptr) {
-        faults_.add_row(where_ + ", pin " + pin.drill, "pin", "left out", "done, as the lead has fixed");
-      } else if (!keeps(*pick, pin)) {
-        faults_.add(where_ + ", " + pick->where, "pin", rung_of(*pick).key + ", " + words_of_step(step_of(*pick)),
-                    "as pinned");
-      }
+      if (pick == nullptr || keeps(*pick, pin)) continue;  // what is left out is told, and costs (judge_numbers)
+      faults_.add(where_ + ", " + pick->where, "pin", rung_of(*pick).key + ", " + words_of_step(step_of(*pick)),
+                  "as pinned");
     }
   }
 

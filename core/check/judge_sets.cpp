@@ -59,8 +59,8 @@ class SetJudge {
     }
     if (ledger_.anything_planned()) {
       judge_change(p, stated, before, now, where);
-      // A spell that is over keeps what it had.
-      if (static_cast<int>(p) + 1 >= ledger_.begun) judge_sizes(now, where);
+      // A set that is over is as it was.
+      if (static_cast<int>(p) >= ledger_.begun || has_session(p)) judge_sizes(now, where);
       judge_pins(p, now, where);
     }
     judge_members(p, now);
@@ -90,7 +90,7 @@ class SetJudge {
     }
     if (static_cast<int>(p) < ledger_.begun) return;  // it stands
     const auto count = static_cast<std::int64_t>(in.size());
-    const std::int64_t most = p == 0 ? most_in_first_spell() : kMostSwaps;
+    const std::int64_t most = p == 0 ? most_in_first_spell() : most_in_later_spells();
     if (count > most) {
       faults_.add_row(where, "swaps", std::to_string(count) + " drills come in", "at most " + std::to_string(most));
     }
@@ -100,20 +100,41 @@ class SetJudge {
     }
   }
 
-  // What the squad does now is changed only where it cannot be done: drills of the routine that no evening of the spell
-  // is open to, and required families that it lacks.
+  // What the squad does now is changed only for what the lead has fixed and for required families that it lacks, and,
+  // up to three drills in all, where no evening of the spell is open to a drill of the routine.
   [[nodiscard]] std::int64_t most_in_first_spell() const {
-    std::int64_t missing = 0;
-    for (const RoutineLine& line : ledger_.routine) {
-      const auto open = [&](const EveningLedger& evening) {
-        return spell_of_[static_cast<std::size_t>(evening.wish->week)] == 0 && evening.open.count(line.drill) > 0;
-      };
-      missing += std::none_of(ledger_.evenings.begin(), ledger_.evenings.end(), open) ? 1 : 0;
-    }
+    const std::set<std::string> fixed = pins_of(0);
+    std::int64_t must = 0;
+    std::int64_t may = 0;
     for (const Family& family : matter_.families) {
-      if (family.required && in_routine(family) == 0 && is_any_open(family)) ++missing;
+      std::int64_t closed = 0;
+      for (const RoutineLine& line : ledger_.routine) {
+        const auto open = [&](const EveningLedger& evening) {
+          return spell_of_[static_cast<std::size_t>(evening.wish->week)] == 0 && evening.open.count(line.drill) > 0;
+        };
+        const bool of_it = matter_.drills.at(line.drill).family == family.key;
+        closed += of_it && std::none_of(ledger_.evenings.begin(), ledger_.evenings.end(), open) ? 1 : 0;
+      }
+      const auto comes_in = std::count_if(fixed.begin(), fixed.end(), [&](const std::string& id) {
+        return matter_.drills.at(id).family == family.key && !is_of_routine(id);
+      });
+      const std::int64_t must_come = std::max<std::int64_t>(comes_in, size_of(family) - in_routine(family));
+      must += must_come;
+      may += std::max(must_come, closed);
     }
-    return std::min(missing, kMostSwaps);
+    return std::max(must, std::min(may, kMostSwaps));
+  }
+
+  [[nodiscard]] std::int64_t most_in_later_spells() const {
+    std::int64_t most = kMostSwaps;
+    for (std::size_t p = 1; p < block_.spells.size(); ++p)
+      most = std::max(most, static_cast<std::int64_t>(without(pins_of(p), pins_of(p - 1)).size()));
+    return most;
+  }
+
+  [[nodiscard]] bool is_of_routine(const std::string& id) const {
+    return std::any_of(ledger_.routine.begin(), ledger_.routine.end(),
+                       [&](const RoutineLine& line) { return line.drill == id; });
   }
 
   [[nodiscard]] std::int64_t in_routine(const Family& family) const {
@@ -127,16 +148,35 @@ class SetJudge {
     });
   }
 
+  [[nodiscard]] bool has_session(std::size_t p) const {
+    return std::any_of(ledger_.evenings.begin(), ledger_.evenings.end(), [&](const EveningLedger& evening) {
+      return !evening.match_day() && !evening.over &&
+             spell_of_[static_cast<std::size_t>(evening.wish->week)] == static_cast<int>(p);
+    });
+  }
+
   [[nodiscard]] bool is_ever_open(const std::string& id) const {
     return std::any_of(ledger_.evenings.begin(), ledger_.evenings.end(),
                        [&](const EveningLedger& evening) { return evening.open.count(id) > 0; });
   }
 
-  // As many of each family as the routine has; one of a required family that it lacks, where one is open at all.
+  // As many of each family as the routine has; one of a required family that it lacks, where one is open at all; no
+  // fewer than the lead has fixed for one spell.
+  [[nodiscard]] std::int64_t size_of(const Family& family) const {
+    std::int64_t size = in_routine(family);
+    if (size == 0 && family.required && is_any_open(family)) size = 1;
+    for (std::size_t p = 0; p < block_.spells.size(); ++p) {
+      const std::set<std::string> fixed = pins_of(p);
+      size = std::max<std::int64_t>(size, std::count_if(fixed.begin(), fixed.end(), [&](const std::string& id) {
+                                      return matter_.drills.at(id).family == family.key;
+                                    }));
+    }
+    return size;
+  }
+
   void judge_sizes(const std::set<std::string>& now, const std::string& where) {
     for (const Family& family : matter_.families) {
-      std::int64_t wanted = in_routine(family);
-      if (wanted == 0 && family.required && is_any_open(family)) wanted = 1;
+      const std::int64_t wanted = size_of(family);
       const auto has = std::count_if(now.begin(), now.end(),
                                      [&](const std::string& id) { return matter_.drills.at(id).family == family.key; });
       if (has != wanted) {
@@ -146,7 +186,8 @@ class SetJudge {
     }
   }
 
-  void judge_pins(std::size_t p, const std::set<std::string>& now, const std::string& where) {
+  // What the lead has fixed, as far as an evening to come of the spell is open to it.
+  [[nodiscard]] std::set<std::string> pins_of(std::size_t p) const {
     std::set<std::string> wanted;
     for (const EveningLedger& evening : ledger_.evenings) {
       if (evening.match_day() || evening.over ||
@@ -157,7 +198,11 @@ class SetJudge {
         if (evening.open.count(id) > 0) wanted.insert(id);
       }
     }
-    for (const std::string& id : without(wanted, now)) {
+    return wanted;
+  }
+
+  void judge_pins(std::size_t p, const std::set<std::string>& now, const std::string& where) {
+    for (const std::string& id : without(pins_of(p), now)) {
       faults_.add_row(where + ", pin " + id, "pin", "not of the set", "of the set, as the lead has fixed");
     }
   }

@@ -81,25 +81,39 @@ class StandingJudge {
     });
   }
 
-  // A drill leaves only where no session to come of its spell is open to it; as many come in.
+  // A drill leaves only where no session to come of its spell is open to it, or for one that the lead has fixed; as
+  // many come in, or more where those have places of their own.
   void judge_sets() {
     for (std::size_t p = 0; p < std::min(block_.spells.size(), before_.spells.size()); ++p) {
       const std::string where = "spell " + std::to_string(p + 1);
       const std::vector<std::string>& now = block_.spells[p].drills;
       const std::vector<std::string>& then = before_.spells[p].drills;
+      std::size_t came = 0;
+      std::size_t fixed = 0;
+      for (const std::string& drill : now) {
+        if (holds(then, drill)) continue;
+        ++came;
+        fixed += is_fixed(p, drill) ? 1 : 0;
+      }
       std::size_t left = 0;
+      std::size_t for_fixed = 0;
       for (const std::string& drill : then) {
         if (holds(now, drill)) continue;
         ++left;
-        if (has_left_before(p, drill)) continue;
-        if (open_in(p, drill) || !has_session(p))
+        if (has_left_before(p, drill) || (has_session(p) && !open_in(p, drill))) continue;
+        if (!has_session(p) || ++for_fixed > fixed)
           faults_.add(where, "set-changed", drill + " has left", "the set that stood");
       }
-      std::size_t came = 0;
-      for (const std::string& drill : now) came += holds(then, drill) ? 0 : 1;
-      if (came != left)
+      if (came < left || came > left + fixed)
         faults_.add(where, "set-changed", std::to_string(came) + " drills came in", std::to_string(left));
     }
+  }
+
+  [[nodiscard]] bool is_fixed(std::size_t spell, const std::string& drill) const {
+    return std::any_of(ledger_.evenings.begin(), ledger_.evenings.end(), [&](const EveningLedger& evening) {
+      return !evening.over && spell_of_[static_cast<std::size_t>(evening.wish->week)] == static_cast<int>(spell) &&
+             evening.pinned.count(drill) > 0 && evening.open.count(drill) > 0;
+    });
   }
 
   // Closed in an earlier spell to come: it leaves all later sets with that one.

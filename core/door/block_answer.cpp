@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <set>
 #include <utility>
 
 #include "core/catalogue/loads.h"
@@ -276,6 +277,34 @@ Node price_node(const SquadBlock& block, const block::MinutePrice& price) {
   return node;
 }
 
+// What the lead has fixed and the block cannot keep everywhere.
+void tell_unkept_pins(const SquadBlock& block, std::vector<std::string>& out) {
+  const block::Problem& problem = block.built.problem;
+  std::set<std::string> pinned;
+  for (const std::size_t e : block.built.evening_of) {
+    for (const session::Pin& pin : block.wishes.outline.evenings[e].pins) pinned.insert(pin.drill);
+  }
+  for (const std::string& id : pinned) {
+    const catalogue::Drill& drill = *catalogue_of(block).find(id);
+    int open = 0;
+    int done = 0;
+    for (std::size_t d = 0; d < problem.drills.size(); ++d) {
+      if (&catalogue_of(block).drills[static_cast<std::size_t>(problem.drills[d].drill)] != &drill) continue;
+      for (std::size_t s = 0; s < problem.sessions.size(); ++s) {
+        const auto kind = static_cast<std::size_t>(problem.sessions[s].kind);
+        open += problem.kinds[kind].options[d].empty() ? 0 : 1;
+        done += block.answer.plan.choice[s][d] >= 0 ? 1 : 0;
+      }
+    }
+    if (open == 0) {
+      out.push_back(drill.name + ": fixed by the lead, but no session is open to it");
+    } else if (done < open) {
+      out.push_back(drill.name + ": fixed by the lead, but there is no room for it in " + std::to_string(open - done) +
+                    " of " + std::to_string(open) + " sessions");
+    }
+  }
+}
+
 }  // namespace
 
 std::vector<std::string> price_sentences(const SquadBlock& block) {
@@ -310,6 +339,7 @@ std::vector<std::string> shortfalls_of(const SquadBlock& block) {
                   plan::in_words(row.week_work.count) + (owed ? " and what is owed" : "") + " in " +
                   (weeks.size() == 1 ? "week " : "weeks ") + weeks_in_words(weeks));
   }
+  tell_unkept_pins(block, out);
   return out;
 }
 

@@ -64,9 +64,13 @@ class Telling {
   std::vector<std::string> sentences() const {
     std::vector<std::string> out;
     tell_no_word(out);
-    for (const auto& [before, after] : swapped()) {
-      out.push_back(name(after) + " takes the place of " + name(before) +
-                    ", which cannot be done in the sessions to come");
+    for (const block::SetSwap& swap : swapped()) {
+      const std::string place = swap.leaves < 0 ? "" : " takes the place of " + name(swap.leaves);
+      if (swap.fixed) {
+        out.push_back(name(swap.comes_in) + (place.empty() ? " comes in" : place) + ", as the lead has fixed");
+      } else {
+        out.push_back(name(swap.comes_in) + place + ", which cannot be done in the sessions to come");
+      }
     }
     const std::vector<SessionChange> changed = sessions();
     for (std::size_t i = 0; i < changed.size(); ++i) out.push_back(sentence(changed[i]));
@@ -76,12 +80,12 @@ class Telling {
   }
 
   // Drills of the catalogue.
-  [[nodiscard]] std::vector<std::pair<int, int>> swapped() const {
-    std::vector<std::pair<int, int>> out;
+  [[nodiscard]] std::vector<block::SetSwap> swapped() const {
+    std::vector<block::SetSwap> out;
     if (!block_.replanned) return out;
-    for (const auto& [before, after] : block_.replanned->swapped)
-      out.emplace_back(p_.drills[static_cast<std::size_t>(before)].drill,
-                       p_.drills[static_cast<std::size_t>(after)].drill);
+    const auto drill_at = [&](int d) { return d < 0 ? -1 : p_.drills[static_cast<std::size_t>(d)].drill; };
+    for (const block::SetSwap& swap : block_.replanned->swapped)
+      out.push_back({drill_at(swap.leaves), drill_at(swap.comes_in), swap.fixed});
     return out;
   }
 
@@ -179,9 +183,10 @@ class Telling {
     std::vector<std::string> out;
     if (!block_.replanned) return out;
     const std::vector<Cause>& causes = block_.replanned->causes[s];
-    const bool closed = std::find(causes.begin(), causes.end(), Cause::kDrillClosed) != causes.end();
+    const auto is_cause = [&](Cause cause) { return std::find(causes.begin(), causes.end(), cause) != causes.end(); };
+    const bool closed = is_cause(Cause::kDrillClosed) || is_cause(Cause::kDrillFixed);
     for (const Cause cause : causes) {
-      // That a drill cannot be done says why its family is short and why other time is left.
+      // That a drill cannot be done, or is fixed, says why its family is short and why other time is left.
       if (closed && (cause == Cause::kWeekBehind || cause == Cause::kSlotChanged)) continue;
       // What leaves a session as it stood need not be told, unless it is short of something.
       if (!changes && cause != Cause::kWeekBehind && cause != Cause::kTargetRaised) continue;
@@ -209,6 +214,8 @@ class Telling {
         return std::to_string(now.turnout) + " come instead of " + std::to_string(stands->turnout);
       case Cause::kDrillClosed:
         return closed_words(s, *stands);
+      case Cause::kDrillFixed:
+        return fixed_words(s);
       case Cause::kTimesChanged:
         return times_words(s, *stands);
       case Cause::kTooMuch:
@@ -221,6 +228,17 @@ class Telling {
         return "the other sessions of its week have changed";
     }
     return {};
+  }
+
+  // 'Squat is fixed by the lead'
+  [[nodiscard]] std::string fixed_words(std::size_t s) const {
+    std::vector<std::string> names;
+    for (const block::SetSwap& swap : block_.replanned->swapped) {
+      const auto d = static_cast<std::size_t>(swap.comes_in);
+      if (swap.fixed && block_.answer.plan.choice[s][d] >= 0) names.push_back(name(p_.drills[d].drill));
+    }
+    if (names.empty()) return {};
+    return list_words(names) + (names.size() == 1 ? " is" : " are") + " fixed by the lead";
   }
 
   // 'Squat takes longer than planned, since nobody has done it yet'
@@ -457,10 +475,11 @@ Node rolling_node(const SquadBlock& block) {
   }
   node.set("sessions", std::move(sessions));
   Node swapped = Node::make_array();
-  for (const auto& [before, after] : telling.swapped()) {
+  for (const block::SetSwap& swap : telling.swapped()) {
     Node row = Node::make_table();
-    row.set("leaves", text(id(before)));
-    row.set("comes_in", text(id(after)));
+    if (swap.leaves >= 0) row.set("leaves", text(id(swap.leaves)));
+    row.set("comes_in", text(id(swap.comes_in)));
+    row.set("why", text(swap.fixed ? "fixed" : "closed"));
     swapped.items.push_back(std::move(row));
   }
   node.set("swapped", std::move(swapped));

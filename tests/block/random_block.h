@@ -15,6 +15,7 @@ struct BlockShape {
   int options_a_drill = 2;
   int budget_percent = 60;   // of the time all largest options would take
   int ceiling_percent = 70;  // of the loads all largest options would give
+  bool fixed = false;        // a drill or two are fixed for spells that have a session open to them
 };
 
 class BlockDraw {
@@ -26,6 +27,7 @@ class BlockDraw {
     for (int k = 0; k < 2; ++k) p_.kinds.push_back(kind());
     draw_weeks();
     draw_limits();
+    if (shape_.fixed) fix_drills();
     return std::move(p_);
   }
 
@@ -119,6 +121,22 @@ class BlockDraw {
       }
     }
     p_.spells = p_.weeks.back().spell + 1;
+  }
+
+  // With room for them: places in the family, and swaps.
+  void fix_drills() {
+    std::vector<int> fixed(p_.families.size() * static_cast<std::size_t>(p_.spells), 0);
+    for (std::size_t d = 0; d < p_.drills.size(); ++d) {
+      if (dice_.roll(0, 2) != 0) continue;
+      const auto f = static_cast<std::size_t>(p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family);
+      for (std::size_t p = 0; p < static_cast<std::size_t>(p_.spells); ++p) {
+        if (!is_open(p_, p, d)) continue;
+        p_.drills[d].must |= 1U << p;
+        int& count = fixed[p * p_.families.size() + f];
+        p_.families[f].drills = std::max(p_.families[f].drills, ++count);
+      }
+    }
+    p_.first_swaps = p_.most_swaps = 3;
   }
 
   void draw_limits() {

@@ -219,8 +219,8 @@ TEST(Replan, AClosedDrillIsReplacedAndNothingElseIs) {
   EXPECT_TRUE(result.replanned.answer.feasible);
   ASSERT_EQ(result.replanned.swapped.size(), 1U);
   const std::vector<Drill>& drills = result.built.problem.drills;
-  EXPECT_EQ(drills[static_cast<std::size_t>(result.replanned.swapped.front().first)].drill, closed);
-  const int in = drills[static_cast<std::size_t>(result.replanned.swapped.front().second)].drill;
+  EXPECT_EQ(drills[static_cast<std::size_t>(result.replanned.swapped.front().leaves)].drill, closed);
+  const int in = drills[static_cast<std::size_t>(result.replanned.swapped.front().comes_in)].drill;
   EXPECT_EQ(outline.catalogue->drills[static_cast<std::size_t>(in)].family, drill.family);
   for (std::size_t p = 0; p < block.standing.sets.size(); ++p) {
     const std::vector<int>& before = block.standing.sets[p];

@@ -75,6 +75,26 @@ TEST(Block, TwoSpellsAgainstEnumeration) {
   EXPECT_GE(tally.proved * 100, tally.feasible * 60) << tally.proved << " of " << tally.feasible;
 }
 
+TEST(Block, WhatIsFixedAgainstEnumeration) {
+  for (const int spells : {1, 2}) {
+    const Tally tally = against_enumeration(200, [spells](plan::Dice& dice) {
+      BlockShape shape;
+      shape.weeks = spells;
+      shape.spells = spells;
+      shape.sessions_a_week = 3 - spells;
+      shape.families = 1;
+      shape.drills_a_family = 5 - spells;
+      shape.budget_percent = dice.roll(20, 90);
+      shape.ceiling_percent = dice.roll(20, 110);
+      shape.fixed = true;
+      return shape;
+    });
+    EXPECT_GT(tally.feasible, 120) << spells;
+    EXPECT_GE(tally.exact * 100, tally.feasible * 97) << spells << ": " << tally.exact << " of " << tally.feasible;
+    EXPECT_GE(tally.proved * 100, tally.feasible * 60) << spells << ": " << tally.proved << " of " << tally.feasible;
+  }
+}
+
 TEST(Block, SquadsOfTheShippedCatalogue) {
   plan::KernelWorkspace workspace;
   for (std::uint64_t seed = 1; seed <= 4; ++seed) {

@@ -183,10 +183,19 @@ const std::vector<Mutation> kMutations = {
      [](Matters& m) { put(m.kestrels(), std::string(kFirst) + "9.rung", text("half-way")); }},
     {"a pin out of the set", "pin", false,
      [](Matters& m) { put(m.file("u13-kestrels"), "locks.pins", pins("front-plank", "")); }},
-    {"a pinned drill left out", "pin", false,
+    {"another dose pinned", "pin", false,
+     [](Matters& m) { put(m.file("u13-kestrels"), "locks.pins", pins("squat", "half-way")); }},
+    {"a pinned drill left out and not told", "shortfall-missing", false,
      [](Matters& m) {
        put(m.file("u13-kestrels"), "locks.pins", pins("easy-laps", ""));
        erase(m.kestrels(), "sessions.0.drills.0");
+     }},
+    {"a pinned drill told as left out", "shortfall-untrue", false,
+     [](Matters& m) {
+       put(m.file("u13-kestrels"), "locks.pins", pins("easy-laps", ""));
+       at(m.kestrels(), "shortfalls")
+           .items.push_back(
+               text("Easy laps of the lane: fixed by the lead, but there is no room for it in 1 of 10 sessions"));
      }},
     {"a step less", "steps", true, [](Matters& m) { --at(m.kestrels(), std::string(kFirst) + "0.steps").integer; }},
     {"never taught", "steps", false, [](Matters& m) { put(m.file("u13-kestrels"), "taught", Node::make_table()); }},

@@ -89,6 +89,13 @@ export const kStories = {
     expect: [atMost("2026-12-01", 4, 2), ({ after }) => all(same(after.rolling.swapped.map(({ leaves }) => leaves), ["squat"]) ? "" : JSON.stringify(after.rolling.swapped),
       after.sessions.some((session) => session.date >= "2026-11-30" && session.drills.some(({ drill }) => drill === "squat")) ? "it is still done" : "")],
   },
+  "a-drill-that-is-fixed": {
+    story: "In the second week the lead fixes the front plank for the squad. It takes the place of one trunk drill in every set to come and is done in every session; the rest of the sets stand.",
+    squad: "u13-kestrels", today: "2026-11-30", rows: ["2026-11-24,held", "2026-11-26,held", "2026-11-28,held"],
+    change: (club) => club.append(file("u13-kestrels"), '\n[locks]\npins = [{ drill = "front-plank" }]\n'),
+    expect: [atMost("2026-12-01", 4, 2), ({ after }) => all(same(after.rolling.swapped.map(({ comes_in, why }) => `${comes_in} ${why}`), ["front-plank fixed"]) ? "" : JSON.stringify(after.rolling.swapped),
+      after.sessions.some((session) => session.date >= "2026-11-30" && !session.match_day && !session.drills.some(({ drill }) => drill === "front-plank")) ? "a session goes without it" : "")],
+  },
   "a-shorter-evening": {
     story: "All is held as planned. From now on Thursdays are five minutes shorter: Thursdays lose what is worth least, Tuesdays stay nearly as they are.",
     squad: "u13-kestrels", today: "2026-11-30", rows: ["2026-11-24,held", "2026-11-26,held", "2026-11-28,held"],

@@ -1,0 +1,49 @@
+// Blocks with drills that the lead has fixed: sound, and each of them of every set that can have it.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "app/cli/check_documents.h"
+#include "tests/check/demo_blocks.h"
+#include "tests/plan/random_problem.h"
+
+namespace lanework::check {
+namespace {
+
+using namespace test;
+
+const std::set<std::string> kSquads = {"u12-dunnocks", "u13-kestrels", "u16-avocets"};
+
+TEST(PinnedBlocks, AreSoundWhateverIsFixed) {
+  for (std::uint64_t seed = 1; seed <= 5; ++seed) {
+    SCOPED_TRACE(seed);
+    plan::Dice dice(seed * 29);
+    club::Club club = demo().club;
+    BlockDocuments documents = cli::check_documents(demo().documents);
+    for (club::ClubSquad& squad : club.squads) {
+      if (kSquads.count(squad.id) == 0) continue;
+      const std::vector<catalogue::Drill>& drills = club.catalogue_of(squad).drills;
+      Node pins = Node::make_array();
+      std::set<std::string> ids;
+      for (int k = dice.roll(1, 4); k > 0; --k)
+        ids.insert(drills[static_cast<std::size_t>(dice.roll(0, static_cast<int>(drills.size()) - 1))].id);
+      squad.squad.weekly.locks.pins.clear();
+      for (const std::string& id : ids) {
+        squad.squad.weekly.locks.pins.push_back({id, "", 0, 0});
+        Node row = Node::make_table();
+        row.set("drill", text(id));
+        pins.items.push_back(row);
+      }
+      const auto file = std::find_if(documents.squads.begin(), documents.squads.end(),
+                                     [&](const SquadDocuments& one) { return one.id == squad.id; });
+      put(file->squad.root, "locks.pins", pins);
+    }
+    const Node answer = planned_blocks(club, kSquads);
+    const BlockReport report = report_of(documents, answer);
+    EXPECT_TRUE(report.ok()) << lines(report);
+    for (const Node& squad : answer.find("squads")->items) EXPECT_TRUE(squad.find("feasible")->boolean);
+  }
+}
+
+}  // namespace
+}  // namespace lanework::check
