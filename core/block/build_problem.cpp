@@ -428,7 +428,8 @@ class ProblemBuilder {
     return kind;
   }
 
-  // The doses on the rung of the week: the confirmed one, the routine's, else the easiest that is open.
+  // The doses on the rung of the week: the pinned one, the hardest open up to the confirmed one or the routine's, else
+  // the easiest that is open.
   [[nodiscard]] std::vector<Option> options_of(const plan::ProblemDrill& drill, const KindDraft& draft) const {
     const bool in_routine = drill.routine_line >= 0;
     int wanted = draft.rungs[static_cast<std::size_t>(drill.drill)];
@@ -437,6 +438,7 @@ class ProblemBuilder {
                : drill.options.empty() ? 0
                                        : drill.options.front().rung;
     }
+    if (const int pinned = pinned_rung(drill.drill, draft.evening); pinned >= 0) wanted = pinned;
     int rung = -1;
     for (const plan::Option& option : drill.options) {
       if (option.rung <= wanted) rung = std::max(rung, option.rung);
@@ -457,6 +459,14 @@ class ProblemBuilder {
       out.push_back(made);
     }
     return out;
+  }
+
+  [[nodiscard]] int pinned_rung(int drill, const Evening& evening) const {
+    const catalogue::Drill& known = catalogue_.drills[static_cast<std::size_t>(drill)];
+    for (const session::Pin& pin : evening.pins) {
+      if (pin.drill == known.id && !pin.rung.empty()) return catalogue::rung_index(known, pin.rung);
+    }
+    return -1;
   }
 
   static bool breaks_alone(const plan::Option& option, const std::array<int, plan::kLoads>& ceiling) {

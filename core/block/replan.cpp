@@ -171,7 +171,11 @@ class Replanner {
     compare_frame(s, *stands);
     for (const PlannedItem& item : stands->items) {
       const int d = position_of(item.drill);
-      const int option = d < 0 ? -1 : option_of(s, static_cast<std::size_t>(d), item);
+      int option = d < 0 ? -1 : option_of(s, static_cast<std::size_t>(d), item.rung, item.dose);
+      if (option < 0 && d >= 0) {
+        option = at_its_new_rung(s, static_cast<std::size_t>(d), item);
+        if (option >= 0) add_cause(s, Cause::kRungConfirmed);
+      }
       const bool member =
           d >= 0 &&
           out_.standing.sets[static_cast<std::size_t>(p_.sessions[s].spell)][static_cast<std::size_t>(d)] != 0;
@@ -185,10 +189,25 @@ class Replanner {
     }
   }
 
-  [[nodiscard]] int option_of(std::size_t s, std::size_t d, const PlannedItem& item) const {
+  [[nodiscard]] int option_of(std::size_t s, std::size_t d, int rung, int dose) const {
     const std::vector<Option>& all = options(s, d);
     for (std::size_t o = 0; o < all.size(); ++o) {
-      if (all[o].rung == item.rung && all[o].dose == item.dose) return static_cast<int>(o);
+      if (all[o].rung == rung && all[o].dose == dose) return static_cast<int>(o);
+    }
+    return -1;
+  }
+
+  // The same dose, or the next smaller one that a harder rung leaves, where the lead has confirmed another rung.
+  [[nodiscard]] int at_its_new_rung(std::size_t s, std::size_t d, const PlannedItem& item) const {
+    const auto w = static_cast<std::size_t>(p_.sessions[s].week);
+    const catalogue::Drill& drill = outline_.catalogue->drills[static_cast<std::size_t>(item.drill)];
+    const auto confirmed = outline_.rungs.find(drill.id);
+    const std::vector<Option>& all = options(s, d);
+    if (confirmed == outline_.rungs.end() || w >= confirmed->second.size() || all.empty()) return -1;
+    const int rung = all.front().rung;  // of the week: all options of a drill have it
+    if (confirmed->second[w].empty() || rung == item.rung) return -1;
+    for (int dose = item.dose; dose >= 0; --dose) {
+      if (const int option = option_of(s, d, rung, dose); option >= 0) return option;
     }
     return -1;
   }

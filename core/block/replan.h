@@ -24,13 +24,14 @@ enum class Cause {
   kSlotChanged,  // longer or shorter, or its budget is
   kMatchMoved,   // days to the match, where that matters
   kTurnoutChanged,
-  kDrillClosed,   // a drill of it cannot be done any more, or not so
-  kDrillFixed,    // the lead has fixed a drill that its set did not have
-  kTimesChanged,  // a drill takes longer or shorter: it is still new, or the strip, the pace are others
-  kTooMuch,       // what stands would break a ceiling of the week or of the session
-  kWeekBehind,    // sessions of its week gave less than planned, and a target suffers
-  kWeekChanged,   // another session of its week has changed
-  kTargetRaised,  // weeks before it owe more than the plan knew
+  kDrillClosed,    // a drill of it cannot be done any more, or not so
+  kRungConfirmed,  // the lead has confirmed another rung for a drill of it
+  kDrillFixed,     // the lead has fixed a drill that its set did not have
+  kTimesChanged,   // a drill takes longer or shorter: it is still new, or the strip, the pace are others
+  kTooMuch,        // what stands would break a ceiling of the week or of the session
+  kWeekBehind,     // sessions of its week gave less than planned, and a target suffers
+  kWeekChanged,    // another session of its week has changed
+  kTargetRaised,   // weeks before it owe more than the plan knew
 };
 
 // Drills of the problem; the same in every set to come.

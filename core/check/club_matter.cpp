@@ -167,6 +167,8 @@ class ClubReader {
     }
     TableReader kit = root.table("kit");
     squad.kit = read_kit(kit);
+    for (TableReader& table : root.tables("rung"))
+      squad.rungs.push_back({table.text("drill"), table.text("rung"), day(table, "from")});
     TableReader locks = root.table("locks");
     read_locks(locks, squad.locks);
     out_.squads.push_back(std::move(squad));

@@ -53,6 +53,12 @@ struct SquadMatch {
   bool away = false;
 };
 
+struct RungFrom {
+  std::string drill;
+  std::string rung;
+  Date from;  // the first week that begins on it or later
+};
+
 struct SquadWeek {
   std::string id;
   std::string name;
@@ -64,6 +70,7 @@ struct SquadWeek {
   std::optional<int> turnout;
   Kit kit;
   Locks locks;
+  std::vector<RungFrom> rungs;                // as the file has them
   const SquadDocuments* documents = nullptr;  // never null
 };
 

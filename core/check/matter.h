@@ -173,6 +173,7 @@ struct Tonight {
   std::vector<SquadRestriction> restrictions;
   std::vector<std::string> bans;
   std::vector<Pin> pins;
+  std::map<std::string, std::string> confirmed_rungs;  // by drill, of a week of a block
   bool free_composition = false;
   bool more_than_routine = false;
   int cones = 0;

@@ -82,11 +82,26 @@ Faults SquadEvenings::set(const Wish& wish, const Share& share) {
   matter_.strip = ground;
   matter_.strip.lanes = share.lanes;
   matter_.strip.width_mm = ground.width_mm * share.lanes / ground.lanes;
+  add_confirmed_rungs(wish);
   add_locks(squad_.locks);
   for (const Locks& locks : club_.locks) {
     if (locks.age_from <= out.age && out.age <= locks.age_to) add_locks(locks);
   }
   return faults;
+}
+
+// The latest of each drill that was confirmed by the Monday of the evening's week.
+void SquadEvenings::add_confirmed_rungs(const Wish& wish) {
+  if (wish.match_day) return;
+  const int monday = club_.monday.days_since_epoch + 7 * wish.week;
+  std::map<std::string, int> since;
+  for (const RungFrom& one : squad_.rungs) {
+    const int from = one.from.days_since_epoch;
+    const auto known = since.find(one.drill);
+    if (from > monday || (known != since.end() && known->second > from)) continue;
+    since[one.drill] = from;
+    matter_.tonight.confirmed_rungs[one.drill] = one.rung;
+  }
 }
 
 void SquadEvenings::add_locks(const Locks& locks) {
@@ -119,13 +134,16 @@ OpenDoses open_doses(const Drill& drill, const Matter& matter) {
   if (rungs.empty()) return {};
   const int line = routine_position(matter, drill.id);
   const Pin* pin = find_pin(matter, drill.id);
-  // The pinned rung as it is, else the routine's or an easier one, else the easiest.
+  const auto confirmed = matter.tonight.confirmed_rungs.find(drill.id);
+  // The pinned rung as it is, else the confirmed one, or the routine's, or an easier one, else the easiest.
   OpenDoses out;
   if (pin != nullptr && !pin->rung.empty()) {
     const int pinned = rung_position(drill, pin->rung);
     if (std::find(rungs.begin(), rungs.end(), pinned) != rungs.end()) out.rung = pinned;
-  } else if (line >= 0) {
-    const int most = rung_position(drill, matter.routine[static_cast<std::size_t>(line)].rung);
+  } else if (line >= 0 || confirmed != matter.tonight.confirmed_rungs.end()) {
+    const int most = rung_position(drill, confirmed != matter.tonight.confirmed_rungs.end()
+                                              ? confirmed->second
+                                              : matter.routine[static_cast<std::size_t>(line)].rung);
     for (const int rung : rungs) {
       if (rung <= most) out.rung = rung;
     }

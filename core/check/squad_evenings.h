@@ -37,6 +37,7 @@ class SquadEvenings {
 
  private:
   void add_locks(const Locks& locks);
+  void add_confirmed_rungs(const Wish& wish);
 
   const ClubMatter& club_;
   const SquadWeek& squad_;

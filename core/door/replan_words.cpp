@@ -5,6 +5,7 @@
 #include <cstdlib>
 #include <utility>
 
+#include "core/block/rung_proposals.h"
 #include "core/plan/duration_words.h"
 
 namespace lanework::door {
@@ -76,6 +77,7 @@ class Telling {
     for (std::size_t i = 0; i < changed.size(); ++i) out.push_back(sentence(changed[i]));
     tell_the_rest(changed, out);
     tell_shortfalls(out);
+    tell_rungs(out);
     return out;
   }
 
@@ -216,6 +218,8 @@ class Telling {
         return closed_words(s, *stands);
       case Cause::kDrillFixed:
         return fixed_words(s);
+      case Cause::kRungConfirmed:
+        return "another rung is confirmed";
       case Cause::kTimesChanged:
         return times_words(s, *stands);
       case Cause::kTooMuch:
@@ -407,6 +411,18 @@ class Telling {
                               : std::to_string(stay) + " later sessions stay as they are");
   }
 
+  // 'Squat: most did it in 4 sessions in a row; the next rung, half-way down, waits for the lead to see and confirm it'
+  void tell_rungs(std::vector<std::string>& out) const {
+    for (const block::RungProposal& one : block::rung_proposals(block_.wishes.outline)) {
+      const catalogue::Drill& drill = catalogue_.drills[static_cast<std::size_t>(one.drill)];
+      const std::string rung = drill.rungs[static_cast<std::size_t>(one.to)].change;
+      const std::string sessions = " in " + std::to_string(one.sessions) + " sessions in a row; ";
+      out.push_back(drill.name + (one.to > one.from ? ": most did it" + sessions + "the next rung, " + rung +
+                                                          ", waits for the lead to see it and confirm it"
+                                                    : ": hardly done" + sessions + "an easier rung is: " + rung));
+    }
+  }
+
   // 'week 2: trunk 40 s short (before 10 s), balance no longer short'.
   void tell_shortfalls(std::vector<std::string>& out) const {
     const block::Evaluation now = block::evaluate(p_, block_.answer.plan);
@@ -483,6 +499,17 @@ Node rolling_node(const SquadBlock& block) {
     swapped.items.push_back(std::move(row));
   }
   node.set("swapped", std::move(swapped));
+  Node rungs = Node::make_array();
+  for (const block::RungProposal& one : block::rung_proposals(block.wishes.outline)) {
+    Node row = Node::make_table();
+    row.set("drill", text(id(one.drill)));
+    row.set("rung",
+            text(catalogue.drills[static_cast<std::size_t>(one.drill)].rungs[static_cast<std::size_t>(one.to)].key));
+    row.set("sessions", Node::make_integer(one.sessions));
+    row.set("why", text(one.to > one.from ? "done by most" : "hardly done"));
+    rungs.items.push_back(std::move(row));
+  }
+  node.set("rungs", std::move(rungs));
   Node sentences = Node::make_array();
   for (std::string& sentence : telling.sentences()) sentences.items.push_back(text(std::move(sentence)));
   node.set("sentences", std::move(sentences));

@@ -1,8 +1,27 @@
 #include "core/door/squad_block.h"
 
 #include <algorithm>
+#include <map>
 
 namespace lanework::door {
+
+namespace {
+
+// By drill and week of the block: the last one confirmed for it before the week begins.
+std::map<std::string, std::vector<std::string>> rungs_by_week(const std::vector<session::ConfirmedRung>& confirmed,
+                                                              Date monday, int weeks) {
+  std::map<std::string, std::vector<std::string>> out;
+  for (const session::ConfirmedRung& one : confirmed) {  // ascending dates
+    std::vector<std::string>& by_week = out[one.drill];
+    by_week.resize(static_cast<std::size_t>(weeks));
+    for (int week = 0; week < weeks; ++week) {
+      if (days_between(one.from, monday) + 7 * week >= 0) by_week[static_cast<std::size_t>(week)] = one.rung;
+    }
+  }
+  return out;
+}
+
+}  // namespace
 
 Result<SquadWishes> wishes_of(const club::Club& club, const club::ClubSquad& squad, const club::Calendar& calendar) {
   SquadWishes out;
@@ -15,6 +34,7 @@ Result<SquadWishes> wishes_of(const club::Club& club, const club::ClubSquad& squ
   out.outline.match_day_routine = &squad.match_day_routine;
   out.outline.monday = club.settings.block_from;
   out.outline.weeks = club.settings.block_weeks;
+  out.outline.rungs = rungs_by_week(squad.squad.weekly.rungs, out.outline.monday, out.outline.weeks);
   Faults faults;
   for (const club::PlannedSlot& slot : out.slots) {
     Result<session::Evening> evening = club::evening_of(club, squad, slot);

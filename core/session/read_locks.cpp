@@ -1,16 +1,20 @@
 #include "core/session/read_locks.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace lanework::session {
 namespace {
 
+void expect_rung(TableReader& table, const std::string& rung, const catalogue::Drill& drill) {
+  if (rung.empty() || catalogue::rung_index(drill, rung) >= 0) return;
+  std::string known;
+  for (const catalogue::Rung& one : drill.rungs) known += (known.empty() ? "" : ", ") + one.key;
+  table.fault(FaultCode::kUnknownName, "rung", quote(rung), "one of " + known);
+}
+
 void check_pin(TableReader& table, const Pin& pin, const catalogue::Drill& drill) {
-  if (!pin.rung.empty() && catalogue::rung_index(drill, pin.rung) < 0) {
-    std::string known;
-    for (const catalogue::Rung& rung : drill.rungs) known += (known.empty() ? "" : ", ") + rung.key;
-    table.fault(FaultCode::kUnknownName, "rung", quote(pin.rung), "one of " + known);
-  }
+  expect_rung(table, pin.rung, drill);
   const bool half = table.has("sets") != table.has("amount");
   if (half) table.fault(FaultCode::kContradiction, "sets", "sets or amount alone", "both, or neither");
   if (pin.sets > 0 && pin.amount > 0 && catalogue::dose_index(drill, pin.sets, pin.amount) < 0) {
@@ -53,6 +57,35 @@ std::vector<Pin> read_pins(TableReader& table, const catalogue::Catalogue& catal
     pins.push_back(std::move(pin));
   }
   return pins;
+}
+
+std::vector<ConfirmedRung> read_rungs(TableReader& root, const catalogue::Catalogue& catalogue) {
+  std::vector<ConfirmedRung> out;
+  for (TableReader& row : root.tables("rung")) {
+    ConfirmedRung one;
+    one.drill = row.text("drill");
+    one.rung = row.text("rung");
+    const auto from = row.date("from");
+    if (!from && !row.has("from"))
+      row.fault(FaultCode::kMissing, "from", "nothing", "the day from which it holds, such as 2026-12-07");
+    row.finish();
+    if (one.drill.empty() || !from) continue;
+    one.from = *from;
+    expect_drill(row, "drill", one.drill, catalogue);
+    const catalogue::Drill* drill = catalogue.find(one.drill);
+    if (drill == nullptr) continue;
+    expect_rung(row, one.rung, *drill);
+    const auto same = [&](const ConfirmedRung& other) { return other.drill == one.drill && other.from == one.from; };
+    if (std::any_of(out.begin(), out.end(), same)) {
+      row.fault(FaultCode::kDuplicate, "drill", quote(one.drill) + " twice from " + to_iso(one.from),
+                "each drill once a day");
+    }
+    out.push_back(std::move(one));
+  }
+  std::sort(out.begin(), out.end(), [](const ConfirmedRung& a, const ConfirmedRung& b) {
+    return std::tie(a.drill, a.from.days_since_epoch) < std::tie(b.drill, b.from.days_since_epoch);
+  });
+  return out;
 }
 
 std::vector<std::string> read_bans(TableReader& table, const catalogue::Catalogue& catalogue) {

@@ -117,6 +117,7 @@ Weekly read_weekly(TableReader& root, const catalogue::Catalogue& catalogue) {
   weekly.locks.pins = read_pins(locks, catalogue);
   weekly.locks.bans = read_bans(locks, catalogue);
   locks.finish();
+  weekly.rungs = read_rungs(root, catalogue);
   return weekly;
 }
 

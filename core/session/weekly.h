@@ -43,6 +43,13 @@ struct Locks {
   std::vector<std::string> bans;  // drill ids
 };
 
+// A rung that the lead has confirmed, harder or easier than the routine's, for the weeks of a block.
+struct ConfirmedRung {
+  std::string drill;
+  std::string rung;
+  Date from;  // holds from the first week on that begins on this day or later, until another is confirmed
+};
+
 struct Weekly {
   std::vector<WeekSlot> slots;                  // by weekday, then start
   std::vector<Match> matches;                   // by date
@@ -50,6 +57,7 @@ struct Weekly {
   std::string match_day_routine = "match-day";  // id, or a file name ending in .toml
   std::optional<int> expected_turnout;          // 2..40
   Locks locks;
+  std::vector<ConfirmedRung> rungs;  // by drill, then date
 };
 
 }  // namespace lanework::session

@@ -181,6 +181,16 @@ const std::vector<Mutation> kMutations = {
      [](Matters& m) { exchange(m, "sessions.1.drills.6", "walking-bridge", "two-steps", 1, 3); }},
     {"an easier rung", "rung-of-week", false,
      [](Matters& m) { put(m.kestrels(), std::string(kFirst) + "9.rung", text("half-way")); }},
+    {"another rung confirmed", "rung-of-week", false,
+     [](Matters& m) {
+       Node row = Node::make_table();
+       row.set("drill", text("single-leg-bridge"));
+       row.set("rung", text("leg-long"));
+       row.set("from", text("2026-12-07"));
+       Node list = Node::make_array();
+       list.items.push_back(row);
+       put(m.file("u13-kestrels"), "rung", list);
+     }},
     {"a pin out of the set", "pin", false,
      [](Matters& m) { put(m.file("u13-kestrels"), "locks.pins", pins("front-plank", "")); }},
     {"another dose pinned", "pin", false,

@@ -96,6 +96,25 @@ export const kStories = {
     expect: [atMost("2026-12-01", 4, 2), ({ after }) => all(same(after.rolling.swapped.map(({ comes_in, why }) => `${comes_in} ${why}`), ["front-plank fixed"]) ? "" : JSON.stringify(after.rolling.swapped),
       after.sessions.some((session) => session.date >= "2026-11-30" && !session.match_day && !session.drills.some(({ drill }) => drill === "front-plank")) ? "a session goes without it" : "")],
   },
+  "a-rung-is-confirmed": {
+    story: "Two weeks were held as planned. The lead has seen the single-leg bridge and confirms its next rung from the fourth week on: until then nothing changes, then the rung does.",
+    squad: "u13-kestrels", today: "2026-12-07",
+    rows: ["2026-11-24,held", "2026-11-26,held", "2026-11-28,held", "2026-12-01,held", "2026-12-03,held"],
+    change: (club) => club.append(file("u13-kestrels"), '\n[[rung]]\ndrill = "single-leg-bridge"\nrung = "leg-long"\nfrom = 2026-12-14\n'),
+    expect: [setsStand, atMost("2026-12-08", 0), atMost("2026-12-10", 0), atMost("2026-12-15", 3, 1), ({ after }) => {
+      const bridges = after.sessions.flatMap(({ date, match_day, drills }) => (match_day ? [] : drills.filter(({ drill }) => drill === "single-leg-bridge").map(({ rung }) => [date, rung])));
+      const wrong = bridges.filter(([date, rung]) => (rung === "leg-long") !== (date >= "2026-12-14"));
+      return all(wrong.length === 0 && bridges.length > 4 ? "" : JSON.stringify(bridges), after.rolling.rungs.some(({ drill }) => drill === "single-leg-bridge") ? "what is confirmed is still proposed" : "");
+    }],
+  },
+  "hardly-done": {
+    story: "On Tuesday the squat was left out, on Thursday few did anything. No rung moves by itself; an easier one of the squat is put before the lead.",
+    squad: "u13-kestrels", today: "2026-11-27", rows: ["2026-11-24,held,,most,squat", "2026-11-26,held,,few"],
+    expect: [setsStand, says(/^Squat: hardly done in 2 sessions in a row; an easier rung is: half-way down$/), ({ before, after }) => {
+      const rungs = (squad) => squad.sessions.filter(({ date }) => date >= "2026-11-27").flatMap(({ drills }) => drills.map(({ drill, rung }) => `${drill} ${rung}`));
+      return all(rungs(after).every((rung) => rungs(before).includes(rung)) ? "" : "a rung has moved", same(after.rolling.rungs.map(({ drill, why }) => `${drill} ${why}`), ["squat hardly done"]) ? "" : JSON.stringify(after.rolling.rungs));
+    }],
+  },
   "a-shorter-evening": {
     story: "All is held as planned. From now on Thursdays are five minutes shorter: Thursdays lose what is worth least, Tuesdays stay nearly as they are.",
     squad: "u13-kestrels", today: "2026-11-30", rows: ["2026-11-24,held", "2026-11-26,held", "2026-11-28,held"],

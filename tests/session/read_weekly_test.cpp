@@ -20,7 +20,9 @@ TEST(Weekly, EverythingStatedIsRead) {
       week_only() +
       "[[week]]\nweekday = \"monday\"\nstart = 19:00:00\nminutes = 20\nstrip = \"north\"\nlanes = 1\n"
       "[[match]]\ndate = 2026-12-05\nstart = 10:30:00\nopponent = \"Colts\"\nminutes = 12\naway = true\n"
-      "[locks]\npins = [{ drill = \"side-plank\" }]\nbans = [\"squat\"]\n");
+      "[locks]\npins = [{ drill = \"side-plank\" }]\nbans = [\"squat\"]\n"
+      "[[rung]]\ndrill = \"squat\"\nrung = \"right-angle\"\nfrom = 2026-12-14\n"
+      "[[rung]]\ndrill = \"squat\"\nrung = \"half-way\"\nfrom = 2026-12-07\n");
   ASSERT_TRUE(read) << to_line(read.faults().front());
   EXPECT_FALSE(read.value().has_slot);
   const Weekly& weekly = read.value().weekly;
@@ -44,6 +46,9 @@ TEST(Weekly, EverythingStatedIsRead) {
   EXPECT_EQ(weekly.expected_turnout, 14);
   EXPECT_EQ(weekly.locks.pins.size(), 1U);
   EXPECT_EQ(weekly.locks.bans, std::vector<std::string>{"squat"});
+  ASSERT_EQ(weekly.rungs.size(), 2U);
+  EXPECT_EQ(weekly.rungs[0].rung, "half-way");
+  EXPECT_EQ(to_iso(weekly.rungs[1].from), "2026-12-14");
 }
 
 TEST(Weekly, AnEveningNeedsNoneOfItAndItChangesNoEvening) {
@@ -111,7 +116,19 @@ INSTANTIATE_TEST_SUITE_P(
                 "9:3: match: found two matches on 2026-11-28, expected one a day (a tournament is one match here)"},
         Mistake{"UnknownDrillLocked", "[locks]\nbans = [\"moon-walk\"]\n",
                 "10:1: locks.bans: found 'moon-walk', expected the id of a drill of the catalogue ('lanework catalogue "
-                "list' shows them)"}),
+                "list' shows them)"},
+        Mistake{
+            "RungOfNoDrill", "[[rung]]\ndrill = \"moon-walk\"\nrung = \"easy\"\nfrom = 2026-12-07\n",
+            "10:1: rung.1.drill: found 'moon-walk', expected the id of a drill of the catalogue ('lanework catalogue "
+            "list' shows them)"},
+        Mistake{"RungUnknown", "[[rung]]\ndrill = \"side-plank\"\nrung = \"on-fire\"\nfrom = 2026-12-07\n",
+                "11:1: rung.1.rung: found 'on-fire', expected one of knees-down, legs-straight, top-leg-up"},
+        Mistake{"RungFromNoDay", "[[rung]]\ndrill = \"side-plank\"\nrung = \"knees-down\"\n",
+                "9:1: rung.1.from: found nothing, expected the day from which it holds, such as 2026-12-07"},
+        Mistake{"RungTwice",
+                "[[rung]]\ndrill = \"side-plank\"\nrung = \"knees-down\"\nfrom = 2026-12-07\n"
+                "[[rung]]\ndrill = \"side-plank\"\nrung = \"top-leg-up\"\nfrom = 2026-12-07\n",
+                "14:1: rung.2.drill: found 'side-plank' twice from 2026-12-07, expected each drill once a day"}),
     name_of);
 
 }  // namespace

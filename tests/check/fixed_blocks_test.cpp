@@ -1,4 +1,4 @@
-// Blocks with drills that the lead has fixed: sound, and each of them of every set that can have it.
+// Blocks with drills that the lead has fixed and rungs that the lead has confirmed: sound, whatever they are.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -14,7 +14,7 @@ using namespace test;
 
 const std::set<std::string> kSquads = {"u12-dunnocks", "u13-kestrels", "u16-avocets"};
 
-TEST(PinnedBlocks, AreSoundWhateverIsFixed) {
+TEST(FixedBlocks, AreSoundWhateverIsFixed) {
   for (std::uint64_t seed = 1; seed <= 5; ++seed) {
     SCOPED_TRACE(seed);
     plan::Dice dice(seed * 29);
@@ -37,6 +37,21 @@ TEST(PinnedBlocks, AreSoundWhateverIsFixed) {
       const auto file = std::find_if(documents.squads.begin(), documents.squads.end(),
                                      [&](const SquadDocuments& one) { return one.id == squad.id; });
       put(file->squad.root, "locks.pins", pins);
+      Node rungs = Node::make_array();
+      squad.squad.weekly.rungs.clear();
+      for (const catalogue::RoutineLine& line : squad.routine.lines) {
+        if (dice.roll(0, 2) != 0) continue;
+        const catalogue::Drill& drill = drills[static_cast<std::size_t>(line.drill)];
+        const auto rung = static_cast<std::size_t>(dice.roll(0, static_cast<int>(drill.rungs.size()) - 1));
+        const Date from{club.settings.block_from.days_since_epoch + dice.roll(-10, 40)};
+        squad.squad.weekly.rungs.push_back({drill.id, drill.rungs[rung].key, from});
+        Node row = Node::make_table();
+        row.set("drill", text(drill.id));
+        row.set("rung", text(drill.rungs[rung].key));
+        row.set("from", text(to_iso(from)));
+        rungs.items.push_back(row);
+      }
+      put(file->squad.root, "rung", rungs);
     }
     const Node answer = planned_blocks(club, kSquads);
     const BlockReport report = report_of(documents, answer);
