@@ -65,9 +65,10 @@ class BlockSolver {
   void search() {
     open_parts();
     improve_sets();
-    const int most = work_.splits + work_.more_splits;
+    const int more = work_.splits + work_.more_splits;
+    const int most = more + work_.last_splits;
     for (int k = 0; k < most && goes_on(0.5 + 0.5 * k / most); ++k) {
-      if (gap() <= (k < work_.splits ? work_.near : work_.far)) break;
+      if (gap() <= (k < work_.splits ? work_.near : k < more ? work_.far : work_.farther)) break;
       if (!branching_.split(work_.split_rounds, known())) break;
       if (try_sets(branching_.wished())) improve_sets();
     }
@@ -108,11 +109,19 @@ class BlockSolver {
     if (!firsts_.whole) branching_.leave(bound_beside(p_, -1, work_.first_rounds));
   }
 
-  // What the block is worth with these sets at the most.
+  // What the block is worth with these sets at the most. No split can lower it, so where it is far above the best known
+  // its weeks are worked out with more effort.
   std::int64_t worth_with(const Sets& sets) {
-    std::int64_t bound = -swap_cost(p_, sets) * kFine;
-    for (std::size_t p = 0; p < sets.size(); ++p) bound += worth_.of(p, sets[p], work_.week).bound_fine;
     try_sets(sets);
+    const std::int64_t bound = bound_with(sets, work_.week);
+    Answer now;
+    now.value = known();
+    now.bound_fine = bound;
+    return gap_ten_thousandths(now) <= work_.farther ? bound : bound_with(sets, work_.thorough);
+  }
+  std::int64_t bound_with(const Sets& sets, const WeekEffort& effort) {
+    std::int64_t bound = -swap_cost(p_, sets) * kFine;
+    for (std::size_t p = 0; p < sets.size(); ++p) bound += worth_.of(p, sets[p], effort).bound_fine;
     return bound;
   }
 
@@ -196,9 +205,10 @@ Work times(const Work& work, double times) {
   };
   scale(out.splits);
   scale(out.more_splits);
+  scale(out.last_splits);
   scale(out.worked_out);
   scale(out.thorough.splits);
-  if (times > 1) out.near = out.far = 0;
+  if (times > 1) out.near = out.far = out.farther = 0;
   return out;
 }
 

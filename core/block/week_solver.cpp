@@ -35,7 +35,8 @@ WeekSolver::WeekSolver(const Problem& problem)
       lister_(problem),
       sessions_(problem.weeks.size()),
       close_(problem.weeks.size()),
-      known_(problem.weeks.size()) {
+      known_(problem.weeks.size()),
+      solved_(problem.weeks.size()) {
   std::vector<int> position;
   for (std::size_t s = 0; s < problem.sessions.size(); ++s) {
     std::vector<int>& week = sessions_[static_cast<std::size_t>(problem.sessions[s].week)];
@@ -104,6 +105,9 @@ WeekAnswer WeekSolver::solve(std::size_t week, const std::vector<char>& set, con
     return std::move(best_);
   }
   if (light) make_light(0);
+  // From the best prices of the same set a few rounds would see too little of what may be chosen.
+  if (set == solved_[week]) known_[week].clear();
+  solved_[week] = set;
   parts_.clear();
   closed_ = best_.value * kFine;
   start_new_drills(effort);
@@ -239,6 +243,27 @@ WeekSolver::Doubt WeekSolver::most_doubtful() const {
         most = score;
         out = {i, m, ways};
       }
+    }
+  }
+  return out.lower != 0 ? out : heaviest();
+}
+
+// Where the prices are sure of all and the lists still leave something open: what takes most of a ceiling in one piece,
+// and may be done otherwise than they choose, more of it in one half, less in the other.
+WeekSolver::Doubt WeekSolver::heaviest() const {
+  Doubt out;
+  double most = 0;
+  for (std::size_t i = 0; i < now_.size(); ++i) {
+    for (std::size_t m = 0; m < members_.size(); ++m) {
+      const std::size_t count = lean_[i][m].size();
+      const std::uint64_t ways = ways_[i][m] & ((std::uint64_t{1} << count) - 1);
+      const double weight = kAnyDrill + share_of_ceilings(i, m);
+      if (std::popcount(ways) < 2 || weight <= most) continue;
+      most = weight;
+      const auto chosen =
+          static_cast<std::size_t>(std::max_element(lean_[i][m].begin(), lean_[i][m].end()) - lean_[i][m].begin());
+      const std::uint64_t less = ways & ((std::uint64_t{1} << chosen) - 1);
+      out = {i, m, less != 0 ? less : ways & (~ways + 1)};
     }
   }
   return out;

@@ -45,6 +45,7 @@ class WeekSolver {
   std::vector<std::vector<int>> sessions_;               // by week
   std::vector<std::vector<std::pair<int, int>>> close_;  // by week, positions in sessions_
   std::vector<Prices> known_;                            // by week: the best prices of the last call
+  std::vector<std::vector<char>> solved_;                // by week: the set that was solved last
 
   // Ways of a member in a session: about half of what the prices choose is among them.
   struct Doubt {
@@ -104,6 +105,7 @@ class WeekSolver {
   bool split_highest(const WeekEffort& effort);
   std::int64_t work_out(const WeekEffort& effort, int rounds);
   [[nodiscard]] Doubt most_doubtful() const;
+  [[nodiscard]] Doubt heaviest() const;
   [[nodiscard]] double share_of_ceilings(std::size_t session, std::size_t member) const;
   void lean(const Bundle& bundle);
   void forget_leaning();

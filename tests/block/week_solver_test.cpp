@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "core/block/build_problem.h"
+#include "tests/block/drawn_squads.h"
 #include "tests/block/enumerate.h"
 #include "tests/block/random_block.h"
 
@@ -56,6 +58,43 @@ TEST(WeekSolver, EqualsEnumeration) {
 }
 
 // The list of a session is whole: every choice near the best is in it, the cheapest of those that give alike.
+// Lists so short that halves of halves must do the work: no half may lose what is best, and the bound comes down to it.
+TEST(WeekSolver, SplitsLoseNothing) {
+  int proved = 0;
+  for (std::uint64_t seed = 1; seed <= 500; ++seed) {
+    plan::Dice dice(seed * 11);
+    const Problem problem = one_week(seed, dice);
+    const std::optional<Points> best = best_with_sets(problem, empty_plan(problem));
+    ASSERT_TRUE(best.has_value()) << seed;
+    const std::vector<char> none(problem.drills.size(), 0);
+    const WeekAnswer answer =
+        WeekSolver(problem).solve(0, empty_plan(problem).sets.front(), none, false,
+                                  {.rounds = 4, .splits = 400, .rounds_of_a_half = 2, .list_steps = 10, .joins = 10});
+    ASSERT_GE(answer.bound_fine, *best * kFine) << seed;
+    ASSERT_LE(answer.value, *best) << seed;
+    proved += answer.bound_fine < (*best + 21) * kFine ? 1 : 0;
+  }
+  EXPECT_GT(proved, 330);
+}
+
+TEST(WeekSolver, AskedAgainWithMoreEffortItDoesNoWorse) {
+  plan::KernelWorkspace workspace;
+  for (const std::uint64_t seed : {3, 11, 24}) {
+    const Problem problem = build_problem(draw_squad(seed, {.sessions_a_week = 3}), workspace).problem;
+    const std::vector<char> set = empty_plan(problem).sets.front();
+    const std::vector<char> all(problem.drills.size(), 1);
+    WeekSolver solver(problem);
+    WeekEffort effort;
+    const WeekAnswer first = solver.solve(0, set, all, false, effort);
+    effort.splits *= 4;
+    effort.list_steps *= 4;
+    effort.joins *= 4;
+    const WeekAnswer again = solver.solve(0, set, all, false, effort);
+    EXPECT_GE(again.value, first.value) << seed;
+    EXPECT_LE(again.bound_fine, first.bound_fine) << seed;
+  }
+}
+
 TEST(SessionLister, ListsAllThatIsNear) {
   int listed = 0;
   for (std::uint64_t seed = 1; seed <= 1500; ++seed) {

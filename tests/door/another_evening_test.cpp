@@ -71,7 +71,7 @@ TEST(AnotherEvening, EveryDepartureSaysWhy) {
     EXPECT_FALSE(at(answer, "changes").items.empty());
     for (Node& change : at(answer, "changes").items) {
       EXPECT_NE(at(change, "why").text, "");
-      EXPECT_TRUE(at(change, "from").text != "" || at(change, "to").text != "");
+      EXPECT_FALSE(at(change, "from").text.empty() && at(change, "to").text.empty());
     }
     EXPECT_FALSE(at(answer, "minute_prices").items.empty()) << "a short slot has a price";
   }
