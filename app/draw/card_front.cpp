@@ -19,7 +19,7 @@ constexpr double kLegendShare = 0.28;  // for its words
 std::string spare_in_words(const CardMatter& matter) {
   const int spare = matter.slot_seconds - matter.nine_in_ten_seconds;
   if (spare >= 0) return words::duration(spare) + " to spare";
-  return "one night in ten runs over by " + words::duration(-spare) + " or more";
+  return "may run over by " + words::duration(-spare);
 }
 
 // The finish, large, with its width in words below; returns its height.

@@ -65,6 +65,11 @@ TEST_P(DemoCards, CutNothing) {
   const Result<Pages> card = draw_card(matter, paper);
   ASSERT_TRUE(card.ok());
   expect_uncut(card.value(), "the card");
+  CardMatter over = matter;
+  over.slot_seconds = over.nine_in_ten_seconds - 119;
+  const Result<Pages> late = draw_card(over, paper);
+  ASSERT_TRUE(late.ok());
+  expect_uncut(late.value(), "the card of an evening that may run over");
   const std::multiset<std::string> texts = texts_of(card.value());
   for (const DrillMatter& drill : matter.drills) {
     for (const std::string& cue : drill.cues) EXPECT_TRUE(texts.count(cue)) << drill.name << ": " << cue;
