@@ -65,6 +65,7 @@ std::string spells_text(const door::SquadBlock& block) {
       last = w;
     }
     out += "  weeks " + std::to_string(first + 1) + "-" + std::to_string(last + 1) + ": ";
+    if (p == 0 && block.wishes.outline.free_composition) out += "composed freely, ";
     const std::string in = names(block, p, true);
     const std::string before = p == 0 ? "the house routine" : "the weeks before";
     out += in.empty() ? "the drills of " + before + "\n" : "new " + in + "; leaves " + names(block, p, false) + "\n";

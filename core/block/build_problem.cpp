@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cstdlib>
+#include <numeric>
 #include <set>
 #include <tuple>
 
@@ -396,6 +397,35 @@ class ProblemBuilder {
     }
     for (const KindDraft& draft : drafts_) p.kinds.push_back(kind_of(draft));
     fix_pinned();
+    fix_eccentric();
+  }
+
+  // Drills of the family that the routine has, and that are fixed for the spell.
+  [[nodiscard]] std::pair<int, int> current_and_fixed(catalogue::Family family, std::size_t spell) const {
+    int current = 0;
+    int fixed = 0;
+    for (const Drill& drill : built_.problem.drills) {
+      if (catalogue_.drills[static_cast<std::size_t>(drill.drill)].family != family) continue;
+      current += drill.current ? 1 : 0;
+      fixed += must_be(drill, spell) ? 1 : 0;
+    }
+    return {current, fixed};
+  }
+
+  // Where eccentric work comes first, the routine's own is not swapped away, unless for what the lead has fixed.
+  void fix_eccentric() {
+    Problem& p = built_.problem;
+    const int age = outline_.evenings.front().age;
+    for (std::size_t d = 0; d < p.drills.size(); ++d) {
+      const catalogue::Drill& drill = catalogue_.drills[static_cast<std::size_t>(p.drills[d].drill)];
+      const auto& first = catalogue_.family(drill.family).eccentric_first;
+      if (!p.drills[d].current || drill.loads.eccentric_thousandths == 0 || !first || age < first->from_age) continue;
+      for (int spell = 0; spell < p.spells; ++spell) {
+        const auto at = static_cast<std::size_t>(spell);
+        const auto [current, fixed] = current_and_fixed(drill.family, at);
+        if (fixed < current && is_open(p, at, d)) p.drills[d].must |= 1U << static_cast<unsigned>(spell);
+      }
+    }
   }
 
   // A pinned drill is of the set of every spell that has a session open to it.
@@ -458,7 +488,22 @@ class ProblemBuilder {
       }
       out.push_back(made);
     }
+    if (in_routine) drop_small_doses(drill, out);
     return out;
+  }
+
+  // A drill of the routine is done in earnest: less than half of its own dose only where no more is open, then the most
+  // that is.
+  void drop_small_doses(const plan::ProblemDrill& drill, std::vector<Option>& options) const {
+    const std::vector<catalogue::DoseStep>& steps = catalogue_.drills[static_cast<std::size_t>(drill.drill)].dose.steps;
+    const auto work = [&](int dose) {
+      const catalogue::DoseStep& step = steps[static_cast<std::size_t>(dose)];
+      return step.sets * step.amount;
+    };
+    const int own = work(outline_.routine->lines[static_cast<std::size_t>(drill.routine_line)].dose);
+    int most = 0;
+    for (const Option& option : options) most = std::max(most, work(option.dose));
+    std::erase_if(options, [&](const Option& option) { return 2 * work(option.dose) < std::min(own, 2 * most); });
   }
 
   [[nodiscard]] int pinned_rung(int drill, const Evening& evening) const {
@@ -522,6 +567,10 @@ class ProblemBuilder {
   // that the routine lacks, and, up to three drills in all, where a drill of the routine has no session open to it.
   [[nodiscard]] int first_swaps() const {
     const Problem& p = built_.problem;
+    if (outline_.free_composition) {
+      return std::accumulate(p.families.begin(), p.families.end(), 0,
+                             [](int sum, const Family& family) { return sum + family.drills; });
+    }
     std::vector<int> closed(p.families.size(), 0);
     std::vector<int> fixed(p.families.size(), 0);
     std::vector<int> current(p.families.size(), 0);

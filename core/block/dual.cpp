@@ -43,6 +43,9 @@ Layout::Layout(const Problem& problem) {
   place(ceiling, sessions * kLoads);
   place(light, sessions * 2);
   place(apart, problem.close.size());
+  const bool limited = std::any_of(problem.sessions.begin(), problem.sessions.end(),
+                                   [](const Session& session) { return session.unknown < kAnyNumber; });
+  place(unknown, limited ? sessions : 0);
   place(most_in, spells);
   place(least_in, spells);
 }
@@ -81,7 +84,7 @@ std::vector<double> Dual::scales() const {
   std::vector<double> scales(layout_.count, kUseScale);
   const auto place = [&](std::size_t i) { return scales.begin() + static_cast<std::ptrdiff_t>(i); };
   std::fill(place(layout_.credit), place(layout_.week_load), kCreditScale);
-  std::fill(place(layout_.week_load), place(layout_.most_in), kLoadScale);
+  std::fill(place(layout_.week_load), place(layout_.unknown), kLoadScale);
   std::fill(place(layout_.most_in), scales.end(), kSwapScale);
   return scales;
 }
@@ -137,7 +140,8 @@ void Dual::price_options(const Session& session, const LoadPrices& loads, const 
   option_price_.clear();
   for (std::size_t d = 0; d < p_.drills.size(); ++d) {
     const std::int64_t a_credit = credit_price(prices, s, family_of(d));
-    const std::int64_t a_use = fine(prices[layout_.use + s * p_.drills.size() + d]);
+    std::int64_t a_use = fine(prices[layout_.use + s * p_.drills.size() + d]);
+    if (p_.drills[d].unknown && session.unknown < kAnyNumber) a_use += fine_price(prices[layout_.unknown + s]);
     const bool out = settled_[static_cast<std::size_t>(session.spell)][d] == Settled::kOut;
     for (const Option& option : kind.options[d]) {
       if (out) {
@@ -163,6 +167,7 @@ void Dual::session_side(const std::vector<double>& prices, std::size_t s, DualPo
     loads.unit[l] = own + unit_price(prices[by_week], week.ceiling[l]);
     always += ceiling_constant(own, session.ceiling[l]);
   }
+  if (session.unknown < kAnyNumber) always += std::int64_t{fine_price(prices[layout_.unknown + s])} * session.unknown;
   std::vector<int>& choice = out.choice[s];
   choice.resize(p_.drills.size());
   price_options(session, loads, prices, s);
@@ -194,8 +199,11 @@ void Dual::session_gradient(std::size_t s, bool light, DualPoint& out) {
   const auto week = static_cast<std::size_t>(session.week);
   Loads used{};
   const int count = times(s);
+  const bool limited = session.unknown < kAnyNumber;
+  if (limited) out.gradient[layout_.unknown + s] = count * session.unknown;
   for (std::size_t d = 0; d < p_.drills.size(); ++d) {
     if (out.choice[s][d] < 0) continue;
+    if (limited && p_.drills[d].unknown) out.gradient[layout_.unknown + s] -= count;
     const Option& option = kind.options[d][static_cast<std::size_t>(out.choice[s][d])];
     out.gradient[layout_.credit + s * p_.families.size() + family_of(d)] += count * option.credits;
     out.gradient[layout_.use + s * p_.drills.size() + d] -= count;

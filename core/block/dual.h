@@ -22,6 +22,7 @@ struct Layout {
   std::size_t ceiling = 0;    // [session][load]
   std::size_t light = 0;      // [session][contacts, eccentric]: what a session that is not hard may use
   std::size_t apart = 0;      // [close pair]
+  std::size_t unknown = 0;    // [session], where any has a limit: a use of a drill never done before the block
   std::size_t most_in = 0;    // [spell]
   std::size_t least_in = 0;   // [spell]
   std::size_t count = 0;

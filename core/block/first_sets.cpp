@@ -10,8 +10,6 @@
 namespace lanework::block {
 namespace {
 
-constexpr std::size_t kMostSets = 64;
-
 // Open somewhere in the first spell.
 std::vector<char> open_drills(const Problem& problem) {
   std::vector<char> out;
@@ -26,23 +24,24 @@ int family_of(const Problem& problem, std::size_t d) {
 // Every set that keeps sizes and swaps, unless there are more than so many.
 class AllSets {
  public:
-  explicit AllSets(const Problem& problem) : p_(problem), set_(problem.drills.size(), 0) {
+  AllSets(const Problem& problem, std::size_t most) : p_(problem), most_(most), set_(problem.drills.size(), 0) {
     for (const Family& family : problem.families) left_.push_back(family.drills);
   }
   std::optional<std::vector<std::vector<char>>> list() {
     go_on(0, p_.first_swaps);
-    if (found_.size() > kMostSets) return {};
+    if (found_.size() > most_) return {};
     return std::move(found_);
   }
 
  private:
   const Problem& p_;
+  const std::size_t most_;
   std::vector<char> set_;
   std::vector<int> left_;  // by family: places that are not filled
   std::vector<std::vector<char>> found_;
 
   void go_on(std::size_t d, int swaps) {
-    if (found_.size() > kMostSets || swaps < 0) return;
+    if (found_.size() > most_ || swaps < 0) return;
     if (d == set_.size()) {
       if (std::all_of(left_.begin(), left_.end(), [](int left) { return left == 0; })) found_.push_back(set_);
       return;
@@ -62,14 +61,14 @@ class AllSets {
 
 }  // namespace
 
-FirstSets first_sets(const Problem& problem) {
+FirstSets first_sets(const Problem& problem, std::size_t most) {
   FirstSets out;
   const std::vector<char> base = empty_plan(problem).sets.front();
   if (problem.first_swaps == 0) {
     out.sets = {base};
     return out;
   }
-  if (auto all = AllSets(problem).list()) {
+  if (auto all = AllSets(problem, most).list()) {
     out.sets = std::move(*all);
     return out;
   }
@@ -108,15 +107,15 @@ FirstSets first_sets(const Problem& problem) {
     if (!filled.empty()) out.sets = std::move(filled);
     std::sort(out.sets.begin(), out.sets.end());
     out.sets.erase(std::unique(out.sets.begin(), out.sets.end()), out.sets.end());
-    if (out.sets.size() > kMostSets) {
-      out.sets.resize(kMostSets);
+    if (out.sets.size() > most) {
+      out.sets.resize(most);
       out.whole = false;
     }
   }
   return out;
 }
 
-std::int64_t bound_beside(const Problem& problem, int closed, int rounds) {
+std::int64_t bound_beside(const Problem& problem, std::size_t closed, int rounds) {
   SettledSets settled(static_cast<std::size_t>(problem.spells),
                       std::vector<Settled>(problem.drills.size(), Settled::kOpen));
   for (std::size_t d = 0; d < problem.drills.size(); ++d) {
@@ -124,7 +123,7 @@ std::int64_t bound_beside(const Problem& problem, int closed, int rounds) {
       if (must_be(problem.drills[d], p)) settled[p][d] = Settled::kIn;
     }
   }
-  if (closed >= 0) settled.front()[static_cast<std::size_t>(closed)] = Settled::kIn;
+  settled.front()[closed] = Settled::kIn;
   std::int64_t sum = 0;
   for (int spell = 0; spell < problem.spells; ++spell) {
     const OpenPart part = open_part(problem, spell);

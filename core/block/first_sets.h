@@ -18,9 +18,10 @@ struct FirstSets {
   bool whole = true;
 };
 
-FirstSets first_sets(const Problem& problem);
+// At most so many.
+FirstSets first_sets(const Problem& problem, std::size_t most);
 
-// No block is worth more, fine points, whose first set keeps drill 'closed'; or, where that is negative, any block.
-std::int64_t bound_beside(const Problem& problem, int closed, int rounds);
+// No block is worth more, fine points, whose first set keeps drill 'closed'.
+std::int64_t bound_beside(const Problem& problem, std::size_t closed, int rounds);
 
 }  // namespace lanework::block

@@ -25,7 +25,9 @@ std::vector<std::vector<std::pair<int, int>>> close_by_week(const Problem& probl
   return out;
 }
 
-auto key(const Session& session) { return std::tie(session.kind, session.budget, session.ceiling, session.hard); }
+auto key(const Session& session) {
+  return std::tie(session.kind, session.budget, session.ceiling, session.hard, session.unknown);
+}
 auto key(const Week& week) { return std::tie(week.spell, week.ceiling, week.fixed, week.target, week.begun); }
 
 }  // namespace

@@ -23,6 +23,7 @@ struct Outline {
   std::vector<session::Evening> evenings;                 // by date and start, all inside the weeks
   // Rungs that the lead has confirmed, by drill id and week; without one the routine's rung holds, or the easiest.
   std::map<std::string, std::vector<std::string>> rungs;
+  bool free_composition = false;   // the lead has asked for it: the first set may have any drills
   std::optional<Rolling> rolling;  // of a block that has begun
 };
 

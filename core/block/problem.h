@@ -28,6 +28,8 @@ inline constexpr int kFine = 256;
 inline constexpr Points kFullPoints = 10;
 inline constexpr Points kLessPoints = 4;
 
+inline constexpr int kAnyNumber = 1'000;
+
 // One way of doing a drill in a session: a dose, on the rung of the week.
 struct Option {
   int rung = 0;
@@ -52,6 +54,8 @@ struct Session {
   int budget = 0;  // steps, gathering and margin taken off
   Loads ceiling{};
   Loads hard{};  // a session that uses more than this of contacts or eccentric work is hard
+  // Bounds only: it can have no more drills than this that were never done before the block, since they come in slowly.
+  int unknown = kAnyNumber;
 };
 
 struct Drill {
@@ -61,7 +65,7 @@ struct Drill {
   bool current = false;  // of the set that stands now
   bool unknown = false;  // the squad has never done it
   Points left_out = 0;   // lost for every session of a spell whose set has it, is open to it, and goes without
-  unsigned must = 0;     // bit p: the lead has fixed it for the set of spell p
+  unsigned must = 0;     // bit p: it is of the set of spell p, as the lead or a rule has fixed
 };
 
 inline bool must_be(const Drill& drill, std::size_t spell) { return (drill.must >> spell & 1U) != 0; }

@@ -114,6 +114,7 @@ class Replanner {
     place_standing();
     bring_in_fixed();
     replace_closed();
+    keep_swap_limits();
     find_causes();
     out_.answer.plan = out_.standing;
     std::vector<char> touched = touched_weeks();
@@ -255,7 +256,7 @@ class Replanner {
   }
 
   // Sets stand. A drill that no session to come of its spell is open to gives way to one of its family; the same in
-  // every spell, so that no swap is made twice.
+  // every spell, so that no swap is made twice, but for those that must have it.
   void replace_closed() {
     for (std::size_t p = 0; p < out_.standing.sets.size(); ++p) {
       if (!has_session(p_, p)) continue;
@@ -279,12 +280,42 @@ class Replanner {
       for (std::size_t other = 0; other < p_.drills.size(); ++other) {
         if (!fits(other, known)) continue;
         for (std::size_t p = spell; p < sets.size(); ++p) {
-          if (sets[p][d] == 0) continue;
+          if (sets[p][d] == 0 || must_be(p_.drills[d], p)) continue;
           sets[p][d] = 0;
           sets[p][other] = 1;
+          drop(p, d, Cause::kDrillClosed);
         }
         out_.swapped.push_back({static_cast<int>(d), static_cast<int>(other), false});
         return;
+      }
+    }
+  }
+
+  // No session of the spell has the drill any more.
+  void drop(std::size_t spell, std::size_t d, Cause cause) {
+    for (std::size_t s = 0; s < p_.sessions.size(); ++s) {
+      if (p_.sessions[s].spell != static_cast<int>(spell) || out_.standing.choice[s][d] < 0) continue;
+      out_.standing.choice[s][d] = -1;
+      add_cause(s, cause);
+    }
+  }
+
+  // A drill that comes back may be one swap too many: then another of the spell is not made.
+  void keep_swap_limits() {
+    std::vector<std::vector<char>>& sets = out_.standing.sets;
+    for (std::size_t p = static_cast<std::size_t>(p_.begun); p < sets.size(); ++p) {
+      int over = -most_swaps_of(p_, p);
+      for (std::size_t d = 0; d < sets[p].size(); ++d) over += sets[p][d] != 0 && sets[p - 1][d] == 0 ? 1 : 0;
+      for (std::size_t in = sets[p].size(); in-- > 0 && over > 0;) {
+        if (sets[p][in] == 0 || sets[p - 1][in] != 0 || must_be(p_.drills[in], p)) continue;
+        for (std::size_t stays = 0; stays < sets[p].size(); ++stays) {
+          if (sets[p - 1][stays] == 0 || sets[p][stays] != 0 || family_of(stays) != family_of(in)) continue;
+          sets[p][in] = 0;
+          sets[p][stays] = 1;
+          drop(p, in, Cause::kTooMuch);
+          --over;
+          break;
+        }
       }
     }
   }

@@ -6,10 +6,13 @@
 
 #include "core/block/branching.h"
 #include "core/block/first_sets.h"
+#include "core/block/free_sets.h"
 #include "core/block/set_worth.h"
 
 namespace lanework::block {
 namespace {
+
+constexpr Points kNone = INT64_MIN / (2 * kFine);
 
 class BlockSolver {
  public:
@@ -18,7 +21,7 @@ class BlockSolver {
         work_(work),
         progress_(progress),
         worth_(problem),
-        firsts_(first_sets(problem)),
+        firsts_(first_sets(problem, work.first_sets)),
         branching_(problem, problem.spells - 1) {
     branching_.worth_at_most = [this](const Sets& sets) { return worth_with(sets); };
   }
@@ -58,9 +61,7 @@ class BlockSolver {
     stopped_ = stopped_ || (progress_ && !progress_(share));
     return !stopped_;
   }
-  [[nodiscard]] Points known() const {
-    return candidates_.empty() ? INT64_MIN / (2 * kFine) : candidates_.front().value;
-  }
+  [[nodiscard]] Points known() const { return candidates_.empty() ? kNone : candidates_.front().value; }
 
   void search() {
     open_parts();
@@ -83,6 +84,7 @@ class BlockSolver {
 
   // The open spell after each first set, the most promising first; a quick bound is enough for those far below.
   void open_parts() {
+    if (!firsts_.whole) add_free_sets();
     if (p_.spells == 1) {
       branching_.open({}, 0, goes_on(0) ? work_.first_rounds : 1);
       try_sets(branching_.wished());
@@ -104,9 +106,17 @@ class BlockSolver {
       try_sets(branching_.wished());
       try_sets({*firsts[k].set, *firsts[k].set});
     }
-    for (const std::size_t closed : firsts_.closed)
-      branching_.leave(bound_beside(p_, static_cast<int>(closed), work_.first_rounds));
-    if (!firsts_.whole) branching_.leave(bound_beside(p_, -1, work_.first_rounds));
+    if (!firsts_.whole) return;  // everything is bounded
+    for (const std::size_t closed : firsts_.closed) branching_.leave(bound_beside(p_, closed, work_.first_rounds));
+  }
+
+  void add_free_sets() {
+    FreeSets free = free_sets(p_, work_, [this](double share) { return goes_on(0.3 * share); });
+    for (std::vector<char>& set : free.wished) {
+      const bool listed = std::find(firsts_.sets.begin(), firsts_.sets.end(), set) != firsts_.sets.end();
+      if (!listed && keeps_set_limits(p_, {set})) firsts_.sets.push_back(std::move(set));
+    }
+    if (p_.spells > 1) branching_.leave(free.bound_fine);
   }
 
   // What the block is worth with these sets at the most. No split can lower it, so where it is far above the best known
@@ -130,11 +140,18 @@ class BlockSolver {
     if (!keeps_set_limits(p_, sets) || !tried_.insert(sets).second) return false;
     Points value = -swap_cost(p_, sets);
     for (std::size_t p = 0; p < sets.size(); ++p) value += worth_.of(p, sets[p], work_.week).value;
+    // Sets composed freely have many drills never done before, and the limits on those count from the start.
+    if (!firsts_.whole && value > known()) value = value_with_new_limits(sets);
     const auto place =
         std::find_if(candidates_.begin(), candidates_.end(), [&](const Candidate& c) { return c.value < value; });
     const bool best = place == candidates_.begin();
     candidates_.insert(place, {value, sets});
     return best;
+  }
+
+  Points value_with_new_limits(const Sets& sets) {
+    const Evaluation evaluation = evaluate(p_, worth_.plan_of(sets, work_.week));
+    return evaluation.broken.empty() ? evaluation.value : kNone;
   }
 
   struct Swap {
@@ -155,25 +172,37 @@ class BlockSolver {
     }
   }
 
-  // Of the last spell, the only one whose set is free.
   std::vector<Swap> ranked_swaps(const Sets& sets) {
     std::vector<Swap> out;
-    const std::size_t p = sets.size() - 1;
-    std::int64_t others = 0;
-    for (std::size_t q = 0; q < p; ++q) others += worth_.of(q, sets[q], work_.week).value * kFine;
+    const std::size_t last = sets.size() - 1;
     for (std::size_t in = 0; in < p_.drills.size(); ++in) {
-      for (std::size_t leaves = 0; leaves < p_.drills.size() && sets[p][in] == 0; ++leaves) {
-        if (sets[p][leaves] == 0 || family_of(in) != family_of(leaves)) continue;
-        Sets swapped = sets;
-        swapped[p][in] = 1;
-        swapped[p][leaves] = 0;
-        if (!keeps_set_limits(p_, swapped) || tried_.contains(swapped)) continue;
-        const std::int64_t own = worth_.bound(p, swapped[p], work_.ranking_rounds);
-        out.push_back({others + own - swap_cost(p_, swapped) * kFine, std::move(swapped)});
+      for (std::size_t leaves = 0; leaves < p_.drills.size(); ++leaves) {
+        if (family_of(in) != family_of(leaves)) continue;
+        rank_swap(sets, last, in, leaves, out);
+        // Where first sets are listed, they stay.
+        for (std::size_t p = 0; p < last && !firsts_.whole; ++p) rank_swap(sets, p, in, leaves, out);
       }
     }
     std::stable_sort(out.begin(), out.end(), [](const Swap& a, const Swap& b) { return a.bound > b.bound; });
     return out;
+  }
+
+  // From spell p on, as long as the sets have the one and lack the other.
+  void rank_swap(const Sets& sets, std::size_t p, std::size_t in, std::size_t leaves, std::vector<Swap>& out) {
+    Sets swapped = sets;
+    std::size_t q = p;
+    for (; q < sets.size() && sets[q][in] == 0 && sets[q][leaves] != 0; ++q) {
+      swapped[q][in] = 1;
+      swapped[q][leaves] = 0;
+    }
+    if (q == p || !keeps_set_limits(p_, swapped) || tried_.contains(swapped)) return;
+    std::int64_t bound = -swap_cost(p_, swapped) * kFine;
+    for (std::size_t k = 0; k < sets.size(); ++k) {
+      const bool changed = k >= p && k < q;
+      bound +=
+          changed ? worth_.bound(k, swapped[k], work_.ranking_rounds) : worth_.of(k, sets[k], work_.week).value * kFine;
+    }
+    out.push_back({bound, std::move(swapped)});
   }
 
   [[nodiscard]] int family_of(std::size_t d) const {

@@ -14,14 +14,15 @@ struct Work {
   int first_rounds = 80;  // of prices, with nothing settled about the sets
   int split_rounds = 12;  // for each half of a part that is split
   int splits = 8;
-  int more_splits = 40;    // while the gap is larger than 'far'
-  int last_splits = 160;   // and then while it is larger than 'farther'
-  int near = 80;           // ten-thousandths: no more is done where the gap is as small
-  int far = 200;           // and leftover work goes to those where it is larger
-  int farther = 240;       // most of it to those
-  int ranking_rounds = 6;  // of a week's prices, to rank a swap
-  int improvements = 2;    // passes over all swaps of the best sets
-  int worked_out = 8;      // swaps of each pass that are worked out
+  int more_splits = 40;         // while the gap is larger than 'far'
+  int last_splits = 160;        // and then while it is larger than 'farther'
+  int near = 80;                // ten-thousandths: no more is done where the gap is as small
+  int far = 200;                // and leftover work goes to those where it is larger
+  int farther = 240;            // most of it to those
+  int ranking_rounds = 6;       // of a week's prices, to rank a swap
+  int improvements = 2;         // passes over all swaps of the best sets
+  int worked_out = 8;           // swaps of each pass that are worked out
+  std::size_t first_sets = 64;  // of the first spell, listed at most
   WeekEffort week;
   // For the sets that stay, and those taken in the end.
   WeekEffort thorough{.rounds = 60, .splits = 30, .rounds_of_a_half = 12, .list_steps = 40'000, .joins = 60'000};

@@ -206,6 +206,7 @@ class SquadJudge {
       judge_planned_session(evenings.matter(), budget, std::move(evening), ledger_, faults_);
     }
     ledger_.routine = evenings.routine();
+    ledger_.free_composition = squad_.free_composition;
     return {};
   }
 

@@ -167,6 +167,7 @@ class ClubReader {
     }
     TableReader kit = root.table("kit");
     squad.kit = read_kit(kit);
+    squad.free_composition = root.boolean_or("free_composition", false);
     for (TableReader& table : root.tables("rung"))
       squad.rungs.push_back({table.text("drill"), table.text("rung"), day(table, "from")});
     TableReader locks = root.table("locks");

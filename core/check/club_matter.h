@@ -69,6 +69,7 @@ struct SquadWeek {
   std::vector<Date> away_days;
   std::optional<int> turnout;
   Kit kit;
+  bool free_composition = false;  // the first set may have any drills
   Locks locks;
   std::vector<RungFrom> rungs;                // as the file has them
   const SquadDocuments* documents = nullptr;  // never null

@@ -146,6 +146,14 @@ class SessionJudge {
       faults_.add(where_ + ", " + pick.where, "not-open", rung_of(pick).key, "a drill that is open that evening");
     }
     const int line = routine_position(matter_, pick.drill->id);
+    if (bars.empty() && open.rung == pick.rung && line >= 0 && !open.steps.empty()) {
+      const Step& least = pick.drill->steps[static_cast<std::size_t>(open.steps.front())];
+      const Step& own = step_of(pick);
+      if (own.sets * own.amount < least.sets * least.amount) {
+        faults_.add(where_ + ", " + pick.where, "dose-small", words_of_step(own),
+                    "at least " + words_of_step(least) + ", half of the routine's dose");
+      }
+    }
     if (line >= 0) {
       const int own = step_position(*pick.drill, matter_.routine[static_cast<std::size_t>(line)].step);
       evening_.departure += std::abs(own - pick.step) * matter_.tonight.weights.dose_step;

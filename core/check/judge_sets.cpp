@@ -90,8 +90,9 @@ class SetJudge {
     }
     if (static_cast<int>(p) < ledger_.begun) return;  // it stands
     const auto count = static_cast<std::int64_t>(in.size());
+    const bool any = p == 0 && ledger_.free_composition;
     const std::int64_t most = p == 0 ? most_in_first_spell() : most_in_later_spells();
-    if (count > most) {
+    if (count > most && !any) {
       faults_.add_row(where, "swaps", std::to_string(count) + " drills come in", "at most " + std::to_string(most));
     }
     if (p > 0 && count == 0) faults_.add_row(where, "swaps", "no drill comes in", "at least 1");
@@ -201,7 +202,37 @@ class SetJudge {
     return wanted;
   }
 
+  // The routine's eccentric work of a family where that comes first stays, as far as an evening to come of the spell is
+  // open to it and what the lead has fixed leaves it a place.
+  [[nodiscard]] std::set<std::string> eccentric_of(std::size_t p) const {
+    std::set<std::string> fixed = pins_of(p);
+    std::set<std::string> stays;
+    for (const RoutineLine& line : ledger_.routine) {
+      const Drill& drill = matter_.drills.at(line.drill);
+      const Family* family = find_family(matter_, drill.family);
+      if (family == nullptr || ledger_.evenings.front().age < family->eccentric_from_age) continue;
+      const auto taken = std::count_if(fixed.begin(), fixed.end(), [&](const std::string& id) {
+        return matter_.drills.at(id).family == family->key;
+      });
+      if (drill.eccentric_thousandths == 0 || taken >= in_routine(*family) || !is_open_in(p, line.drill)) continue;
+      fixed.insert(line.drill);
+      stays.insert(line.drill);
+    }
+    return stays;
+  }
+
+  [[nodiscard]] bool is_open_in(std::size_t p, const std::string& id) const {
+    return std::any_of(ledger_.evenings.begin(), ledger_.evenings.end(), [&](const EveningLedger& evening) {
+      return !evening.match_day() && !evening.over && evening.open.count(id) > 0 &&
+             spell_of_[static_cast<std::size_t>(evening.wish->week)] == static_cast<int>(p);
+    });
+  }
+
   void judge_pins(std::size_t p, const std::set<std::string>& now, const std::string& where) {
+    for (const std::string& id : without(eccentric_of(p), now)) {
+      faults_.add_row(where + ", " + id, "eccentric-left", "not of the set",
+                      "of the set: eccentric work of the routine stays");
+    }
     for (const std::string& id : without(pins_of(p), now)) {
       faults_.add_row(where + ", pin " + id, "pin", "not of the set", "of the set, as the lead has fixed");
     }

@@ -128,6 +128,23 @@ const Pin* find_pin(const Matter& matter, const std::string& drill) {
   return found == pins.end() ? nullptr : &*found;
 }
 
+namespace {
+
+// Less than half of the routine's own dose, where more is open.
+void drop_small(const Drill& drill, const Step& own, std::vector<int>& steps) {
+  const auto work = [&](int step) {
+    const Step& one = drill.steps[static_cast<std::size_t>(step)];
+    return one.sets * one.amount;
+  };
+  if (steps.empty()) return;
+  const auto most =
+      work(*std::max_element(steps.begin(), steps.end(), [&](int a, int b) { return work(a) < work(b); }));
+  const auto half = std::min((own.sets * own.amount + 1) / 2, most);
+  std::erase_if(steps, [&](int step) { return work(step) < half; });
+}
+
+}  // namespace
+
 OpenDoses open_doses(const Drill& drill, const Matter& matter) {
   if (new_eccentric_too_late(drill, matter)) return {};
   const std::vector<int> rungs = open_rungs(drill, matter);
@@ -157,6 +174,7 @@ OpenDoses open_doses(const Drill& drill, const Matter& matter) {
     if (pin != nullptr && !keeps(pick, *pin)) continue;
     if (within(loads_of(pick, matter), ceilings)) out.steps.push_back(pick.step);
   }
+  if (line >= 0) drop_small(drill, matter.routine[static_cast<std::size_t>(line)].step, out.steps);
   return out;
 }
 

@@ -49,6 +49,7 @@ struct SquadLedger {
   // Nothing was left out of the ledger: every session is there, and all its drills exist.
   bool complete = true;
   std::vector<RoutineLine> routine;  // of the house
+  bool free_composition = false;     // of the first set
   ChangeWeights weights;
   std::map<std::string, std::int64_t> taught;
 

@@ -68,7 +68,9 @@ class Telling {
     for (const block::SetSwap& swap : swapped()) {
       const std::string place = swap.leaves < 0 ? "" : " takes the place of " + name(swap.leaves);
       if (swap.fixed) {
-        out.push_back(name(swap.comes_in) + (place.empty() ? " comes in" : place) + ", as the lead has fixed");
+        const char* why =
+            is_pinned(swap.comes_in) ? ", as the lead has fixed" : ": eccentric work of the routine stays";
+        out.push_back(name(swap.comes_in) + (place.empty() ? " comes in" : place) + why);
       } else {
         out.push_back(name(swap.comes_in) + place + ", which cannot be done in the sessions to come");
       }
@@ -89,6 +91,16 @@ class Telling {
     for (const block::SetSwap& swap : block_.replanned->swapped)
       out.push_back({drill_at(swap.leaves), drill_at(swap.comes_in), swap.fixed});
     return out;
+  }
+
+  // By the lead. What else is fixed is the routine's eccentric work.
+  [[nodiscard]] bool is_pinned(int drill) const {
+    const std::string& id = catalogue_.drills[static_cast<std::size_t>(drill)].id;
+    const std::vector<session::Evening>& evenings = block_.wishes.outline.evenings;
+    return std::any_of(evenings.begin(), evenings.end(), [&](const session::Evening& evening) {
+      return std::any_of(evening.pins.begin(), evening.pins.end(),
+                         [&](const session::Pin& pin) { return pin.drill == id; });
+    });
   }
 
  private:
@@ -236,13 +248,20 @@ class Telling {
 
   // 'Squat is fixed by the lead'
   [[nodiscard]] std::string fixed_words(std::size_t s) const {
-    std::vector<std::string> names;
+    std::vector<std::string> pinned;
+    std::vector<std::string> eccentric;
     for (const block::SetSwap& swap : block_.replanned->swapped) {
       const auto d = static_cast<std::size_t>(swap.comes_in);
-      if (swap.fixed && block_.answer.plan.choice[s][d] >= 0) names.push_back(name(p_.drills[d].drill));
+      if (!swap.fixed || block_.answer.plan.choice[s][d] < 0) continue;
+      (is_pinned(p_.drills[d].drill) ? pinned : eccentric).push_back(name(p_.drills[d].drill));
     }
-    if (names.empty()) return {};
-    return list_words(names) + (names.size() == 1 ? " is" : " are") + " fixed by the lead";
+    const auto are = [](const std::vector<std::string>& names) { return names.size() == 1 ? " is" : " are"; };
+    std::string out;
+    if (!pinned.empty()) out += list_words(pinned) + are(pinned) + " fixed by the lead";
+    if (!eccentric.empty()) {
+      out += (out.empty() ? "" : ", ") + list_words(eccentric) + are(eccentric) + " eccentric work of the routine";
+    }
+    return out;
   }
 
   // 'Squat takes longer than planned, since nobody has done it yet'
@@ -495,7 +514,7 @@ Node rolling_node(const SquadBlock& block) {
     Node row = Node::make_table();
     if (swap.leaves >= 0) row.set("leaves", text(id(swap.leaves)));
     row.set("comes_in", text(id(swap.comes_in)));
-    row.set("why", text(swap.fixed ? "fixed" : "closed"));
+    row.set("why", text(!swap.fixed ? "closed" : telling.is_pinned(swap.comes_in) ? "fixed" : "eccentric"));
     swapped.items.push_back(std::move(row));
   }
   node.set("swapped", std::move(swapped));

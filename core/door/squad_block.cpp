@@ -34,6 +34,7 @@ Result<SquadWishes> wishes_of(const club::Club& club, const club::ClubSquad& squ
   out.outline.match_day_routine = &squad.match_day_routine;
   out.outline.monday = club.settings.block_from;
   out.outline.weeks = club.settings.block_weeks;
+  out.outline.free_composition = squad.squad.weekly.free_composition;
   out.outline.rungs = rungs_by_week(squad.squad.weekly.rungs, out.outline.monday, out.outline.weeks);
   Faults faults;
   for (const club::PlannedSlot& slot : out.slots) {

@@ -113,6 +113,7 @@ Weekly read_weekly(TableReader& root, const catalogue::Catalogue& catalogue) {
   const auto expected =
       static_cast<int>(root.integer_or("expected_turnout", kFewestPlayers, kFewestPlayers, kMostPlayers));
   if (root.has("expected_turnout")) weekly.expected_turnout = expected;
+  weekly.free_composition = root.boolean_or("free_composition", false);
   TableReader locks = root.table("locks");
   weekly.locks.pins = read_pins(locks, catalogue);
   weekly.locks.bans = read_bans(locks, catalogue);

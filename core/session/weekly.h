@@ -56,6 +56,7 @@ struct Weekly {
   std::vector<Date> away_days;                  // ascending: the squad is not there, its week's slots fall out
   std::string match_day_routine = "match-day";  // id, or a file name ending in .toml
   std::optional<int> expected_turnout;          // 2..40
+  bool free_composition = false;                // the first set of a block may have any drills
   Locks locks;
   std::vector<ConfirmedRung> rungs;  // by drill, then date
 };

@@ -95,7 +95,7 @@ TEST(Branching, NoSetsAreWorthMoreThanItsBound) {
   const Built built = build_problem(draw_squad(1), workspace);
   const Problem& problem = built.problem;
   SetWorth worth(problem);
-  const FirstSets firsts = first_sets(problem);
+  const FirstSets firsts = first_sets(problem, 64);
   ASSERT_FALSE(firsts.sets.empty());
   Branching branching(problem, problem.spells - 1);
   std::vector<Sets> wished;

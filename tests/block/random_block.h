@@ -16,6 +16,7 @@ struct BlockShape {
   int budget_percent = 60;   // of the time all largest options would take
   int ceiling_percent = 70;  // of the loads all largest options would give
   bool fixed = false;        // a drill or two are fixed for spells that have a session open to them
+  bool free = false;         // the first set may have any drills
 };
 
 class BlockDraw {
@@ -28,6 +29,7 @@ class BlockDraw {
     draw_weeks();
     draw_limits();
     if (shape_.fixed) fix_drills();
+    if (shape_.free) p_.first_swaps = 99;
     return std::move(p_);
   }
 

@@ -20,13 +20,14 @@ struct Tally {
   int proved = 0;
 };
 
-Tally against_enumeration(std::uint64_t seeds, const std::function<BlockShape(plan::Dice&)>& shape_of) {
+Tally against_enumeration(std::uint64_t seeds, const std::function<BlockShape(plan::Dice&)>& shape_of,
+                          const Work& work = {}) {
   Tally tally;
   for (std::uint64_t seed = 1; seed <= seeds; ++seed) {
     plan::Dice dice(seed * 13);
     const Problem problem = random_block(seed, shape_of(dice));
     const std::optional<Points> best = enumerate(problem);
-    const Answer answer = solve(problem, {});
+    const Answer answer = solve(problem, work);
     if (answer.feasible) {
       EXPECT_TRUE(best.has_value()) << seed;
       const Evaluation evaluation = evaluate(problem, answer.plan);
@@ -93,6 +94,50 @@ TEST(Block, WhatIsFixedAgainstEnumeration) {
     EXPECT_GE(tally.exact * 100, tally.feasible * 97) << spells << ": " << tally.exact << " of " << tally.feasible;
     EXPECT_GE(tally.proved * 100, tally.feasible * 60) << spells << ": " << tally.proved << " of " << tally.feasible;
   }
+}
+
+// Any first set may be chosen and none is listed: the spells alone have to find the plan and to bound it.
+TEST(Block, FreeCompositionAgainstEnumeration) {
+  Work work;
+  work.first_sets = 0;
+  for (const int spells : {1, 2}) {
+    const auto shape_of = [spells](plan::Dice& dice) {
+      BlockShape shape;
+      shape.weeks = spells;
+      shape.spells = spells;
+      shape.sessions_a_week = 3 - spells;
+      shape.families = 1;
+      shape.drills_a_family = 5 - spells;
+      shape.budget_percent = dice.roll(20, 90);
+      shape.ceiling_percent = dice.roll(20, 110);
+      shape.free = true;
+      return shape;
+    };
+    const Tally tally = against_enumeration(300, shape_of, work);
+    EXPECT_GT(tally.feasible, 180) << spells;
+    EXPECT_GE(tally.exact * 100, tally.feasible * 90) << spells << ": " << tally.exact << " of " << tally.feasible;
+    EXPECT_GE(tally.proved * 100, tally.feasible * 40) << spells << ": " << tally.proved << " of " << tally.feasible;
+  }
+}
+
+TEST(Block, FreeCompositionIsWorthMoreAndChangesMore) {
+  plan::KernelWorkspace workspace;
+  Outline outline = draw_squad(3);
+  const Answer routine = solve(build_problem(outline, workspace).problem, {});
+  outline.free_composition = true;
+  const Built built = build_problem(outline, workspace);
+  const Answer free = solve(built.problem, {});
+  ASSERT_TRUE(free.feasible);
+  const Evaluation evaluation = evaluate(built.problem, free.plan);
+  EXPECT_TRUE(evaluation.broken.empty()) << evaluation.broken.front();
+  EXPECT_EQ(evaluation.value, free.value);
+  EXPECT_LE(free.value * kFine, free.bound_fine);
+  EXPECT_LE(gap_ten_thousandths(free), 400);
+  EXPECT_GT(free.value, routine.value);
+  int come_in = 0;
+  for (std::size_t d = 0; d < built.problem.drills.size(); ++d)
+    come_in += free.plan.sets.front()[d] != 0 && !built.problem.drills[d].current ? 1 : 0;
+  EXPECT_GT(come_in, 3);
 }
 
 TEST(Block, SquadsOfTheShippedCatalogue) {

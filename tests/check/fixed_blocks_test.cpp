@@ -60,5 +60,25 @@ TEST(FixedBlocks, AreSoundWhateverIsFixed) {
   }
 }
 
+// A first set that is no longer the routine's is sound only where the squad's file asks for it.
+TEST(FixedBlocks, AreComposedFreelyOnlyOnRequest) {
+  club::Club club = demo().club;
+  BlockDocuments documents = cli::check_documents(demo().documents);
+  const std::string id = "u13-kestrels";
+  const auto squad =
+      std::find_if(club.squads.begin(), club.squads.end(), [&](const club::ClubSquad& one) { return one.id == id; });
+  const auto file = std::find_if(documents.squads.begin(), documents.squads.end(),
+                                 [&](const SquadDocuments& one) { return one.id == id; });
+  squad->squad.weekly.free_composition = true;
+  put(file->squad.root, "free_composition", yes());
+  const Node answer = planned_blocks(club, {id});
+  const BlockReport report = report_of(documents, answer);
+  EXPECT_TRUE(report.ok()) << lines(report);
+  put(file->squad.root, "free_composition", Node::make_boolean(false));
+  const BlockReport refused = report_of(documents, answer);
+  ASSERT_EQ(refused.violations.size(), 1U) << lines(refused);
+  EXPECT_EQ(refused.violations.front().rule, "swaps") << lines(refused);
+}
+
 }  // namespace
 }  // namespace lanework::check

@@ -225,7 +225,7 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"UnknownTable", "", "[tonigth]\nlate = 1\n",
                 "9:2: tonigth: found 'tonigth', expected one of club, name, roster, in_roster, routine, strip, "
                 "restrictions, catalogue, age, clock, slot, tonight, kit, taught, partners, weights, week, "
-                "match, matches, away_days, match_day_routine, expected_turnout, locks, rung"}),
+                "match, matches, away_days, match_day_routine, expected_turnout, free_composition, locks, rung"}),
     mistake_name);
 
 TEST(SquadFile, AllMistakesAreToldAtOnce) {

@@ -16,7 +16,7 @@ std::string week_only() {
 TEST(Weekly, EverythingStatedIsRead) {
   const auto read = squad_of(
       "matches = [2026-12-12, 2026-11-28]\naway_days = [2026-12-10, 2026-12-08]\n"
-      "match_day_routine = \"first-steps\"\nexpected_turnout = 14\n" +
+      "match_day_routine = \"first-steps\"\nexpected_turnout = 14\nfree_composition = true\n" +
       week_only() +
       "[[week]]\nweekday = \"monday\"\nstart = 19:00:00\nminutes = 20\nstrip = \"north\"\nlanes = 1\n"
       "[[match]]\ndate = 2026-12-05\nstart = 10:30:00\nopponent = \"Colts\"\nminutes = 12\naway = true\n"
@@ -44,6 +44,7 @@ TEST(Weekly, EverythingStatedIsRead) {
   EXPECT_EQ(to_iso(weekly.away_days[0]), "2026-12-08");
   EXPECT_EQ(weekly.match_day_routine, "first-steps");
   EXPECT_EQ(weekly.expected_turnout, 14);
+  EXPECT_TRUE(weekly.free_composition);
   EXPECT_EQ(weekly.locks.pins.size(), 1U);
   EXPECT_EQ(weekly.locks.bans, std::vector<std::string>{"squat"});
   ASSERT_EQ(weekly.rungs.size(), 2U);
@@ -58,6 +59,7 @@ TEST(Weekly, AnEveningNeedsNoneOfItAndItChangesNoEvening) {
   EXPECT_TRUE(with.value().has_slot);
   EXPECT_EQ(with.value().slot, without.value().slot);
   EXPECT_TRUE(without.value().weekly.slots.empty());
+  EXPECT_FALSE(without.value().weekly.free_composition);
   EXPECT_EQ(without.value().weekly.match_day_routine, "match-day");
 }
 
