@@ -107,7 +107,7 @@ INSTANTIATE_TEST_SUITE_P(
                 kGaitsFile, "gait.1.speeds"},
         Mistake{"SpeedInWords", [](D& d) { set_text_item(d.gaits, "gait.1.speeds.3", "fast"); }, FaultCode::kWrongType,
                 kGaitsFile, "gait.1.speeds"},
-        Mistake{"GaitTwice", [](D& d) { repeat_item(d.gaits, "gait", 2); }, kTwice, kGaitsFile, "gait.12.key"},
+        Mistake{"GaitTwice", [](D& d) { repeat_item(d.gaits, "gait", 2); }, kTwice, kGaitsFile, "gait.14.key"},
         Mistake{"WideSpread", [](D& d) { set(d.gaits, "gait.1.spread", 1); }, kRange, kGaitsFile, "gait.1.spread"},
         Mistake{"SourceTwice", [](D& d) { set(d.sources, "source.3.key", "bishop-2003"); }, kTwice, kSourcesFile,
                 "source.5.key"},
