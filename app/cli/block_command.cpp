@@ -7,6 +7,7 @@
 
 #include "app/cli/block_check_command.h"
 #include "app/cli/block_report.h"
+#include "app/cli/block_why_text.h"
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
 #include "app/cli/plan_blocks.h"
@@ -26,6 +27,7 @@ struct BlockFlags {
   unsigned threads = 0;
   int work = 1;
   bool json = false;
+  bool why = false;
   std::string standing;
   RollingFlags rolling;
 };
@@ -112,8 +114,8 @@ int plan(const BlockFlags& flags) {
   const block::Work work = block::times({}, flags.work);
   const std::vector<door::SquadBlock> blocks =
       plan_blocks(std::move(wishes).value(), work, flags.threads == 0 ? all_cores() : flags.threads, tell);
-  const std::string text =
-      flags.json ? to_json(door::block_answer_node(folder.club, blocks), 2) + "\n" : blocks_text(blocks);
+  std::string text = flags.json ? to_json(door::block_answer_node(folder.club, blocks), 2) + "\n" : blocks_text(blocks);
+  if (flags.why && !flags.json) text += "\n" + block_why_text(blocks);
   std::fputs(text.c_str(), stdout);
   const bool all = std::all_of(blocks.begin(), blocks.end(), [](const auto& block) { return block.answer.feasible; });
   return all ? kDone : kAnswerIsNo;
@@ -132,6 +134,7 @@ void add_block_command(CLI::App& app, int& exit_status) {
       ->check(CLI::Range(1, 256));
   command->add_option("--work", flags->work, "so many times the usual work, for smaller gaps")
       ->check(CLI::Range(1, 100));
+  command->add_flag("--why", flags->why, "where every number comes from");
   command->add_flag("--json", flags->json, "the answer as JSON (schema/block-answer.schema.json)");
   command->add_option(
       "--standing", flags->standing,

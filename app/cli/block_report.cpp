@@ -78,8 +78,8 @@ std::string past_text(const block::PastSession& past) {
   const block::Report& report = past.report;
   std::string out = std::string(", ") + door::to_word(report.happened);
   if (report.minutes) out += " after " + std::to_string(*report.minutes) + " min";
-  if (report.quarters == 2) out += ", half did it";
-  if (report.quarters == 1) out += ", few did it";
+  if (report.quarters == block::kHalfDidIt) out += ", half did it";
+  if (report.quarters == block::kFewDidIt) out += ", few did it";
   return out;
 }
 

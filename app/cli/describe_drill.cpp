@@ -86,6 +86,7 @@ std::string describe_drill(const Drill& drill, const Catalogue& catalogue) {
 std::string source_words(const std::string& key, const Catalogue& catalogue) {
   if (key == "common-practice") return "common practice";
   if (key == "own-judgement") return "own judgement";
+  if (key == "from-memory") return "unverified, from memory";
   const catalogue::Source* source = catalogue.source(key);
   if (source == nullptr) return key;
   std::string out = source->author + " (" + std::to_string(source->year) + ")";

@@ -1,6 +1,7 @@
 #include "app/cli/why_text.h"
 
 #include "app/cli/card_matter.h"
+#include "app/cli/catalogue_rows.h"
 #include "app/cli/columns.h"
 #include "app/cli/describe_drill.h"
 #include "core/clock/constants.h"
@@ -9,14 +10,13 @@
 namespace lanework::cli {
 namespace {
 
-using Rows = std::vector<std::vector<std::string>>;
 using door::EveningMatter;
 using door::PlanAnswer;
 
 Rows limit_rows(const PlanAnswer& answer, const EveningMatter& matter) {
   const catalogue::Catalogue& catalogue = matter.catalogue;
   const catalogue::Ceilings& band = catalogue.ceilings_for(matter.evening.age);
-  const std::string ages = "ages " + std::to_string(band.age_from) + " to " + std::to_string(band.age_to);
+  const std::string ages = ages_text(band);
   const std::string source = source_words(band.sources, catalogue);
   Rows rows = {{"contacts, " + ages, std::to_string(band.contacts_session), source},
                {"eccentric repetitions, " + ages, std::to_string(band.eccentric_session), source},
@@ -25,25 +25,7 @@ Rows limit_rows(const PlanAnswer& answer, const EveningMatter& matter) {
                 source_words(catalogue.limits.sources, catalogue)}};
   for (const catalogue::MatchDistance& row : catalogue.limits.match) {
     if (!matter.evening.days_to_match || row.days != *matter.evening.days_to_match) continue;
-    rows.push_back({std::to_string(row.days) + " days before a match",
-                    std::to_string(row.contacts_percent) + " / " + std::to_string(row.eccentric_percent) + " / " +
-                        std::to_string(row.hard_running_percent) + " %",
-                    source_words(row.sources, catalogue)});
-  }
-  return rows;
-}
-
-Rows family_rows(const EveningMatter& matter) {
-  Rows rows;
-  for (const catalogue::FamilyRow& family : matter.catalogue.families) {
-    rows.push_back({family.name,
-                    "weight " + std::to_string(family.weight) + ", " + std::to_string(family.session_work.count) +
-                        " s of work" + (family.required ? ", required" : ""),
-                    source_words(family.sources, matter.catalogue)});
-    if (!family.eccentric_first || matter.evening.age < family.eccentric_first->from_age) continue;
-    rows.push_back({family.name + ", not eccentric",
-                    "counts " + std::to_string(family.eccentric_first->other_work_percent) + " %",
-                    source_words(family.eccentric_first->sources, matter.catalogue)});
+    rows.push_back(match_row(row, catalogue));
   }
   return rows;
 }
@@ -54,14 +36,6 @@ Rows weight_rows(const EveningMatter& matter) {
           {"a rung step", std::to_string(w.rung_step), "own judgement"},
           {"a drill left out", std::to_string(w.left_out), "own judgement"},
           {"a drill not of the routine", std::to_string(w.new_drill), "own judgement"}};
-}
-
-Rows constant_rows(const std::vector<clock::ConstantRow>& constants, const EveningMatter& matter) {
-  Rows rows;
-  for (const clock::ConstantRow& row : constants) {
-    rows.push_back({row.why, row.value + " " + row.unit, source_words(row.source, matter.catalogue)});
-  }
-  return rows;
 }
 
 Rows card_rows(const EveningMatter& matter) {
@@ -91,12 +65,13 @@ std::string why_text(const PlanAnswer& answer, const EveningMatter& matter) {
   std::string out = "Where the numbers come from\n\nCeilings tonight\n";
   out += in_columns(limit_rows(answer, matter), "  ");
   out += "\nFamilies: what a short dose of each weighs, and the work that counts as a full one\n";
-  out += in_columns(family_rows(matter), "  ");
+  out += in_columns(family_rows(matter.catalogue, matter.evening.age), "  ");
   out += "\nDepartures from the routine\n" + in_columns(weight_rows(matter), "  ");
   out += "\nHow the plan counts (docs/model/session.md)\n";
-  out += in_columns(constant_rows(plan::constant_rows(), matter), "  ");
+  out += in_columns(constant_rows(plan::constant_rows(), matter.catalogue), "  ");
   out += "\nDrills of this session\n" + in_columns(drill_rows(answer, matter), "  ");
-  out += "\nThe clock (docs/model/clock.md)\n" + in_columns(constant_rows(clock::constant_rows(), matter), "  ");
+  out +=
+      "\nThe clock (docs/model/clock.md)\n" + in_columns(constant_rows(clock::constant_rows(), matter.catalogue), "  ");
   out += "\nThe card\n" + in_columns(card_rows(matter), "  ");
   return out;
 }

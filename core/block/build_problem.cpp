@@ -22,16 +22,8 @@ namespace {
 using catalogue::Catalogue;
 using session::Evening;
 
-// Own judgement, like the weights of a squad file they are scaled with.
-constexpr Points kSwapScale = 20;
-constexpr Points kLeftOutScale = 20;
-constexpr Points kUncovered = 400;
-constexpr Points kPinned = 4000;
-// A session is hard when it uses more than this share of the age band's ceiling.
-constexpr int kHardPercent = 60;
-constexpr int kMostSwaps = 3;
 constexpr int kDaysPerWeek = 7;
-constexpr int kMinutesBetweenHard = 48 * 60;
+constexpr int kMinutesBetweenHard = 60 * kHoursBetweenHard;
 
 int steps_of(int seconds) { return (seconds + kStepSeconds / 2) / kStepSeconds; }
 
@@ -166,7 +158,7 @@ class ProblemBuilder {
         if (first && never_done(item.planned.drill) && !is_match_day(evening)) ++week.begun;
       }
     }
-    for (Week& week : weeks) week.begun = std::min(week.begun, most_new_in_week());
+    for (Week& week : weeks) week.begun = std::min(week.begun, most_new_in_week(catalogue_.limits));
     find_still_new();
     carry_targets();
   }
@@ -225,7 +217,6 @@ class ProblemBuilder {
   }
 
   static bool is_match_day(const Evening& evening) { return evening.days_to_match && *evening.days_to_match == 0; }
-  [[nodiscard]] int most_new_in_week() const { return catalogue_.limits.most_new_drills + 1; }
 
   // Spells that have begun keep their sets; a hard session behind the coming one makes it a light one.
   void roll_on() {
@@ -304,12 +295,11 @@ class ProblemBuilder {
 
   // After its first week in a spell a drill has been told often enough; before that as often as it was.
   void know_everything(Evening& evening, Telling telling) const {
-    constexpr int kTold = 3;
     for (const catalogue::Drill& drill : catalogue_.drills) {
       if (telling == Telling::kStillNew && still_new_.count(static_cast<int>(&drill - catalogue_.drills.data())) > 0)
         continue;
       session::Exposure& exposure = evening.exposures[drill.id];
-      exposure.times = std::max(exposure.times, kTold);
+      exposure.times = std::max(exposure.times, kTimesTold);
     }
   }
 
@@ -389,7 +379,7 @@ class ProblemBuilder {
       drill.formation = place.formation;
       drill.current = !place.added;
       drill.unknown = never_done(place.drill) && done_.count(place.drill) == 0;
-      drill.left_out = kLeftOutScale * weights.left_out;
+      drill.left_out = kLeftOutTimesWeight * weights.left_out;
       for (const session::Pin& pin : outline_.evenings.front().pins) {
         if (pin.drill == place.id) drill.left_out = kPinned;
       }
@@ -503,7 +493,9 @@ class ProblemBuilder {
     const int own = work(outline_.routine->lines[static_cast<std::size_t>(drill.routine_line)].dose);
     int most = 0;
     for (const Option& option : options) most = std::max(most, work(option.dose));
-    std::erase_if(options, [&](const Option& option) { return 2 * work(option.dose) < std::min(own, 2 * most); });
+    std::erase_if(options, [&](const Option& option) {
+      return 100 * work(option.dose) < std::min(kKeptDosePercent * own, 100 * most);
+    });
   }
 
   [[nodiscard]] int pinned_rung(int drill, const Evening& evening) const {
@@ -538,14 +530,14 @@ class ProblemBuilder {
     if (outline_.evenings.empty()) return;
     const session::ChangeWeights& weights = outline_.evenings.front().weights;
     p.most_new_in_session = catalogue_.limits.most_new_drills;
-    p.most_new_in_week = most_new_in_week();
-    p.swap = kSwapScale * weights.new_drill;
+    p.most_new_in_week = most_new_in_week(catalogue_.limits);
+    p.swap = kSwapTimesWeight * weights.new_drill;
     p.uncovered = kUncovered;
     count_drills();
     p.first_swaps = first_swaps();
     p.most_swaps = kMostSwaps;
     for (int spell = 1; spell < p.spells; ++spell) p.most_swaps = std::max(p.most_swaps, fixed_in(spell));
-    p.least_swaps = p.spells > 1 ? 1 : 0;
+    p.least_swaps = p.spells > 1 ? kLeastSwaps : 0;
   }
 
   [[nodiscard]] std::size_t family_of(const Drill& drill) const {
@@ -615,12 +607,15 @@ class ProblemBuilder {
 }  // namespace
 
 std::vector<int> spell_of_week(int weeks) {
-  // Three weeks each where that comes out even, else four first.
-  const int length = weeks % 3 == 0 || weeks == 5 ? 3 : 4;
+  // Long ones first where short ones do not come out even, unless that would leave one week alone.
+  const bool even = weeks % kSpellWeeks == 0 || weeks == kLongSpellWeeks + 1;
+  const int length = even ? kSpellWeeks : kLongSpellWeeks;
   std::vector<int> out;
   for (int w = 0; w < weeks; ++w) out.push_back(w / length);
   return out;
 }
+
+int most_new_in_week(const catalogue::Limits& limits) { return limits.most_new_drills + kMoreNewInWeek; }
 
 Built build_problem(const Outline& outline, plan::KernelWorkspace& workspace) {
   return ProblemBuilder(outline, workspace).build();

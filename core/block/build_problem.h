@@ -21,6 +21,9 @@ struct Built {
   std::vector<FixedSession> fixed;
 };
 
+// Drills never done before that may be begun in one week.
+int most_new_in_week(const catalogue::Limits& limits);
+
 // REQUIRES: an outline whose evenings lie inside its weeks.
 Built build_problem(const Outline& outline, plan::KernelWorkspace& workspace);
 

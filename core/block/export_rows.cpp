@@ -232,7 +232,8 @@ class BlockTable {
     if (family.weight == 0 || target <= 0) return;
     Row row{numbered("credit", w, f), Sense::kAtMost, p_.weeks[w].fixed[f], {}};
     add_piece(row, numbered("a", w, f), target, family.weight * kFullPoints);
-    if (target / 2 > 0) add_piece(row, numbered("b", w, f), target / 2, family.weight * kLessPoints);
+    if (const int beyond = counted_beyond(target); beyond > 0)
+      add_piece(row, numbered("b", w, f), beyond, family.weight * kLessPoints);
     for (std::size_t s = 0; s < p_.sessions.size(); ++s) {
       if (p_.sessions[s].week != static_cast<int>(w)) continue;
       add_terms(row.terms, s,

@@ -27,7 +27,7 @@ FamilyKernel::FamilyKernel(const Problem& problem, int family, std::vector<int> 
   int most = 0;
   for (const Week& week : problem.weeks) most = std::max(most, week.target[family_]);
   // From here on no week gains by a credit.
-  credits_ = static_cast<std::size_t>(most + most / 2) + 1;
+  credits_ = static_cast<std::size_t>(most + counted_beyond(most)) + 1;
   for (const Week& week : problem.weeks) {
     Row row;
     for (std::size_t c = 0; c < credits_; ++c) {

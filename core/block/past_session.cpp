@@ -9,8 +9,6 @@
 namespace lanework::block {
 namespace {
 
-constexpr int kQuarters = 4;
-
 int steps_of(std::int64_t seconds) { return static_cast<int>((seconds + kStepSeconds / 2) / kStepSeconds); }
 
 class Aftermath {
@@ -74,7 +72,7 @@ class Aftermath {
       out.used[1] += static_cast<int>(load.eccentric);
       out.used[2] += static_cast<int>(load.hard_running);
     }
-    for (int& given : out.given) given = given * out.report.quarters / kQuarters;
+    for (int& given : out.given) given = given * out.report.quarters / kMostDidIt;
   }
 
   [[nodiscard]] const catalogue::Drill& drill_of(const PastItem& item) const {

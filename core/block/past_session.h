@@ -15,7 +15,7 @@ struct Report {
   enum class Happened { kNoWord, kHeld, kMissed, kCutShort };
   Happened happened = Happened::kNoWord;
   std::optional<int> minutes;  // that there really were; a session cut short without any gives nothing
-  int quarters = 4;            // of the credits, by how many did it: most 4, half 2, few 1
+  int quarters = kMostDidIt;   // of the credits, by how many did it
   std::vector<int> left_out;   // drills of the catalogue
 };
 

@@ -136,7 +136,7 @@ bool is_open(const Problem& problem, std::size_t spell, std::size_t drill) {
 
 Points worth(const Family& family, int target, int credits) {
   const int full = std::min(credits, target);
-  const int less = std::clamp(credits - target, 0, target / 2);
+  const int less = std::clamp(credits - target, 0, counted_beyond(target));
   return family.weight * (kFullPoints * full + kLessPoints * less);
 }
 

@@ -9,24 +9,20 @@
 #include <utility>
 #include <vector>
 
+#include "core/block/constants.h"
 #include "core/catalogue/words.h"
 
 namespace lanework::block {
 
-inline constexpr int kStepSeconds = 5;
-
 // Contacts, eccentric repetitions, hard running: the first three of plan::Load.
 inline constexpr std::size_t kLoads = 3;
 using Loads = std::array<int, kLoads>;
-using Points = std::int64_t;
 
 // Prices, and the values of kernels and bounds: this many to a point.
 inline constexpr int kFine = 256;
 
-// A quarter-credit is worth this many points times the weight of its family: up to the target, and from
-// there to half as much again; after that nothing.
-inline constexpr Points kFullPoints = 10;
-inline constexpr Points kLessPoints = 4;
+// Quarter-credits beyond the target that are still worth something, for the lesser points; after that nothing.
+inline int counted_beyond(int target) { return target * kCountedBeyondPercent / 100; }
 
 inline constexpr int kAnyNumber = 1'000;
 
@@ -103,10 +99,10 @@ struct Problem {
   std::vector<std::pair<int, int>> close;  // sessions less than 48 h apart: at most one of them is hard
   int begun = 0;                           // spells whose sets stand: limits on swaps no longer hold for them
   int first_swaps = 0;                     // drills that may come in at the start of the first spell
-  int most_swaps = 3;                      // and at the start of each later one
+  int most_swaps = 0;                      // and at the start of each later one
   int least_swaps = 0;                     // that must, from the second spell on
-  int most_new_in_session = 2;             // drills never done before
-  int most_new_in_week = 3;
+  int most_new_in_session = 0;             // drills never done before
+  int most_new_in_week = 0;
   Points swap = 0;       // lost for every drill that comes in
   Points uncovered = 0;  // lost for every required family a session goes without
 };

@@ -13,11 +13,6 @@
 
 namespace lanework::block {
 
-// Points that a drill in, a drill out or another dose must be worth, in the coming session and in those after it (own
-// judgement: a quarter-credit of a family of middling weight, and of a light one).
-inline constexpr Points kComingChange = 40;
-inline constexpr Points kLaterChange = 20;
-
 // Why a session may have to change.
 enum class Cause {
   kNewSession,   // it does not stand in the plan

@@ -29,7 +29,7 @@ class RungProposer {
     };
     std::stable_sort(down.begin(), down.end(), heavier);
     std::stable_sort(up.begin(), up.end(), heavier);
-    up.resize(std::min(up.size(), kMostToGoUp));
+    up.resize(std::min(up.size(), std::size_t{kMostToGoUp}));
     down.insert(down.end(), up.begin(), up.end());
     return down;
   }
@@ -73,8 +73,8 @@ class RungProposer {
       if (item == session->items.end()) continue;
       if (row.rung < 0) row.rung = item->planned.rung;
       const bool left_out = std::find(report.left_out.begin(), report.left_out.end(), drill) != report.left_out.end();
-      const bool hardly = left_out || report.quarters == 1;
-      const bool well = item->done && report.quarters == 4;
+      const bool hardly = left_out || report.quarters == kFewDidIt;
+      const bool well = item->done && report.quarters == kMostDidIt;
       // That there was no time for it says nothing of its rung.
       if (!hardly && !item->done) continue;
       if (item->planned.rung != row.rung) break;

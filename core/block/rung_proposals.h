@@ -8,12 +8,6 @@
 
 namespace lanework::block {
 
-// Own judgement: most did it in so many sessions in a row, or so many in a row left it out or hardly did it.
-inline constexpr int kSessionsToGoUp = 4;
-inline constexpr int kSessionsToGoDown = 2;
-// As many as a lead can watch for on one visit.
-inline constexpr std::size_t kMostToGoUp = 3;
-
 struct RungProposal {
   int drill = 0;  // index into Catalogue::drills
   int from = 0;   // rungs, as positions

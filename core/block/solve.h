@@ -16,9 +16,9 @@ struct Work {
   int splits = 8;
   int more_splits = 40;         // while the gap is larger than 'far'
   int last_splits = 160;        // and then while it is larger than 'farther'
-  int near = 80;                // ten-thousandths: no more is done where the gap is as small
-  int far = 200;                // and leftover work goes to those where it is larger
-  int farther = 240;            // most of it to those
+  int near = kNearGap;          // ten-thousandths: no more is done where the gap is as small
+  int far = kFarGap;            // and leftover work goes to those where it is larger
+  int farther = kFartherGap;    // most of it to those
   int ranking_rounds = 6;       // of a week's prices, to rank a swap
   int improvements = 2;         // passes over all swaps of the best sets
   int worked_out = 8;           // swaps of each pass that are worked out

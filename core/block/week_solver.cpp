@@ -68,7 +68,7 @@ void WeekSolver::begin(std::size_t week, const std::vector<char>& set, const std
   for (std::size_t f = 0; f < p_.families.size(); ++f) {
     const Family& family = p_.families[f];
     const int target = p_.weeks[week].target[f];
-    const auto cap = static_cast<std::size_t>(std::max(0, target + target / 2));
+    const auto cap = static_cast<std::size_t>(std::max(0, target + counted_beyond(target)));
     for (std::size_t c = 0; c <= cap; ++c)
       worth_[f].push_back(worth(family, target, p_.weeks[week].fixed[f] + static_cast<int>(c)) * kFine);
     // More than the cap is worth no more, however many credits the sessions give.

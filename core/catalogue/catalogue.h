@@ -80,7 +80,7 @@ struct Gait {
 // sources.toml
 struct Source {
   std::string key;
-  std::string author;  // empty for 'common-practice' and 'own-judgement'
+  std::string author;  // empty for 'common-practice', 'own-judgement' and 'from-memory'
   int year = 0;
   std::string doi;
   std::string note;  // what it vouches for

@@ -8,11 +8,16 @@ namespace {
 
 constexpr std::size_t kMostSources = 1000;
 
+// Nobody to name stands behind these.
+bool is_nobodys(const std::string& key) {
+  return key == "common-practice" || key == "own-judgement" || key == "from-memory";
+}
+
 Source read_source(TableReader& table) {
   Source source;
   source.key = read_key(table, "key");
   source.note = table.text("note");
-  if (source.key == "common-practice" || source.key == "own-judgement") {
+  if (is_nobodys(source.key)) {
     table.finish();  // no author, no year
     return source;
   }

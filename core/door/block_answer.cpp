@@ -51,7 +51,9 @@ void tell_what_happened(const block::PastSession& past, Node& node) {
   node.set("happened", text(to_word(report.happened)));
   if (report.minutes) node.set("minutes_had", number(*report.minutes));
   if (report.happened == Happened::kHeld || report.happened == Happened::kCutShort)
-    node.set("did_it", text(report.quarters == 4 ? "most" : report.quarters == 2 ? "half" : "few"));
+    node.set("did_it", text(report.quarters == block::kMostDidIt   ? "most"
+                            : report.quarters == block::kHalfDidIt ? "half"
+                                                                   : "few"));
 }
 
 Node session_node(const SquadBlock& block, std::size_t slot, const block::Evaluation& evaluation) {
@@ -143,7 +145,8 @@ void add_past(const catalogue::Catalogue& catalogue, const block::PastSession& p
     const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.planned.dose)];
     work_ms[static_cast<std::size_t>(drill.family)] += plan::work_of(drill, step).count;
   }
-  for (std::size_t f = 0; f < work_ms.size(); ++f) week.work_ms[f] += work_ms[f] * past.report.quarters / 4;
+  for (std::size_t f = 0; f < work_ms.size(); ++f)
+    week.work_ms[f] += work_ms[f] * past.report.quarters / block::kMostDidIt;
   week.loads += {past.used[0], past.used[1], past.used[2]};
 }
 

@@ -386,8 +386,8 @@ class Telling {
       case Happened::kHeld:
         break;
     }
-    if (past.report.quarters == 2) return "the session that half did on ";
-    if (past.report.quarters == 1) return "the session that few did on ";
+    if (past.report.quarters == block::kHalfDidIt) return "the session that half did on ";
+    if (past.report.quarters == block::kFewDidIt) return "the session that few did on ";
     return past.report.minutes ? "the shorter session of " : "the session with drills left out of ";
   }
 

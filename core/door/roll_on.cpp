@@ -77,7 +77,9 @@ class RollingOn {
                    : row.happened == club::Happened::kMissed ? Happened::kMissed
                                                              : Happened::kCutShort;
     out.minutes = row.minutes;
-    out.quarters = row.did_it == club::DidIt::kMost ? 4 : row.did_it == club::DidIt::kHalf ? 2 : 1;
+    out.quarters = row.did_it == club::DidIt::kMost   ? block::kMostDidIt
+                   : row.did_it == club::DidIt::kHalf ? block::kHalfDidIt
+                                                      : block::kFewDidIt;
     for (const std::string& id : row.left_out) {
       const auto drill = static_cast<int>(catalogue_.find(id) - catalogue_.drills.data());
       const bool planned = std::any_of(stands.items.begin(), stands.items.end(),

@@ -51,6 +51,22 @@ export const blocks = [
       says(said.out, /^ {2}Tuesday 24 November 2026, 18:00, 20 min, match in 4 days$/m), says(said.out, /min more on \w+days at 18:00/),
       says(said.out, /no session, Winter break/));
   }),
+  withClub("block: every number says where it comes from, for the ages of the squads that are told", (club) => {
+    const said = block(club, "--squad", "u10-wrens", "--squad", "u13-kestrels", "--why");
+    if (said.status !== 0) return status(said, 0);
+    const why = said.out.slice(said.out.indexOf("Where the numbers of the block come from"));
+    const rows = why.split("\n").filter((line) => line.startsWith("  "));
+    const bare = rows.find((row) => !/ {2}.+ {2,}\S.* {2,}\S/.test(row) || /none stated$/.test(row));
+    return all(bare ? `no source: ${bare}` : "", rows.length > 60 ? "" : `${rows.length} rows`,
+      says(why, /^ {2}hard sessions: from start to start, at least +48 h +unverified, from memory$/m), says(why, /^ {2}drills never done before +2 a session, 3 a week +/m),
+      says(why, /^ {2}contacts, ages 8 to 9 +20 a session, 40 a week +/m), says(why, /^ {2}contacts, ages 12 to 13 +32 a session, 64 a week +/m), says(why, /^ {2}credits: of a session that most did +4 quarters +own judgement$/m));
+  }),
+  withClub("block: a club's own ceiling and week target are told with their source", (club) => {
+    club.edit("catalogue/limits.toml", "most_new_drills = 2", "most_new_drills = 1");
+    club.edit("catalogue/families.toml", "week_seconds = 225", "week_seconds = 180");
+    const said = block(club, "--squad", "u13-kestrels", "--why");
+    return all(status(said, 0), says(said.out, /drills never done before +1 a session, 2 a week +/), says(said.out, /^ {2}pulse raising +180 s of work +Steib S/m));
+  }),
   withClub("block: a squad that is not there is one line", (club) => {
     const said = block(club, "--squad", "u99");
     return all(status(said, 2), said.lines.length === 1 && said.out === "" ? "" : said.err, says(said.err, /--squad: found 'u99'/));

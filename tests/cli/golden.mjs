@@ -14,15 +14,20 @@ export const kGoldens = {
   "u13-why": ["plan", ...squad("u13-kestrels"), "--why"],
   "long-practice-clock": ["clock", "--routine", "long-practice"],
   "u13-pairs": ["pairs", "--roster", "demo/quillmere/roster.csv", "--in-roster", "U13", "--date", "2026-11-26", "--measure", "size-group"],
+  "u13-block-why": ["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--why"],
   "catalogue-check": ["catalogue", "check"],
   "side-plank": ["catalogue", "show", "side-plank"],
 };
 
+// Of these only what follows the heading: a better solver may give another block.
+const kFrom = { "u13-block-why": "Where the numbers of the block come from\n" };
+
 export const goldenPath = (name) => `tests/cli/golden/${name}.txt`;
 
-export async function goldenText(program, words) {
-  const said = await runProgram(program, words);
-  return `exit status ${said.status}\n${said.output}`;
+export async function goldenText(program, name) {
+  const said = await runProgram(program, kGoldens[name]);
+  const from = kFrom[name] ? said.output.indexOf(kFrom[name]) : 0;
+  return `exit status ${said.status}\n${said.output.slice(Math.max(0, from))}`;
 }
 
 function firstDifference(approved, printed) {
@@ -37,7 +42,7 @@ export const goldens = Object.entries(kGoldens).map(([name, words]) => ({
   async run(program) {
     if (!existsSync(goldenPath(name))) return `${goldenPath(name)} is not there: read what 'lanework ${words.join(" ")}' prints, then node tools/approve.mjs`;
     const approved = readFileSync(goldenPath(name), "utf8");
-    const printed = await goldenText(program, words);
+    const printed = await goldenText(program, name);
     return approved === printed ? "" : firstDifference(approved, printed);
   },
 }));
