@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "core/block/build_problem.h"
+#include "core/block/set_worth.h"
 #include "tests/block/drawn_squads.h"
 #include "tests/block/enumerate.h"
 #include "tests/block/random_block.h"
@@ -77,19 +78,38 @@ TEST(WeekSolver, SplitsLoseNothing) {
   EXPECT_GT(proved, 330);
 }
 
-TEST(WeekSolver, AskedAgainWithMoreEffortItDoesNoWorse) {
+WeekEffort four_times(WeekEffort effort) {
+  effort.splits *= 4;
+  effort.list_steps *= 4;
+  effort.joins *= 4;
+  return effort;
+}
+
+// From its own best prices a week would see one round and find nothing.
+TEST(WeekSolver, AskedAgainItStartsAfresh) {
   plan::KernelWorkspace workspace;
-  for (const std::uint64_t seed : {3, 11, 24}) {
+  for (const std::uint64_t seed : {3U, 8U, 11U, 14U, 24U}) {
     const Problem problem = build_problem(draw_squad(seed, {.sessions_a_week = 3}), workspace).problem;
     const std::vector<char> set = empty_plan(problem).sets.front();
     const std::vector<char> all(problem.drills.size(), 1);
     WeekSolver solver(problem);
-    WeekEffort effort;
-    const WeekAnswer first = solver.solve(0, set, all, false, effort);
-    effort.splits *= 4;
-    effort.list_steps *= 4;
-    effort.joins *= 4;
-    const WeekAnswer again = solver.solve(0, set, all, false, effort);
+    solver.solve(0, set, all, false, WeekEffort{});
+    const WeekAnswer again = solver.solve(0, set, all, false, four_times({}));
+    const WeekAnswer fresh = WeekSolver(problem).solve(0, set, all, false, four_times({}));
+    EXPECT_EQ(again.value, fresh.value) << seed;
+    EXPECT_EQ(again.bound_fine, fresh.bound_fine) << seed;
+  }
+}
+
+// Afresh is now and then a little worse than before; the better of both is kept.
+TEST(SetWorth, AskedAgainWithMoreEffortItDoesNoWorse) {
+  plan::KernelWorkspace workspace;
+  for (const std::uint64_t seed : {3U, 8U, 11U, 14U, 24U}) {
+    const Problem problem = build_problem(draw_squad(seed, {.sessions_a_week = 3}), workspace).problem;
+    const std::vector<char> set = empty_plan(problem).sets.front();
+    SetWorth worth(problem);
+    const SpellWorth first = worth.of(0, set, {});
+    const SpellWorth again = worth.of(0, set, four_times({}));
     EXPECT_GE(again.value, first.value) << seed;
     EXPECT_LE(again.bound_fine, first.bound_fine) << seed;
   }
