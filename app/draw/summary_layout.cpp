@@ -1,6 +1,8 @@
 #include "app/draw/summary_layout.h"
 
 #include <algorithm>
+#include <array>
+#include <limits>
 
 #include "app/draw/lists.h"
 #include "app/draw/pen.h"
@@ -13,7 +15,7 @@ constexpr std::size_t kMostRows = 1000;
 constexpr double kColumnGap = 8;
 // Left edges of the columns, in shares of the width.
 constexpr double kTargetsAt = 0.195;
-constexpr double kChangesAt = 0.565;
+constexpr std::array<double, 5> kChangesAt = {0.565, 0.54, 0.515, 0.49, 0.465};  // what makes the rows lowest
 constexpr double kGapAt = 0.94;
 constexpr double kRowWhite = 1;  // above and below a row's words, together
 constexpr double kMostMore = 5;  // added to it where there is room
@@ -32,13 +34,13 @@ struct Columns {
   Column gap;
 };
 
-Columns columns_of(const Box& content) {
+Columns columns_of(const Box& content, double changes_at) {
   const auto column = [&](double from, double to) {
     return Column{content.x + content.width * from, content.width * (to - from) - kColumnGap};
   };
   return {column(0, kTargetsAt),
-          column(kTargetsAt, kChangesAt),
-          column(kChangesAt, kGapAt),
+          column(kTargetsAt, changes_at),
+          column(changes_at, kGapAt),
           {content.x + content.width * kGapAt, content.width * (1 - kGapAt)}};
 }
 
@@ -51,6 +53,20 @@ double row_words(const SummaryRow& row, const Columns& x, double top, const Pen&
                    pen.text({x.targets.x, top}, x.targets.width, note, short_of, row.met + "."),
                    pen.text({x.changes.x, top}, x.changes.width, note, row.changes),
                    pen.text({x.gap.x, top}, x.gap.width, number, row.gap)});
+}
+
+Columns lowest_columns(const SummaryMatter& matter, const Box& content, const Pen& ruler) {
+  Columns best;
+  double lowest = std::numeric_limits<double>::max();
+  for (const double changes_at : kChangesAt) {
+    const Columns columns = columns_of(content, changes_at);
+    double height = 0;
+    for (const SummaryRow& row : matter.rows) height += row_words(row, columns, 0, ruler);
+    if (height >= lowest) continue;
+    lowest = height;
+    best = columns;
+  }
+  return best;
 }
 
 double head(const SummaryMatter& matter, const Box& content, const Pen& pen) {
@@ -99,8 +115,8 @@ Result<std::vector<Page>> lay_out_summary(const SummaryMatter& matter, const She
                  ""};
   }
   const Box content = content_of(sheet);
-  const Columns x = columns_of(content);
   const Pen ruler(measure, nullptr);
+  const Columns x = lowest_columns(matter, content, ruler);
   std::vector<Page> pages;
   for (std::size_t from = 0; from < matter.rows.size();) {
     pages.emplace_back();

@@ -76,17 +76,23 @@ TEST(Block, TwoSpellsAgainstEnumeration) {
   EXPECT_GE(tally.proved * 100, tally.feasible * 60) << tally.proved << " of " << tally.feasible;
 }
 
+// As many drills and sessions as can be enumerated.
+BlockShape of_one_family(int spells, plan::Dice& dice) {
+  BlockShape shape;
+  shape.weeks = spells;
+  shape.spells = spells;
+  shape.sessions_a_week = 3 - spells;
+  shape.families = 1;
+  shape.drills_a_family = 5 - spells;
+  shape.budget_percent = dice.roll(20, 90);
+  shape.ceiling_percent = dice.roll(20, 110);
+  return shape;
+}
+
 TEST(Block, WhatIsFixedAgainstEnumeration) {
   for (const int spells : {1, 2}) {
     const Tally tally = against_enumeration(200, [spells](plan::Dice& dice) {
-      BlockShape shape;
-      shape.weeks = spells;
-      shape.spells = spells;
-      shape.sessions_a_week = 3 - spells;
-      shape.families = 1;
-      shape.drills_a_family = 5 - spells;
-      shape.budget_percent = dice.roll(20, 90);
-      shape.ceiling_percent = dice.roll(20, 110);
+      BlockShape shape = of_one_family(spells, dice);
       shape.fixed = true;
       return shape;
     });
@@ -102,14 +108,7 @@ TEST(Block, FreeCompositionAgainstEnumeration) {
   work.first_sets = 0;
   for (const int spells : {1, 2}) {
     const auto shape_of = [spells](plan::Dice& dice) {
-      BlockShape shape;
-      shape.weeks = spells;
-      shape.spells = spells;
-      shape.sessions_a_week = 3 - spells;
-      shape.families = 1;
-      shape.drills_a_family = 5 - spells;
-      shape.budget_percent = dice.roll(20, 90);
-      shape.ceiling_percent = dice.roll(20, 110);
+      BlockShape shape = of_one_family(spells, dice);
       shape.free = true;
       return shape;
     };
