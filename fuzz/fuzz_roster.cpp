@@ -28,7 +28,10 @@ void check_players(const std::vector<lanework::people::Player>& players, Date ev
     promise(!player.body_mass_grams || (*player.body_mass_grams >= 12'000 && *player.body_mass_grams <= 150'000),
             "a body mass is a player's");
     promise(!player.size_group || (*player.size_group >= 1 && *player.size_group <= 9), "a size group is 1 to 9");
-    for (const char c : player.name) promise(static_cast<unsigned char>(c) >= 0x20, "a name is one line");
+    std::string cells = player.id + player.name + player.shirt;
+    for (const std::string& squad : player.squads) cells += squad;
+    for (const char c : cells)
+      promise(static_cast<unsigned char>(c) >= 0x20 && c != 0x7F, "what is read of a player is one line");
   }
 }
 

@@ -21,6 +21,20 @@ std::string short_number(double value) {
   return to_json(node);
 }
 
+// What is printed must not steer a terminal or break a line; an escape such as \u001B brings in what no file may hold.
+bool is_one_line(const std::string& text) {
+  return std::none_of(text.begin(), text.end(), [](char c) {
+    const auto byte = static_cast<unsigned char>(c);
+    return byte < 0x20 || byte == 0x7F;
+  });
+}
+
+// What was expected where the node is no such text; null where it is one.
+const char* not_a_text(const Node& node, const char* expected) {
+  if (node.kind != Node::Kind::kText) return expected;
+  return is_one_line(node.text) ? nullptr : "text of one line without control characters";
+}
+
 }  // namespace
 
 TableReader::TableReader(std::string file, const Node* table, std::string path, Faults& faults)
@@ -57,8 +71,10 @@ const Node* TableReader::get(std::string_view key, Node::Kind kind, bool require
     if (required && table_ != nullptr) fault(FaultCode::kMissing, key, "nothing", kind_in_words(kind));
     return nullptr;
   }
-  if (node->kind == kind) return node;
-  fault(FaultCode::kWrongType, key, found_in_words(*node), kind_in_words(kind));
+  const char* expected = kind_in_words(kind);
+  if (node->kind == kind) expected = kind == Node::Kind::kText ? not_a_text(*node, expected) : nullptr;
+  if (expected == nullptr) return node;
+  fault(FaultCode::kWrongType, key, found_in_words(*node), expected);
   return nullptr;
 }
 
@@ -190,10 +206,10 @@ std::vector<std::string> TableReader::texts(std::string_view key) {
   const Node* node = get(key, Node::Kind::kArray, false);
   if (node == nullptr) return out;
   for (const Node& item : node->items) {
-    if (item.kind == Node::Kind::kText) {
-      out.push_back(item.text);
+    if (const char* expected = not_a_text(item, "a list of texts")) {
+      fault(FaultCode::kWrongType, key, found_in_words(item), expected);
     } else {
-      fault(FaultCode::kWrongType, key, found_in_words(item), "a list of texts");
+      out.push_back(item.text);
     }
   }
   return out;
@@ -210,10 +226,10 @@ std::vector<std::vector<std::string>> TableReader::text_lists(std::string_view k
     }
     std::vector<std::string> texts;
     for (const Node& item : inner.items) {
-      if (item.kind == Node::Kind::kText) {
-        texts.push_back(item.text);
+      if (const char* expected = not_a_text(item, "a list of lists of texts")) {
+        fault(FaultCode::kWrongType, key, found_in_words(item), expected);
       } else {
-        fault(FaultCode::kWrongType, key, found_in_words(item), "a list of lists of texts");
+        texts.push_back(item.text);
       }
     }
     out.push_back(std::move(texts));

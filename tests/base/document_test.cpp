@@ -83,6 +83,21 @@ TEST(Document, JsonRoundTrip) {
   }));
 }
 
+TEST(Document, TextsThatSteerATerminalAreFaults) {
+  const auto document = parse_toml(
+      "a.toml", "name = \"a\\u001B[2J\"\nhint = \"b\\nc\"\nids = [\"d\", \"e\\u007F\"]\npairs = [[\"f\\t\"]]\n");
+  ASSERT_TRUE(document.ok());
+  Faults faults;
+  TableReader root("a.toml", &document.value().root, "", faults);
+  EXPECT_EQ(root.text("name"), "");
+  EXPECT_EQ(root.text_or("hint", "none"), "none");
+  EXPECT_EQ(root.texts("ids"), std::vector<std::string>{"d"});
+  EXPECT_TRUE(root.text_lists("pairs").front().empty());
+  ASSERT_EQ(faults.size(), 4U);
+  EXPECT_EQ(to_line(faults[0]),
+            "a.toml:1:1: name: found 'a\\x1B[2J', expected text of one line without control characters");
+}
+
 TEST(Fault, ControlCharactersAreInert) {
   EXPECT_EQ(quote("a\x1b[31m\n"), "'a\\x1B[31m\\x0A'");
   EXPECT_EQ(quote(std::string(100, 'x')), "'" + std::string(60, 'x') + "...'");
