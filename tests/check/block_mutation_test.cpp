@@ -63,6 +63,23 @@ void tell_a_shortfall_that_is_none(Matters& m) {
   }
 }
 
+// The drill that leaves in week 4, in a family where eccentric work comes first.
+void make_eccentric_what_leaves(Matters& m) {
+  const std::string id = at(m.kestrels(), "spells.1.leaves.0").text;
+  std::string family;
+  for (Node& drill : at(m.club.catalogues.at(0), "drills").items) {
+    if (at(drill, "id").text != id) continue;
+    family = at(drill, "family").text;
+    put(drill, "loads.eccentric", real(0.001));
+  }
+  Node first = Node::make_table();
+  first.set("from_age", number(8));
+  first.set("other_work_percent", number(100));
+  for (Node& row : at(m.club.catalogues.at(0), "families.family").items) {
+    if (at(row, "key").text == family) row.set("eccentric_first", first);
+  }
+}
+
 Node without_last(const Node& list) {
   Node out = list;
   out.items.pop_back();
@@ -202,11 +219,13 @@ const std::vector<Mutation> kMutations = {
      }},
     {"a pinned drill told as left out", "shortfall-untrue", false,
      [](Matters& m) {
-       put(m.file("u13-kestrels"), "locks.pins", pins("easy-laps", ""));
+       put(m.file("u13-kestrels"), "locks.pins", pins("jump-and-stick", ""));
        at(m.kestrels(), "shortfalls")
-           .items.push_back(
-               text("Easy laps of the lane: fixed by the lead, but there is no room for it in 1 of 10 sessions"));
+           .items.push_back(text("Jump and stick: fixed by the lead, but there is no room for it in 1 of 10 sessions"));
      }},
+    {"less than half of the routine's dose", "dose-small", false,
+     [](Matters& m) { put(m.kestrels(), std::string(kFirst) + "0.amount", number(1)); }},
+    {"eccentric work of the routine swapped away", "eccentric-left", false, make_eccentric_what_leaves},
     {"a step less", "steps", true, [](Matters& m) { --at(m.kestrels(), std::string(kFirst) + "0.steps").integer; }},
     {"never taught", "steps", false, [](Matters& m) { put(m.file("u13-kestrels"), "taught", Node::make_table()); }},
     {"a slower squad", "steps", false, [](Matters& m) { put(m.file("u13-kestrels"), "clock.pace", real(1.1)); }},
