@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cassert>
 #include <cstdlib>
-#include <numeric>
 #include <set>
 #include <tuple>
 
 #include "core/block/carried_targets.h"
 #include "core/block/outline.h"
+#include "core/block/set_rules.h"
 #include "core/catalogue/loads.h"
 #include "core/clock/clock.h"
 #include "core/plan/availability.h"
@@ -386,50 +386,6 @@ class ProblemBuilder {
       p.drills.push_back(drill);
     }
     for (const KindDraft& draft : drafts_) p.kinds.push_back(kind_of(draft));
-    fix_pinned();
-    fix_eccentric();
-  }
-
-  // Drills of the family that the routine has, and that are fixed for the spell.
-  [[nodiscard]] std::pair<int, int> current_and_fixed(catalogue::Family family, std::size_t spell) const {
-    int current = 0;
-    int fixed = 0;
-    for (const Drill& drill : built_.problem.drills) {
-      if (catalogue_.drills[static_cast<std::size_t>(drill.drill)].family != family) continue;
-      current += drill.current ? 1 : 0;
-      fixed += must_be(drill, spell) ? 1 : 0;
-    }
-    return {current, fixed};
-  }
-
-  // Where eccentric work comes first, the routine's own is not swapped away, unless for what the lead has fixed.
-  void fix_eccentric() {
-    Problem& p = built_.problem;
-    const int age = outline_.evenings.front().age;
-    for (std::size_t d = 0; d < p.drills.size(); ++d) {
-      const catalogue::Drill& drill = catalogue_.drills[static_cast<std::size_t>(p.drills[d].drill)];
-      const auto& first = catalogue_.family(drill.family).eccentric_first;
-      if (!p.drills[d].current || drill.loads.eccentric_thousandths == 0 || !first || age < first->from_age) continue;
-      for (int spell = 0; spell < p.spells; ++spell) {
-        const auto at = static_cast<std::size_t>(spell);
-        const auto [current, fixed] = current_and_fixed(drill.family, at);
-        if (fixed < current && is_open(p, at, d)) p.drills[d].must |= 1U << static_cast<unsigned>(spell);
-      }
-    }
-  }
-
-  // A pinned drill is of the set of every spell that has a session open to it.
-  void fix_pinned() {
-    Problem& p = built_.problem;
-    for (std::size_t s = 0; s < p.sessions.size(); ++s) {
-      const Kind& kind = p.kinds[static_cast<std::size_t>(p.sessions[s].kind)];
-      for (const session::Pin& pin : outline_.evenings[built_.evening_of[s]].pins) {
-        for (std::size_t d = 0; d < p.drills.size(); ++d) {
-          if (catalogue_.drills[static_cast<std::size_t>(p.drills[d].drill)].id != pin.drill) continue;
-          if (!kind.options[d].empty()) p.drills[d].must |= 1U << static_cast<unsigned>(p.sessions[s].spell);
-        }
-      }
-    }
   }
 
   [[nodiscard]] Kind kind_of(const KindDraft& draft) const {
@@ -533,74 +489,7 @@ class ProblemBuilder {
     p.most_new_in_week = most_new_in_week(catalogue_.limits);
     p.swap = kSwapTimesWeight * weights.new_drill;
     p.uncovered = kUncovered;
-    count_drills();
-    p.first_swaps = first_swaps();
-    p.most_swaps = kMostSwaps;
-    for (int spell = 1; spell < p.spells; ++spell) p.most_swaps = std::max(p.most_swaps, fixed_in(spell));
-    p.least_swaps = p.spells > 1 ? kLeastSwaps : 0;
-  }
-
-  [[nodiscard]] std::size_t family_of(const Drill& drill) const {
-    return static_cast<std::size_t>(built_.problem.groups[static_cast<std::size_t>(drill.group)].family);
-  }
-
-  // Fixed drills that the spell is the first to have, and the routine has not.
-  [[nodiscard]] int fixed_in(int spell) const {
-    int count = 0;
-    for (const Drill& drill : built_.problem.drills) {
-      const auto p = static_cast<std::size_t>(spell);
-      const bool before = spell == 0 ? drill.current : must_be(drill, p - 1);
-      count += must_be(drill, p) && !before ? 1 : 0;
-    }
-    return count;
-  }
-
-  // What the squad does now is changed only where it must be, for drills that the lead has fixed and required families
-  // that the routine lacks, and, up to three drills in all, where a drill of the routine has no session open to it.
-  [[nodiscard]] int first_swaps() const {
-    const Problem& p = built_.problem;
-    if (outline_.free_composition) {
-      return std::accumulate(p.families.begin(), p.families.end(), 0,
-                             [](int sum, const Family& family) { return sum + family.drills; });
-    }
-    std::vector<int> closed(p.families.size(), 0);
-    std::vector<int> fixed(p.families.size(), 0);
-    std::vector<int> current(p.families.size(), 0);
-    for (std::size_t d = 0; d < p.drills.size(); ++d) {
-      const Drill& drill = p.drills[d];
-      current[family_of(drill)] += drill.current ? 1 : 0;
-      closed[family_of(drill)] += drill.current && !is_open(p, 0, d) ? 1 : 0;
-      fixed[family_of(drill)] += must_be(drill, 0) && !drill.current ? 1 : 0;
-    }
-    int must = 0;
-    int may = 0;
-    for (std::size_t f = 0; f < p.families.size(); ++f) {
-      const int must_come = std::max(fixed[f], p.families[f].drills - current[f]);
-      must += must_come;
-      may += std::max(must_come, closed[f]);
-    }
-    return std::max(must, std::min(kMostSwaps, may));
-  }
-
-  // As many of each family as the routine has; one of a required family that it lacks; and no fewer than the lead has
-  // fixed for one spell.
-  void count_drills() {
-    Problem& p = built_.problem;
-    std::vector<int> open(p.families.size(), 0);
-    for (const Drill& drill : p.drills) {
-      ++open[family_of(drill)];
-      if (drill.current) ++p.families[family_of(drill)].drills;
-    }
-    for (std::size_t f = 0; f < p.families.size(); ++f) {
-      if (p.families[f].required && p.families[f].drills == 0) p.families[f].drills = std::min(1, open[f]);
-    }
-    for (int spell = 0; spell < p.spells; ++spell) {
-      std::vector<int> fixed(p.families.size(), 0);
-      for (const Drill& drill : p.drills)
-        fixed[family_of(drill)] += must_be(drill, static_cast<std::size_t>(spell)) ? 1 : 0;
-      for (std::size_t f = 0; f < p.families.size(); ++f)
-        p.families[f].drills = std::max(p.families[f].drills, fixed[f]);
-    }
+    keep_set_rules(outline_, built_.evening_of, p);
   }
 };
 
