@@ -77,7 +77,8 @@ std::vector<SolvedSquad> solve_and_keep(int count, const block::Work& work, Cost
 
 // Does one minute more for each session of the week give a better one, its set given?
 bool minute_raises(const block::Problem& problem, const std::vector<char>& set, std::size_t week) {
-  constexpr block::WeekEffort kEffort{60, 200'000, 1'000'000};
+  constexpr block::WeekEffort kEffort{
+      .rounds = 60, .splits = 30, .rounds_of_a_half = 12, .list_steps = 200'000, .joins = 200'000};
   const std::vector<char> known(problem.drills.size(), 1);
   const auto worth = [&](const block::Problem& of) {
     return block::WeekSolver(of).solve(week, set, known, false, kEffort);
