@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 #include "app/draw/card_words.h"
 
@@ -142,13 +143,30 @@ std::string best_minutes(const std::vector<Squad>& squads) {
   return best;
 }
 
+// 'so far 4 held, 1 missed'; empty where nothing is over. Match days are counted too.
+std::string so_far_in_words(const std::vector<const read::SquadBlock*>& blocks) {
+  std::map<std::string, std::size_t> times;
+  for (const read::SquadBlock* block : blocks) {
+    for (const read::BlockSession& session : block->sessions) ++times[session.happened];
+  }
+  std::string out;
+  for (const auto& [word, words] :
+       {std::pair{"held", "held"}, {"cut short", "cut short"}, {"missed", "missed"}, {"no word", "without a word"}}) {
+    if (times[word] == 0) continue;
+    out += (out.empty() ? "so far " : ", ") + std::to_string(times[word]) + " " + words;
+  }
+  return out;
+}
+
 std::string sessions_in_words(const read::SquadBlock& block) {
   const auto matches =
       static_cast<std::size_t>(std::count_if(block.sessions.begin(), block.sessions.end(),
                                              [](const read::BlockSession& session) { return session.match_day; }));
   if (block.sessions.empty()) return "no session";
   const std::string evenings = counted(block.sessions.size() - matches, "evening", "evenings");
-  return evenings + (matches > 0 ? ", " + counted(matches, "match", "matches") : "");
+  const std::string so_far = so_far_in_words({&block});
+  return evenings + (matches > 0 ? ", " + counted(matches, "match", "matches") : "") +
+         (so_far.empty() ? "" : " (" + so_far + ")");
 }
 
 std::string met_in_words(const Squad& squad) {
@@ -171,6 +189,11 @@ std::vector<std::string> overall_of(const ClubPlan& plan, const std::vector<Squa
   std::vector<std::string> out;
   out.push_back(std::to_string(met) + " of " + std::to_string(targets) +
                 " weekly targets met, counted by squad, week and family.");
+  std::vector<const read::SquadBlock*> blocks;
+  for (const Squad& squad : squads) blocks.push_back(squad.block);
+  if (const std::string so_far = so_far_in_words(blocks); !so_far.empty()) {
+    out.push_back("Sessions " + so_far + ".");
+  }
   std::string names;
   for (const std::size_t family : everywhere) {
     names += (names.empty() ? "" : ", ") + family_row(plan, *squads.front().squad, family).name;

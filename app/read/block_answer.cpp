@@ -67,6 +67,11 @@ BlockSession read_session(TableReader& table, const Node& node) {
   session.days_to_match = number_if_stated(table, "days_to_match");
   session.budget_steps = number_if_stated(table, "budget_steps");
   session.match_day = table.boolean_or("match_day", false);
+  static const std::vector<std::string_view> kHappened = {"held", "cut short", "missed", "no word"};
+  if (table.has("happened")) {
+    if (const int word = table.word("happened", kHappened, -1); word >= 0)
+      session.happened = kHappened[static_cast<std::size_t>(word)];
+  }
   for (TableReader& drill : table.tables("drills")) session.drills.push_back(read_drill(drill));
   session.place = table.place();
   return session;

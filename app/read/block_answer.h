@@ -33,6 +33,7 @@ struct BlockSession {
   std::optional<int> days_to_match;
   bool match_day = false;
   std::optional<int> budget_steps;
+  std::string happened;  // 'held', 'cut short', 'missed' or 'no word'; empty: it is to come
   std::vector<BlockDrill> drills;
   Place place;
 };

@@ -1,6 +1,6 @@
 // A block that has begun, as its lead gets it wrong: one clear line each, exit status 2, nothing planned; and that the
 // answer does not hang on threads or on which squads are asked for.
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { withClub } from "./club.mjs";
 
 const all = (...checks) => checks.find((check) => check !== "") ?? "";
@@ -67,6 +67,15 @@ export const rolling = [
     const three = rolled(club, rows, ...more, "--threads", "3");
     const kestrels = (said) => JSON.stringify(JSON.parse(said.out).squads.find(({ squad }) => squad === "u13-kestrels"));
     return all(one.out === three.out ? "" : "threads differ", kestrels(alone) === kestrels(one) ? "" : "alone it is another");
+  }),
+  withClub("rolling: the summary tells what was held from what was missed", (club) => {
+    planned(club, "u13-kestrels");
+    const said = rolled(club, ["u13-kestrels,2026-11-24,missed", "u13-kestrels,2026-11-26,cut short,7"], ...day, "--json");
+    writeFileSync(club.path("answer.json"), said.out);
+    const summary = club.run("summary", "--club", club.folder, "--catalogue", club.path("catalogue"), "--block", club.path("answer.json"), "--out", club.path("out"));
+    const text = readFileSync(club.path("out/block-summary.txt"), "utf8");
+    return all(summary.status === 0 ? "" : summary.err, /10 evenings, 2 matches \(so far 1 cut short, 1 missed, 2 without a word\)/.test(text) ? "" : text.slice(0, 600),
+      /Sessions so far 1 cut short, 1 missed, 2 without a word\./.test(text) ? "" : text.slice(0, 600));
   }),
   withClub("rolling: a block that is over says so, and is sound", (club) => {
     planned(club, "u13-kestrels");
