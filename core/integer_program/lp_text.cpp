@@ -30,8 +30,9 @@ std::string lp_text(const Program& program) {
   }
   out += "Bounds\n";
   for (const Column& column : program.columns) {
-    if (column.integer || column.upper == kNoUpper) continue;
-    if (column.lower == column.upper) {
+    const bool fixed = column.lower == column.upper;
+    if ((column.integer && !fixed) || column.upper == kNoUpper) continue;
+    if (fixed) {
       out += ' ' + column.name + " = " + std::to_string(column.upper) + '\n';
     } else {
       out += " 0 <= " + column.name + " <= " + std::to_string(column.upper) + '\n';
@@ -39,7 +40,8 @@ std::string lp_text(const Program& program) {
   }
   out += "Binary\n";
   for (const Column& column : program.columns) {
-    if (column.integer) out += ' ' + column.name + '\n';
+    // What is named here may be 0 or 1, whatever its bounds said.
+    if (column.integer && column.lower != column.upper) out += ' ' + column.name + '\n';
   }
   return out + "End\n";
 }

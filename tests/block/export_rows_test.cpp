@@ -32,6 +32,7 @@ Problem tiny_block(std::uint64_t seed) {
   shape.drills_a_family = shape.families == 2 ? dice.roll(1, 2) : dice.roll(2, 4);
   shape.budget_percent = dice.roll(20, 90);
   shape.ceiling_percent = dice.roll(20, 110);
+  shape.fixed = seed % 3 == 0;
   Problem problem = random_block(seed, shape);
   problem.least_swaps = dice.roll(0, 1);
   for (Drill& drill : problem.drills) drill.unknown = !drill.current;
@@ -95,6 +96,9 @@ class Rules {
     fresh += costs([](Problem& p) { p.least_swaps = 0; });
     swaps += costs([](Problem& p) { p.first_swaps = p.most_swaps = 99; });
     first_uses += costs([](Problem& p) { p.most_new_in_session = p.most_new_in_week = 99; });
+    fixed += costs([](Problem& p) {
+      for (Drill& drill : p.drills) drill.must = 0;
+    });
     weeks += costs([](Problem& p) {
       for (Week& week : p.weeks) week.ceiling.fill(1'000'000);
     });
@@ -105,10 +109,11 @@ class Rules {
   int swaps = 0;
   int first_uses = 0;
   int weeks = 0;
+  int fixed = 0;
 };
 
 TEST_F(ExportedBlock, HighsFindsTheEnumeratedBest) {
-  constexpr std::uint64_t kInstances = 80;
+  constexpr std::uint64_t kInstances = 100;
   std::vector<Problem> problems;
   std::vector<ExportTable> tables;
   std::vector<fs::path> files;
@@ -132,6 +137,7 @@ TEST_F(ExportedBlock, HighsFindsTheEnumeratedBest) {
   EXPECT_GE(rules.swaps, 3);
   EXPECT_GE(rules.first_uses, 3);
   EXPECT_GE(rules.weeks, 3);
+  EXPECT_GE(rules.fixed, 3);
 }
 
 }  // namespace
