@@ -21,7 +21,7 @@ struct Work {
   int farther = kFartherGap;    // most of it to those
   int ranking_rounds = 6;       // of a week's prices, to rank a swap
   int improvements = 2;         // passes over all swaps of the best sets
-  int worked_out = 8;           // swaps of each pass that are worked out
+  int worked_out = 6;           // swaps of each pass that are worked out
   std::size_t first_sets = 64;  // of the first spell, listed at most
   WeekEffort week;
   // For the sets that stay, and those taken in the end.
