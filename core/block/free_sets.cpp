@@ -5,10 +5,11 @@
 namespace lanework::block {
 namespace {
 
-// Of the price charged to the last spell, at most; and how much of a block's work goes into each spell alone. Found by
-// trial on three squads: more of either lowers the gap by less than half a percent.
+// How often the price charged to the last spell is doubled and halved: own judgement.
 constexpr int kDoubled = 3;
 constexpr int kHalved = 3;
+// How much of a block's work goes into each spell alone. Found by trial on three squads: more of it lowers the gap by
+// less than half a percent.
 constexpr double kShare = 0.25;
 
 // What the limits on new drills let in up to each session, in the order of the block.

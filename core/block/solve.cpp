@@ -122,12 +122,19 @@ class BlockSolver {
   // What the block is worth with these sets at the most. No split can lower it, so where it is far above the best known
   // its weeks are worked out with more effort.
   std::int64_t worth_with(const Sets& sets) {
+    const std::int64_t quick = quick_bound(sets);
+    if (quick < (known() + 1) * kFine) return quick;
     try_sets(sets);
     const std::int64_t bound = bound_with(sets, work_.week);
     Answer now;
     now.value = known();
     now.bound_fine = bound;
     return gap_ten_thousandths(now) <= work_.farther ? bound : bound_with(sets, work_.thorough);
+  }
+  std::int64_t quick_bound(const Sets& sets) {
+    std::int64_t bound = -swap_cost(p_, sets) * kFine;
+    for (std::size_t p = 0; p + 1 < sets.size(); ++p) bound += worth_.of(p, sets[p], work_.week).bound_fine;
+    return bound + worth_.bound(sets.size() - 1, sets.back(), work_.week.rounds);
   }
   std::int64_t bound_with(const Sets& sets, const WeekEffort& effort) {
     std::int64_t bound = -swap_cost(p_, sets) * kFine;
@@ -166,6 +173,7 @@ class BlockSolver {
       bool better = false;
       for (std::size_t k = 0; k < swaps.size() && static_cast<int>(k) < work_.worked_out; ++k) {
         if (swaps[k].bound <= known() * kFine) break;
+        if (quick_bound(swaps[k].sets) < (known() + 1) * kFine) continue;
         better = try_sets(swaps[k].sets) || better;
       }
       if (!better) return;
@@ -183,8 +191,23 @@ class BlockSolver {
         for (std::size_t p = 0; p < last && !firsts_.whole; ++p) rank_swap(sets, p, in, leaves, out);
       }
     }
+    if (firsts_.whole && sets.size() == 2) {
+      for (const std::vector<char>& first : firsts_.sets) rank_first(sets, first, out);
+    }
     std::stable_sort(out.begin(), out.end(), [](const Swap& a, const Swap& b) { return a.bound > b.bound; });
     return out;
+  }
+
+  // Another first set, and in the last one what it has otherwise.
+  void rank_first(const Sets& sets, const std::vector<char>& first, std::vector<Swap>& out) {
+    Sets other = {first, sets.back()};
+    for (std::size_t d = 0; d < first.size(); ++d) {
+      if (first[d] != sets.front()[d]) other.back()[d] = first[d];
+    }
+    if (first == sets.front() || !keeps_set_limits(p_, other) || tried_.contains(other)) return;
+    const std::int64_t bound = worth_.of(0, first, work_.week).value * kFine +
+                               worth_.bound(1, other.back(), work_.ranking_rounds) - swap_cost(p_, other) * kFine;
+    out.push_back({bound, std::move(other)});
   }
 
   // From spell p on, as long as the sets have the one and lack the other.

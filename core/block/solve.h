@@ -20,12 +20,12 @@ struct Work {
   int far = kFarGap;            // and leftover work goes to those where it is larger
   int farther = kFartherGap;    // most of it to those
   int ranking_rounds = 6;       // of a week's prices, to rank a swap
-  int improvements = 2;         // passes over all swaps of the best sets
+  int improvements = 4;         // passes over all swaps of the best sets
   int worked_out = 6;           // swaps of each pass that are worked out
   std::size_t first_sets = 64;  // of the first spell, listed at most
   WeekEffort week;
   // For the sets that stay, and those taken in the end.
-  WeekEffort thorough{.rounds = 60, .splits = 30, .rounds_of_a_half = 12, .list_steps = 40'000, .joins = 60'000};
+  WeekEffort thorough{.rounds = 60, .splits = 12, .rounds_of_a_half = 12, .list_steps = 40'000, .joins = 60'000};
 };
 
 // So many times the usual work.

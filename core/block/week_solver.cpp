@@ -16,12 +16,12 @@ constexpr std::int32_t kFirstReach = 2 * kFine;
 // The first step of prices aims at this share of the first bound; points that are not worth another round.
 constexpr double kFirstAim = 0.97;
 constexpr double kLittle = 0.5;
-// A credit's price moves so much less than a ceiling's: found by trial.
-constexpr double kCreditScale = 0.05;
+// A use earns or costs at most this, in fine points, and the load of a ceiling likewise.
+constexpr double kMostUse = 1 << 20;
 // Halves are looked at for so many fine points that the bound leaves open; drills that lean less than this to one side
 // are settled; the weight of a drill that uses nothing of a ceiling beside one that uses all, and of whether a drill is
 // used at all beside how much.
-constexpr std::int64_t kWorthSplitting = 20 * kFine;
+constexpr std::int64_t kWorthSplitting = 8 * kFine;
 constexpr double kDoubt = 0.05;
 constexpr double kAnyDrill = 0.1;
 constexpr double kUseFirst = 4;
@@ -33,6 +33,7 @@ constexpr std::size_t kMostWays = 6;
 WeekSolver::WeekSolver(const Problem& problem)
     : p_(problem),
       lister_(problem),
+      families_(problem),
       sessions_(problem.weeks.size()),
       close_(problem.weeks.size()),
       known_(problem.weeks.size()),
@@ -63,20 +64,10 @@ void WeekSolver::begin(std::size_t week, const std::vector<char>& set, const std
   new_left_ = std::max(0, p_.most_new_in_week - p_.weeks[week].begun);
   now_.clear();
   for (const int s : sessions_[week]) now_.push_back(p_.sessions[static_cast<std::size_t>(s)]);
-  worth_.assign(p_.families.size(), {});
-  cap_.clear();
-  for (std::size_t f = 0; f < p_.families.size(); ++f) {
-    const Family& family = p_.families[f];
-    const int target = p_.weeks[week].target[f];
-    const auto cap = static_cast<std::size_t>(std::max(0, target + counted_beyond(target)));
-    for (std::size_t c = 0; c <= cap; ++c)
-      worth_[f].push_back(worth(family, target, p_.weeks[week].fixed[f] + static_cast<int>(c)) * kFine);
-    // More than the cap is worth no more, however many credits the sessions give.
-    worth_[f].resize(cap + 1 + now_.size() * (UINT8_MAX + 1), worth_[f].back());
-    cap_.push_back(cap);
-  }
   load_price_.assign(now_.size(), {});
-  credit_price_.assign(p_.families.size(), 0);
+  families_.begin(week, now_, members_);
+  at_ = {now_.size(), members_.size(), p_.families.size()};
+  start_ = known_[week].start(at_, p_, members_);
   lists_.resize(now_.size());
   joining_.assign(now_.size(), nullptr);
   ways_.assign(now_.size(), Ways(members_.size(), kAnyWay));
@@ -94,20 +85,20 @@ void WeekSolver::take_nothing() {
     }
     for (const Family& family : p_.families) best_.value -= family.required ? p_.uncovered : 0;
   }
-  for (const std::vector<std::int64_t>& worth : worth_) best_.value += worth.front() / kFine;
+  for (std::size_t f = 0; f < p_.families.size(); ++f) best_.value += families_.worth(f, 0) / kFine;
 }
 
 WeekAnswer WeekSolver::solve(std::size_t week, const std::vector<char>& set, const std::vector<char>& done, bool light,
                              const WeekEffort& effort) {
+  // From the best prices of the same set a few rounds would see too little of what may be chosen.
+  if (set == solved_[week]) known_[week].forget();
+  solved_[week] = set;
   begin(week, set, done);
   if (now_.empty()) {
     best_.bound_fine = best_.value * kFine;
     return std::move(best_);
   }
   if (light) make_light(0);
-  // From the best prices of the same set a few rounds would see too little of what may be chosen.
-  if (set == solved_[week]) known_[week].clear();
-  solved_[week] = set;
   parts_.clear();
   closed_ = best_.value * kFine;
   start_new_drills(effort);
@@ -167,14 +158,33 @@ void WeekSolver::start_lights(std::size_t pair, const WeekEffort& effort) {
   }
   for (const int which : {close_[week_][pair].first, close_[week_][pair].second}) {
     const Loads before = now_[static_cast<std::size_t>(which)].ceiling;
+    const std::vector<Ways> ways = ways_;
     make_light(static_cast<std::size_t>(which));
     start_lights(pair + 1, effort);
     now_[static_cast<std::size_t>(which)].ceiling = before;
+    ways_ = ways;
+  }
+}
+
+// A dose that takes more than a session's ceiling on its own.
+void WeekSolver::leave_out_too_heavy() {
+  for (std::size_t i = 0; i < now_.size(); ++i) {
+    const Kind& kind = p_.kinds[static_cast<std::size_t>(now_[i].kind)];
+    for (std::size_t m = 0; m < members_.size(); ++m) {
+      const std::vector<Option>& all = kind.options[static_cast<std::size_t>(members_[m])];
+      for (int o = 0; o < static_cast<int>(all.size()); ++o) {
+        const Option& option = all[static_cast<std::size_t>(o)];
+        for (std::size_t l = 0; l < kLoads; ++l) {
+          if (option.loads[l] > now_[i].ceiling[l]) ways_[i][m] &= ~way_of(o);
+        }
+      }
+    }
   }
 }
 
 // What now_ and ways_ allow, from prices_ of the same week on.
 void WeekSolver::look_at_part(const WeekEffort& effort, int rounds) {
+  leave_out_too_heavy();
   const std::int64_t proven = work_out(effort, rounds);
   if (proven - best_.value * kFine < kFine) return;
   Part part{{}, ways_, prices_, proven, most_doubtful()};
@@ -199,7 +209,7 @@ bool WeekSolver::split_highest(const WeekEffort& effort) {
   std::uint64_t& ways = ways_[part.doubt.session][part.doubt.member];
   const std::uint64_t all = ways;
   for (const std::uint64_t half : {all & part.doubt.lower, all & ~part.doubt.lower}) {
-    known_[week_] = part.prices;
+    start_ = part.prices;
     ways = half;
     look_at_part(effort, effort.rounds_of_a_half);
     if (!parts_.empty()) parts_.back().proven = std::min(parts_.back().proven, part.proven);
@@ -301,20 +311,11 @@ std::int64_t WeekSolver::work_out(const WeekEffort& effort, int rounds) {
 }
 
 void WeekSolver::find_prices(int rounds, bool join) {
-  const std::size_t count = p_.families.size() + kLoads * (now_.size() + 1);
-  if (known_[week_].size() == count) {
-    prices_ = known_[week_];
-  } else {
-    prices_.assign(count, 0);
-    for (std::size_t f = 0; f < p_.families.size(); ++f)
-      prices_[f] = static_cast<double>(p_.families[f].weight * kFullPoints) * 0.7;
-  }
+  prices_ = start_;
   bound_ = INT64_MAX;
   chosen_.clear();
-  Prices scale(count, 1.0);
-  std::fill_n(scale.begin(), p_.families.size(), kCreditScale);
-  Bundle bundle(prices_, scale, 0);
-  Prices gradient(count, 0);
+  Bundle bundle(prices_, at_.scales(), at_.at_credit(0, 0));
+  Prices gradient(at_.count(), 0);
   for (int round = 0; round < rounds; ++round) {
     const std::int64_t bound = evaluate(bundle.next(), gradient, join);
     if (bound == SessionLister::kDoesNotFit) {
@@ -331,7 +332,8 @@ void WeekSolver::find_prices(int rounds, bool join) {
     if (bound_ < (best_.value + 1) * kFine) break;
     if (bundle.foretold_fall() < kLittle) break;
   }
-  known_[week_] = prices_;
+  start_ = prices_;
+  known_[week_].keep(at_, p_, members_, prices_);
   lean(bundle);
 }
 
@@ -363,19 +365,33 @@ void WeekSolver::forget_leaning() {
 // Whole prices from those; the constants that they add to the bound.
 std::int64_t WeekSolver::price_sessions(const Prices& prices) {
   std::int64_t constant = 0;
-  for (std::size_t f = 0; f < p_.families.size(); ++f) {
-    const double dearest = static_cast<double>(p_.families[f].weight * kFullPoints);
-    credit_price_[f] = std::llround(std::clamp(prices[f], 0.0, dearest) * kFine);
+  const int whole = families_.whole_load();
+  whole_prices_.use.resize(now_.size() * members_.size());
+  whole_prices_.credit.resize(now_.size() * p_.families.size());
+  whole_prices_.load.assign(now_.size(), 0);
+  const auto fine = [](double points) { return std::lround(std::clamp(points * kFine, -kMostUse, kMostUse)); };
+  for (std::size_t i = 0; i < now_.size(); ++i) {
+    for (std::size_t m = 0; m < members_.size(); ++m)
+      whole_prices_.use[at_.at_use(i, m)] = static_cast<std::int32_t>(fine(prices[at_.at_use(i, m)]));
+    for (std::size_t f = 0; f < p_.families.size(); ++f) {
+      const double dearest = static_cast<double>(p_.families[f].weight * kFullPoints);
+      const double price = std::clamp(prices[at_.at_credit(i, f)], 0.0, dearest);
+      whole_prices_.credit[i * p_.families.size() + f] = static_cast<std::int32_t>(std::lround(price * kFine));
+    }
+    if (whole < 0) continue;
+    const int ceiling = std::max(1, p_.weeks[week_].ceiling[static_cast<std::size_t>(whole)]);
+    whole_prices_.load[i] = fine(prices[at_.at_whole(i)]) * (std::int64_t{1} << kLoadShift) / ceiling;
   }
   std::array<std::int64_t, kLoads> weekly{};
   for (std::size_t l = 0; l < kLoads; ++l) {
+    if (static_cast<int>(l) == whole) continue;
     const int ceiling = p_.weeks[week_].ceiling[l];
-    weekly[l] = unit_price(prices[at_week_load(l)], ceiling);
+    weekly[l] = unit_price(prices[at_.at_week_load(l)], ceiling);
     constant += ceiling_constant(weekly[l], ceiling);
   }
   for (std::size_t i = 0; i < now_.size(); ++i) {
     for (std::size_t l = 0; l < kLoads; ++l) {
-      const std::int64_t own = unit_price(prices[at_ceiling(i, l)], now_[i].ceiling[l]);
+      const std::int64_t own = unit_price(prices[at_.at_ceiling(i, l)], now_[i].ceiling[l]);
       constant += ceiling_constant(own, now_[i].ceiling[l]);
       load_price_[i][l] = own + weekly[l];
     }
@@ -384,10 +400,14 @@ std::int64_t WeekSolver::price_sessions(const Prices& prices) {
 }
 
 std::int64_t WeekSolver::session_at_prices(std::size_t i) {
+  const int whole = families_.whole_load();
   return lister_.prepare(now_[i], members_, unknown_, ways_[i], [&](int member, const Option& option) {
     const auto d = static_cast<std::size_t>(members_[static_cast<std::size_t>(member)]);
     const int f = p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family;
-    std::int64_t price = credit_price_[static_cast<std::size_t>(f)] * option.credits;
+    std::int64_t price =
+        std::int64_t{whole_prices_.credit[i * p_.families.size() + static_cast<std::size_t>(f)]} * option.credits -
+        whole_prices_.use[at_.at_use(i, static_cast<std::size_t>(member))];
+    if (whole >= 0) price -= load_cost(whole_prices_.load[i], option.loads[static_cast<std::size_t>(whole)]);
     // Rounded down: what is taken off is never more than what the constants give back.
     for (std::size_t l = 0; l < kLoads; ++l) price -= load_cost(load_price_[i][l], option.loads[l]);
     constexpr std::int64_t kMost = (std::int64_t{1} << 22) - 1;
@@ -408,12 +428,18 @@ std::int64_t WeekSolver::evaluate(const Prices& prices, Prices& gradient, bool j
     chosen.push_back(lister_.best());
     const ListedSession& one = chosen.back();
     chosen_.push_back(one.option);
-    for (std::size_t f = 0; f < p_.families.size(); ++f) gradient[f] += one.credits[f];
+    for (std::size_t m = 0; m < members_.size(); ++m) gradient[at_.at_use(i, m)] -= one.option[m] >= 0 ? 1 : 0;
+    for (std::size_t f = 0; f < p_.families.size(); ++f) gradient[at_.at_credit(i, f)] += one.credits[f];
     for (std::size_t l = 0; l < kLoads; ++l) {
-      if (p_.weeks[week_].ceiling[l] > 0)
-        gradient[at_week_load(l)] -= static_cast<double>(one.loads[l]) / p_.weeks[week_].ceiling[l];
+      const int weekly = p_.weeks[week_].ceiling[l];
+      const double share = static_cast<double>(one.loads[l]) / std::max(1, weekly);
+      if (static_cast<int>(l) == families_.whole_load()) {
+        gradient[at_.at_whole(i)] -= share;
+      } else if (weekly > 0) {
+        gradient[at_.at_week_load(l)] -= share;
+      }
       if (now_[i].ceiling[l] > 0)
-        gradient[at_ceiling(i, l)] = 1 - static_cast<double>(one.loads[l]) / now_[i].ceiling[l];
+        gradient[at_.at_ceiling(i, l)] = 1 - static_cast<double>(one.loads[l]) / now_[i].ceiling[l];
       fits = fits && one.loads[l] <= now_[i].ceiling[l];
     }
   }
@@ -422,20 +448,34 @@ std::int64_t WeekSolver::evaluate(const Prices& prices, Prices& gradient, bool j
     fits = add(chosen[i], sums);
   }
   if (join && fits) look(sums);
-  for (std::size_t f = 0; f < p_.families.size(); ++f) {
-    std::size_t best = 0;
-    for (std::size_t c = 1; c <= cap_[f]; ++c) {
-      if (worth_[f][c] - credit_price_[f] * static_cast<std::int64_t>(c) >
-          worth_[f][best] - credit_price_[f] * static_cast<std::int64_t>(best))
-        best = c;
+  const std::int64_t families = families_.solve(now_, ways_, whole_prices_, family_choice_);
+  if (families == SessionLister::kDoesNotFit) return families;
+  bound += families;
+  slope_of_families(gradient);
+  return bound;
+}
+
+// What the families' side adds to the slope.
+void WeekSolver::slope_of_families(Prices& gradient) const {
+  const int whole = families_.whole_load();
+  for (std::size_t i = 0; i < now_.size(); ++i) {
+    const Kind& kind = p_.kinds[static_cast<std::size_t>(now_[i].kind)];
+    for (std::size_t m = 0; m < members_.size(); ++m) {
+      const int chosen = family_choice_[i * members_.size() + m];
+      if (chosen < 0) continue;
+      const auto d = static_cast<std::size_t>(members_[m]);
+      const Option& option = kind.options[d][static_cast<std::size_t>(chosen)];
+      const auto f = static_cast<std::size_t>(p_.groups[static_cast<std::size_t>(p_.drills[d].group)].family);
+      gradient[at_.at_use(i, m)] += 1;
+      gradient[at_.at_credit(i, f)] -= option.credits;
+      if (whole < 0) continue;
+      const auto l = static_cast<std::size_t>(whole);
+      gradient[at_.at_whole(i)] += static_cast<double>(option.loads[l]) / std::max(1, p_.weeks[week_].ceiling[l]);
     }
-    bound += worth_[f][best] - credit_price_[f] * static_cast<std::int64_t>(best);
-    gradient[f] -= static_cast<double>(best);
   }
   for (std::size_t l = 0; l < kLoads; ++l) {
-    if (p_.weeks[week_].ceiling[l] > 0) gradient[at_week_load(l)] += 1;
+    if (static_cast<int>(l) != whole && p_.weeks[week_].ceiling[l] > 0) gradient[at_.at_week_load(l)] += 1;
   }
-  return bound;
 }
 
 // Each session's list from the nearest that keeps its ceilings on; where none is met, the nearest is further off.
@@ -471,7 +511,8 @@ bool WeekSolver::add(const ListedSession& one, Joined& sums) const {
 
 void WeekSolver::look(const Joined& sums) {
   std::int64_t value = -sums.cost * kFine;
-  for (std::size_t f = 0; f < p_.families.size(); ++f) value += worth_[f][static_cast<std::size_t>(sums.credits[f])];
+  for (std::size_t f = 0; f < p_.families.size(); ++f)
+    value += families_.worth(f, static_cast<std::size_t>(sums.credits[f]));
   const Points points = value / kFine;
   if (points <= best_.value) return;
   best_.value = points;
@@ -497,14 +538,13 @@ void WeekSolver::join(std::size_t i, std::int64_t left, const Joined& so_far) {
 // The same for the last session: where nearly all the work is.
 void WeekSolver::join_last(std::int64_t left, const Joined& so_far) {
   const std::size_t families = p_.families.size();
-  std::array<const std::int64_t*, catalogue::kFamilies> worth{};
-  for (std::size_t f = 0; f < families; ++f) worth[f] = worth_[f].data() + so_far.credits[f];
   std::int64_t needed = (best_.value + 1) * kFine;
   for (const ListedSession& one : lists_.back()) {
     if (left - one.short_of < needed) break;
     if (--joins_left_ <= 0) return;
     std::int64_t value = -(so_far.cost + one.cost) * kFine;
-    for (std::size_t f = 0; f < families; ++f) value += worth[f][one.credits[f]];
+    for (std::size_t f = 0; f < families; ++f)
+      value += families_.worth(f, static_cast<std::size_t>(so_far.credits[f] + one.credits[f]));
     if (value < needed) continue;
     Joined sums = so_far;
     if (!add(one, sums)) continue;

@@ -1,5 +1,6 @@
-// The sessions of one week, its set given: the best and a proof. Prices for the week's credits and loads, lists of the
-// sessions that are near the best at those prices, and every way of putting them together that could be better.
+// The sessions of one week, its set given: the best and a proof. Prices between the sessions' side and the families',
+// lists of the sessions that are near the best at those prices, and every way of putting them together that could be
+// better.
 #pragma once
 
 #include <cstdint>
@@ -8,15 +9,17 @@
 #include "core/block/bundle.h"
 #include "core/block/problem.h"
 #include "core/block/session_lister.h"
+#include "core/block/week_families.h"
+#include "core/block/week_prices.h"
 
 namespace lanework::block {
 
 struct WeekEffort {
-  int rounds = 40;                   // of prices
-  int splits = 8;                    // of what the lists leave open, each into two halves
-  int rounds_of_a_half = 12;         // of prices
-  std::int64_t list_steps = 20'000;  // of each session's list
-  std::int64_t joins = 20'000;       // sessions put together
+  int rounds = 40;                  // of prices
+  int splits = 2;                   // of what the lists leave open, each into two halves
+  int rounds_of_a_half = 12;        // of prices
+  std::int64_t list_steps = 5'000;  // of each session's list
+  std::int64_t joins = 5'000;       // sessions put together
 };
 
 struct WeekAnswer {
@@ -39,12 +42,12 @@ class WeekSolver {
   [[nodiscard]] const std::vector<int>& sessions_of(std::size_t week) const { return sessions_[week]; }
 
  private:
-  using Prices = std::vector<double>;
   const Problem& p_;
   SessionLister lister_;
+  WeekFamilies families_;
   std::vector<std::vector<int>> sessions_;               // by week
   std::vector<std::vector<std::pair<int, int>>> close_;  // by week, positions in sessions_
-  std::vector<Prices> known_;                            // by week: the best prices of the last call
+  std::vector<KnownPrices> known_;                       // by week: the best of the last call
   std::vector<std::vector<char>> solved_;                // by week: the set that was solved last
 
   // Ways of a member in a session: about half of what the prices choose is among them.
@@ -74,13 +77,13 @@ class WeekSolver {
   using Options = std::array<std::int16_t, kMostMembers>;
   std::vector<Options> chosen_;                         // [round x session]: by the best session at the prices
   std::vector<std::vector<std::vector<double>>> lean_;  // [session][member][option + 1]: how often each is chosen
-  std::vector<std::vector<std::int64_t>>
-      worth_;                     // [family][credits of its sessions], fine points; level from the cap on
-  std::vector<std::size_t> cap_;  // [family]: more credits are worth no more
+  WeekLayout at_;                                       // of its prices
+  Prices start_;                                        // where the part's prices start
   Prices prices_;
   std::int64_t bound_ = 0;
-  std::vector<std::int64_t> credit_price_;                    // [family], of the prices last set
-  std::vector<std::array<std::int64_t, kLoads>> load_price_;  // [session]
+  WeekPrices whole_prices_;                                   // of the prices last set
+  std::vector<std::array<std::int64_t, kLoads>> load_price_;  // [session], likewise
+  std::vector<int> family_choice_;                            // [session x member]
   WeekAnswer best_;
   std::vector<std::vector<ListedSession>> lists_;
   std::int64_t joins_left_ = 0;
@@ -101,6 +104,7 @@ class WeekSolver {
   void make_light(std::size_t session);
   void start_new_drills(const WeekEffort& effort);
   void start_lights(std::size_t pair, const WeekEffort& effort);
+  void leave_out_too_heavy();
   void look_at_part(const WeekEffort& effort, int rounds);
   bool split_highest(const WeekEffort& effort);
   std::int64_t work_out(const WeekEffort& effort, int rounds);
@@ -114,15 +118,12 @@ class WeekSolver {
   std::int64_t price_sessions(const Prices& prices);
   std::int64_t session_at_prices(std::size_t i);
   std::int64_t evaluate(const Prices& prices, Prices& gradient, bool join);
+  void slope_of_families(Prices& gradient) const;
   bool list(std::int32_t further, const WeekEffort& effort);
   void join(std::size_t i, std::int64_t left, const Joined& so_far);
   bool add(const ListedSession& one, Joined& sums) const;
   void join_last(std::int64_t left, const Joined& so_far);
   void look(const Joined& sums);
-  [[nodiscard]] std::size_t at_week_load(std::size_t l) const { return p_.families.size() + l; }
-  [[nodiscard]] std::size_t at_ceiling(std::size_t i, std::size_t l) const {
-    return p_.families.size() + kLoads * (i + 1) + l;
-  }
 };
 
 }  // namespace lanework::block
