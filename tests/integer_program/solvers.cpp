@@ -88,6 +88,8 @@ SolverAnswer read_highs(const fs::path& lp) {
   if (objective != "-") answer.objective = std::atof(objective.c_str());
   if (bound.find("nf") == std::string::npos) answer.bound = std::atof(bound.c_str());
   read_columns(in, answer, false);
+  std::ifstream bounds(lp.string() + ".bounds");
+  for (SolverAnswer::BoundAt at{}; bounds >> at.seconds >> at.bound;) answer.bounds.push_back(at);
   return answer;
 }
 

@@ -29,6 +29,11 @@ struct SolverAnswer {
   std::optional<double> bound;      // no solution is less, where it says so
   double seconds = 0;               // processor time of solving, as the solver tells it, reading and start left out
   std::map<std::string, double> columns;  // those that are not 0
+  struct BoundAt {
+    double seconds;
+    double bound;
+  };
+  std::vector<BoundAt> bounds;  // each time it rose; HiGHS only
 
   // One value a column of the program.
   [[nodiscard]] std::vector<double> values_of(const std::vector<Column>& columns_of_program) const;
