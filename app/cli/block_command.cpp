@@ -12,6 +12,7 @@
 #include "app/cli/evening_flags.h"
 #include "app/cli/plan_blocks.h"
 #include "app/cli/rolling_flags.h"
+#include "app/cli/share_out.h"
 #include "app/cli/standing_block.h"
 #include "app/read/club_folder.h"
 #include "app/read/files.h"

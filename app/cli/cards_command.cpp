@@ -1,6 +1,5 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <atomic>
 #include <chrono>
 #include <condition_variable>
 #include <cstdio>
@@ -13,8 +12,8 @@
 #include "app/cli/card_matter.h"
 #include "app/cli/command.h"
 #include "app/cli/page_files.h"
-#include "app/cli/plan_blocks.h"
 #include "app/cli/planned_evening.h"
+#include "app/cli/share_out.h"
 
 namespace lanework::cli {
 namespace {
@@ -131,20 +130,17 @@ class Progress {
 // Every job's result at its own place: the number of threads changes nothing but the time.
 std::vector<Done> print_all(const ClubPlan& plan, const CardsFlags& flags, const std::vector<Job>& jobs) {
   std::vector<Done> all(jobs.size());
-  std::atomic<std::size_t> next = 0;
   Progress progress(jobs.size());
-  const auto work = [&] {
-    plan::KernelWorkspace workspace;
-    for (std::size_t job = next++; job < jobs.size(); job = next++) {
-      all[job] = print(plan, flags, jobs[job], workspace);
-      progress.one_more();
-    }
-  };
-  std::vector<std::thread> threads;
-  const unsigned count = flags.threads == 0 ? all_cores() : flags.threads;
-  for (unsigned t = 0; t < count; ++t) threads.emplace_back(work);
+  std::thread printing([&] {
+    share_out(jobs.size(), flags.threads == 0 ? all_cores() : flags.threads, [&]() -> Worker {
+      return [&, workspace = std::make_shared<plan::KernelWorkspace>()](std::size_t job) {
+        all[job] = print(plan, flags, jobs[job], *workspace);
+        progress.one_more();
+      };
+    });
+  });
   progress.tell_until_done();
-  for (std::thread& thread : threads) thread.join();
+  printing.join();
   return all;
 }
 

@@ -17,7 +17,4 @@ using SquadsDone = std::function<void(std::size_t)>;
 std::vector<door::SquadBlock> plan_blocks(std::vector<door::SquadWishes> wishes, const block::Work& work,
                                           unsigned threads, const SquadsDone& done);
 
-// As many as the machine has, at least 1.
-unsigned all_cores();
-
 }  // namespace lanework::cli

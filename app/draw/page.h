@@ -31,7 +31,21 @@ bool inside(const Box& inner, const Box& outer);  // within a thousandth of a po
 enum class Ink { kInk, kSoft, kChalk, kAccent, kPaper };
 
 // The few sizes and weights of text; see tokens.h.
-enum class TextStyle { kTitle, kHero, kHeading, kName, kDose, kTime, kBody, kBodyBold, kNote, kBigName, kPocket };
+enum class TextStyle {
+  kTitle,
+  kHero,
+  kHeading,
+  kName,
+  kDose,
+  kTime,
+  kBody,
+  kBodyBold,
+  kNote,
+  kSmall,
+  kSmallBold,
+  kBigName,
+  kPocket
+};
 
 enum class Align { kLeft, kCentre, kRight };
 

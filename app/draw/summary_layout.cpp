@@ -19,6 +19,7 @@ constexpr std::array<double, 5> kChangesAt = {0.565, 0.54, 0.515, 0.49, 0.465}; 
 constexpr double kGapAt = 0.94;
 constexpr double kRowWhite = 1;  // above and below a row's words, together
 constexpr double kMostMore = 5;  // added to it where there is room
+constexpr double kBelowHead = 7;
 constexpr int kMostLines = 6;
 
 // A column's words, within its width.
@@ -27,11 +28,15 @@ struct Column {
   double width = 0;
 };
 
+// How the rows are set.
 struct Columns {
   Column squad;
   Column targets;
   Column changes;
   Column gap;
+  TextStyle words = TextStyle::kNote;
+  TextStyle names = TextStyle::kBodyBold;
+  double height = 0;  // of all rows
 };
 
 Columns columns_of(const Box& content, double changes_at) {
@@ -45,9 +50,9 @@ Columns columns_of(const Box& content, double changes_at) {
 }
 
 double row_words(const SummaryRow& row, const Columns& x, double top, const Pen& pen) {
-  const Setting note{TextStyle::kNote, kMostLines, Ink::kInk, Align::kLeft};
-  const Setting name{TextStyle::kBodyBold, 2, Ink::kInk, Align::kLeft};
-  const Setting number{TextStyle::kNote, 1, Ink::kInk, Align::kRight};
+  const Setting note{x.words, kMostLines, Ink::kInk, Align::kLeft};
+  const Setting name{x.names, 2, Ink::kInk, Align::kLeft};
+  const Setting number{x.words, 1, Ink::kInk, Align::kRight};
   const std::string short_of = row.short_of.empty() ? "" : "Short: " + row.short_of;
   return std::max({pen.text({x.squad.x, top}, x.squad.width, name, row.squad),
                    pen.text({x.targets.x, top}, x.targets.width, note, short_of, row.met + "."),
@@ -55,16 +60,16 @@ double row_words(const SummaryRow& row, const Columns& x, double top, const Pen&
                    pen.text({x.gap.x, top}, x.gap.width, number, row.gap)});
 }
 
-Columns lowest_columns(const SummaryMatter& matter, const Box& content, const Pen& ruler) {
+Columns lowest_columns(const SummaryMatter& matter, const Box& content, TextStyle words, TextStyle names,
+                       const Pen& ruler) {
   Columns best;
-  double lowest = std::numeric_limits<double>::max();
+  best.height = std::numeric_limits<double>::max();
   for (const double changes_at : kChangesAt) {
-    const Columns columns = columns_of(content, changes_at);
-    double height = 0;
-    for (const SummaryRow& row : matter.rows) height += row_words(row, columns, 0, ruler);
-    if (height >= lowest) continue;
-    lowest = height;
-    best = columns;
+    Columns columns = columns_of(content, changes_at);
+    columns.words = words;
+    columns.names = names;
+    for (const SummaryRow& row : matter.rows) columns.height += row_words(row, columns, 0, ruler) + kRowWhite;
+    if (columns.height < best.height) best = columns;
   }
   return best;
 }
@@ -89,6 +94,15 @@ double headings(const Columns& x, double y, const Pen& pen) {
   pen.text({x.changes.x, y}, x.changes.width, left, "Changes of drills");
   pen.text({x.gap.x, y}, x.gap.width, right, "Gap");
   return height + 2;
+}
+
+// In small type where that brings all rows onto the first page and the usual one does not.
+Columns set_rows(const SummaryMatter& matter, const Box& content, const Pen& ruler) {
+  Columns usual = lowest_columns(matter, content, TextStyle::kNote, TextStyle::kBodyBold, ruler);
+  const double room = content.height - head(matter, content, ruler) - kBelowHead - headings(usual, 0, ruler);
+  if (usual.height <= room) return usual;
+  Columns small = lowest_columns(matter, content, TextStyle::kSmall, TextStyle::kSmallBold, ruler);
+  return small.height <= room ? small : usual;
 }
 
 // Rows from one on that fit below the top.
@@ -116,7 +130,7 @@ Result<std::vector<Page>> lay_out_summary(const SummaryMatter& matter, const She
   }
   const Box content = content_of(sheet);
   const Pen ruler(measure, nullptr);
-  const Columns x = lowest_columns(matter, content, ruler);
+  const Columns x = set_rows(matter, content, ruler);
   std::vector<Page> pages;
   for (std::size_t from = 0; from < matter.rows.size();) {
     pages.emplace_back();
@@ -125,7 +139,7 @@ Result<std::vector<Page>> lay_out_summary(const SummaryMatter& matter, const She
     if (from == 0) {
       const double height = head(matter, content, pen);
       pen.region("title", {content.x, y, content.width, height});
-      y += height + 7;
+      y += height + kBelowHead;
     }
     y += headings(x, y, pen);
     double used = 0;

@@ -1,5 +1,6 @@
 // The look in numbers, shared by every page: inks, sizes, weights, families. Readable at arm's length in the
-// rain: nothing below 9 points, names 12, doses bold (own judgement, from print trials on A4).
+// rain: nothing below 9 points, names 12, doses bold (own judgement, from print trials on A4). What is read at a desk
+// may be a little smaller.
 #pragma once
 
 #include "app/draw/page.h"
@@ -48,6 +49,10 @@ constexpr Typeface typeface(TextStyle style) {
       return {9.5, true};
     case TextStyle::kNote:
       return {9, false};
+    case TextStyle::kSmall:
+      return {8, false};
+    case TextStyle::kSmallBold:
+      return {8.5, true};
     case TextStyle::kBigName:
       return {13, true};
     case TextStyle::kPocket:

@@ -1,12 +1,11 @@
 #include "benchmarks/block/squads.h"
 
 #include <algorithm>
-#include <atomic>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
-#include <thread>
 
+#include "app/cli/share_out.h"
 #include "benchmarks/plan/timing.h"
 #include "tests/block/drawn_squads.h"
 
@@ -38,17 +37,11 @@ SolvedSquad solve_squad(std::uint64_t seed, const block::Work& work) {
 Cost solve_set(int count, int threads, const block::Work& work,
                const std::function<void(std::size_t, SolvedSquad)>& done) {
   squad_of_the_set(1);  // the catalogue is read once, before the clocks start
-  std::atomic<int> next{0};
-  const auto take_squads = [&] {
-    for (int i = next++; i < count; i = next++) {
-      done(static_cast<std::size_t>(i), solve_squad(static_cast<std::uint64_t>(i) + 1, work));
-    }
-  };
   const double processor = process_seconds();
   const auto wall = std::chrono::steady_clock::now();
-  std::vector<std::thread> workers;
-  for (int t = 0; t < threads; ++t) workers.emplace_back(take_squads);
-  for (std::thread& worker : workers) worker.join();
+  cli::share_out(static_cast<std::size_t>(count), static_cast<unsigned>(threads), [&]() -> cli::Worker {
+    return [&](std::size_t i) { done(i, solve_squad(static_cast<std::uint64_t>(i) + 1, work)); };
+  });
   return {std::chrono::duration<double>(std::chrono::steady_clock::now() - wall).count(),
           process_seconds() - processor};
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/block/bundle.h"
+#include "core/block/set_limits.h"
 
 namespace lanework::block {
 namespace {
@@ -11,20 +12,12 @@ namespace {
 // The first step of prices aims at this share of the first bound; points that are not worth another round.
 constexpr double kFirstAim = 0.95;
 constexpr double kLittle = 4;
+// Points that a line handed on may be off, its slope being kept in single precision.
+constexpr double kRounding = 0.5;
 // Of drills that the prices are sure of, one that would come in is settled before one that would stay.
 constexpr double kNewFirst = 0.1;
 // A drill that leans less than this to either side is settled next by what is wished, not by doubt.
 constexpr double kDoubt = 0.02;
-
-// Drills that come in at the start of a spell.
-int come_in(const Problem& problem, const Sets& sets, std::size_t p) {
-  int count = 0;
-  for (std::size_t d = 0; d < problem.drills.size(); ++d) {
-    const bool before = p == 0 ? problem.drills[d].current : sets[p - 1][d] != 0;
-    count += sets[p][d] != 0 && !before ? 1 : 0;
-  }
-  return count;
-}
 
 }  // namespace
 
@@ -157,7 +150,7 @@ void Branching::look_at(Part part, int rounds) {
   Bundle bundle(part.prices, dual_.scales(), dual_.layout().credit);
   bundle.set_step(part.step);
   DualPoint point;
-  std::vector<std::vector<std::uint32_t>> members;
+  std::vector<Look> looks;
   std::int64_t own = INT64_MAX;
   for (int round = 0; round < rounds; ++round) {
     dual_.evaluate(bundle.next(), point);
@@ -166,33 +159,84 @@ void Branching::look_at(Part part, int rounds) {
       own = point.bound;
       part.prices = bundle.next();
     }
-    members.emplace_back();
-    for (const FamilyPattern& pattern : point.patterns) members.back().push_back(pattern.members[spell_]);
     const double points = static_cast<double>(point.bound) / kFine;
+    if (round == 0) looks = hand_on(part, points, bundle);
     bundle.add(points, point.gradient, points * kFirstAim);
+    looks.push_back(look_of(point, bundle.last_at_zero()));
     if (bundle.foretold_fall() < kLittle) break;
   }
   part.bound = std::min(part.bound, part.before + own);
   part.step = bundle.step();
-  lean(members, bundle, part);
+  lean(std::move(looks), bundle, part);
   wish(part);
   parts_.push_back(std::move(part));
 }
 
-// How the families' sides of the rounds that balance each other lean.
-void Branching::lean(const std::vector<std::vector<std::uint32_t>>& members, const Bundle& bundle, Part& part) const {
+double Branching::value_at(const Look& look, const std::vector<double>& prices) {
+  double value = look.at_zero;
+  for (std::size_t i = 0; i < prices.size(); ++i) value += static_cast<double>(look.slope[i]) * prices[i];
+  return value;
+}
+
+// The lines of the part's looks that still hold go to the bundle. Where a price lies above what a credit is worth at
+// the most it counts as that, so that a line found there may lie too high: such a one shows at the start, 'points'
+// there.
+std::vector<Branching::Look> Branching::hand_on(Part& part, double points, Bundle& bundle) const {
+  std::vector<Look> looks;
+  for (Look& look : part.looks) {
+    if (!still_holds(look, part.settled) || value_at(look, bundle.next()) > points + kRounding) continue;
+    bundle.know(look.at_zero, look.slope);
+    looks.push_back(std::move(look));
+  }
+  part.looks.clear();
+  return looks;
+}
+
+Branching::Look Branching::look_of(const DualPoint& point, double at_zero) const {
+  Look look;
+  look.at_zero = at_zero;
+  for (const double slope : point.gradient) look.slope.push_back(static_cast<float>(slope));
+  for (const FamilyPattern& pattern : point.patterns) look.members.push_back(pattern.members[spell_]);
+  look.used.assign(p_.drills.size(), 0);
+  for (const std::vector<int>& session : point.choice) {
+    for (std::size_t d = 0; d < session.size(); ++d) {
+      if (session[d] >= 0) look.used[d] = 1;
+    }
+  }
+  return look;
+}
+
+// May the choice that it comes from still be made?
+bool Branching::still_holds(const Look& look, const SettledSets& settled) const {
+  for (std::size_t f = 0; f < p_.families.size(); ++f) {
+    const std::vector<int>& drills = dual_.family(f).drills();
+    for (std::size_t i = 0; i < drills.size(); ++i) {
+      const auto d = static_cast<std::size_t>(drills[i]);
+      const bool member = (look.members[f] >> i & 1U) != 0;
+      const Settled now = settled[spell_][d];
+      if (now == Settled::kIn && !member) return false;
+      if (now == Settled::kOut && (member || look.used[d] != 0)) return false;
+    }
+  }
+  return true;
+}
+
+// How the families' sides of the looks that balance each other lean. Those are kept.
+void Branching::lean(std::vector<Look> looks, const Bundle& bundle, Part& part) const {
   part.leaning.assign(p_.drills.size(), 0);
+  part.looks.clear();
   const std::vector<Bundle::Share> shares = bundle.shares();
   double all = 0;
   for (const Bundle::Share& share : shares) all += share.share;
   for (const Bundle::Share& share : shares) {
+    Look& look = looks[share.round];
     for (std::size_t f = 0; f < p_.families.size(); ++f) {
       const std::vector<int>& drills = dual_.family(f).drills();
       for (std::size_t i = 0; i < drills.size(); ++i) {
-        if ((members[share.round][f] >> i & 1U) != 0)
-          part.leaning[static_cast<std::size_t>(drills[i])] += share.share / all;
+        if ((look.members[f] >> i & 1U) != 0) part.leaning[static_cast<std::size_t>(drills[i])] += share.share / all;
       }
     }
+    part.looks.push_back(std::move(look));
   }
 }
 
@@ -206,7 +250,7 @@ void Branching::wish(const Part& part) {
   for (const double lean : part.leaning) wished.push_back(lean >= 0.5 ? 1 : 0);
   // In the first spell places that the routine does not fill are filled already.
   const std::vector<char> before = spell_ == 0 ? empty_plan(p_).sets.front() : set_before(part.settled);
-  const int filled = spell_ == 0 ? come_in(p_, {before}, 0) : 0;
+  const int filled = spell_ == 0 ? coming_in(p_, {before}, 0) : 0;
   const int least = spell_ == 0 ? 0 : p_.least_swaps;
   wished_.push_back(nearest_set(p_, spell_, part.leaning, before, wished, least, most_swaps_of(p_, spell_) - filled));
 }
@@ -239,31 +283,6 @@ std::int64_t Branching::bound_fine() const {
   std::int64_t bound = closed_;
   for (const Part& part : parts_) bound = std::max(bound, part.bound);
   return bound;
-}
-
-bool keeps_set_limits(const Problem& problem, const Sets& sets) {
-  for (std::size_t p = 0; p < sets.size(); ++p) {
-    const int in = come_in(problem, sets, p);
-    const bool open = static_cast<int>(p) >= problem.begun;
-    for (std::size_t d = 0; d < problem.drills.size(); ++d) {
-      if (open && must_be(problem.drills[d], p) && sets[p][d] == 0) return false;
-    }
-    if (open && (in > most_swaps_of(problem, p) || (p > 0 && in < problem.least_swaps))) return false;
-    std::vector<int> size(problem.families.size(), 0);
-    for (std::size_t d = 0; d < problem.drills.size(); ++d)
-      size[static_cast<std::size_t>(problem.groups[static_cast<std::size_t>(problem.drills[d].group)].family)] +=
-          sets[p][d];
-    for (std::size_t f = 0; f < size.size(); ++f) {
-      if (size[f] != problem.families[f].drills) return false;
-    }
-  }
-  return true;
-}
-
-Points swap_cost(const Problem& problem, const Sets& sets) {
-  int count = 0;
-  for (std::size_t p = 0; p < sets.size(); ++p) count += come_in(problem, sets, p);
-  return problem.swap * count;
 }
 
 }  // namespace lanework::block

@@ -38,6 +38,13 @@ class Branching {
   std::function<std::int64_t(const Sets&)> worth_at_most;
 
  private:
+  // What one look at prices told: the bound lies above this line wherever the choice that it comes from may be made.
+  struct Look {
+    double at_zero = 0;
+    std::vector<float> slope;
+    std::vector<std::uint32_t> members;  // [family], of the open spell's set: bits in the order of FamilyKernel::drills
+    std::vector<char> used;              // by drill, by any session
+  };
   struct Part {
     SettledSets settled;
     std::int64_t before = 0;
@@ -45,6 +52,7 @@ class Branching {
     double step = 0;
     std::int64_t bound = 0;
     std::vector<double> leaning;  // of the open spell
+    std::vector<Look> looks;      // those that balance each other at its prices
   };
   const Problem& p_;
   std::size_t spell_;
@@ -62,15 +70,14 @@ class Branching {
   bool settle_swaps(std::vector<Settled>& spell, const std::vector<char>& before, int most, bool& changed) const;
   [[nodiscard]] std::vector<char> set_before(const SettledSets& settled) const;
   void look_at(Part part, int rounds);
-  void lean(const std::vector<std::vector<std::uint32_t>>& members, const Bundle& bundle, Part& part) const;
+  [[nodiscard]] static double value_at(const Look& look, const std::vector<double>& prices);
+  std::vector<Look> hand_on(Part& part, double points, Bundle& bundle) const;
+  [[nodiscard]] bool still_holds(const Look& look, const SettledSets& settled) const;
+  [[nodiscard]] Look look_of(const DualPoint& point, double at_zero) const;
+  void lean(std::vector<Look> looks, const Bundle& bundle, Part& part) const;
   void wish(const Part& part);
   [[nodiscard]] std::size_t most_doubtful(const Part& part) const;
   [[nodiscard]] bool only_sets(const Part& part, Sets& sets) const;
 };
-
-// Do the sets keep sizes, swaps and the least that must come in?
-bool keeps_set_limits(const Problem& problem, const Sets& sets);
-// What the swaps of the sets cost.
-Points swap_cost(const Problem& problem, const Sets& sets);
 
 }  // namespace lanework::block

@@ -1,6 +1,7 @@
 #include "core/block/bundle.h"
 
 #include <algorithm>
+#include <cassert>
 #include <numeric>
 
 namespace lanework::block {
@@ -47,11 +48,21 @@ void Bundle::add_line(const Line& line, const std::vector<double>& slope) {
   lines_.push_back(line);
 }
 
+void Bundle::know(double at_zero, std::span<const float> slope) {
+  assert(!started_ && lines_.size() < kMostLines && slope.size() == best_.size());
+  Line line;
+  line.at_zero = at_zero;
+  line.round = rounds_++;
+  for (std::size_t i = 0; i < slope.size(); ++i) slopes_[i * kRoom + lines_.size()] = static_cast<double>(slope[i]);
+  lines_.push_back(line);
+}
+
 void Bundle::add(double value, const std::vector<double>& slope, double aim) {
   Line line;
   line.at_zero = value - dot(slope, trial_);
   line.round = rounds_++;
-  if (lines_.empty()) {
+  if (!started_) {
+    started_ = true;
     double square = 0;
     for (std::size_t i = 0; i < slope.size(); ++i) square += scale_[i] * slope[i] * slope[i];
     if (step_ <= 0) step_ = std::max(value - aim, 1.0) / std::max(square, 1e-9);
@@ -68,8 +79,8 @@ void Bundle::add(double value, const std::vector<double>& slope, double aim) {
       step_ *= kShorter;
       rounds_without_ = 0;
     }
-    if (lines_.size() == kMostLines) make_room();
   }
+  if (lines_.size() == kMostLines) make_room();
   add_line(line, slope);
   take_step();
 }

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstddef>
+#include <span>
 #include <vector>
 
 namespace lanework::block {
@@ -17,6 +18,8 @@ class Bundle {
   // or above.
   Bundle(std::vector<double> start, std::vector<double> scale, std::size_t first_bounded);
 
+  // A line that the function is known to lie above, before anything was added. It counts as a round.
+  void know(double at_zero, std::span<const float> slope);
   // Where the function is to be looked at next; at first the start.
   [[nodiscard]] const std::vector<double>& next() const { return trial_; }
   // What was found there. 'aim': a value that the function is not thought to fall below; it sets the first step, unless
@@ -33,6 +36,8 @@ class Bundle {
     double share;
   };
   [[nodiscard]] std::vector<Share> shares() const;
+  // The last point's line at the origin; its slope is what was added.
+  [[nodiscard]] double last_at_zero() const { return lines_.back().at_zero; }
 
  private:
   struct Line {
@@ -54,6 +59,7 @@ class Bundle {
   double foretold_ = 0;
   int rounds_without_ = 0;
   std::size_t rounds_ = 0;
+  bool started_ = false;
 
   [[nodiscard]] double slope(std::size_t i, std::size_t k) const;
   void add_line(const Line& line, const std::vector<double>& slope);

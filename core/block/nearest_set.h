@@ -7,8 +7,6 @@
 
 namespace lanework::block {
 
-using Sets = std::vector<std::vector<char>>;  // as Plan::sets
-
 // The set of a spell nearest to the wished one, after the set 'before': it has what is fixed, keeps the size of a set
 // and makes no fewer and no more swaps. What is leant to most, 0 .. 1 by drill, comes in first, what is leant to least
 // leaves first.

@@ -108,8 +108,9 @@ struct Problem {
 };
 
 // The sets of the spells and, for each session and drill, the position of its option, or -1.
+using Sets = std::vector<std::vector<char>>;  // [spell][drill]
 struct Plan {
-  std::vector<std::vector<char>> sets;   // [spell][drill]
+  Sets sets;
   std::vector<std::vector<int>> choice;  // [session][drill]
   bool operator==(const Plan&) const = default;
 };

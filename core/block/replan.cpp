@@ -7,6 +7,7 @@
 #include <set>
 
 #include "core/block/branching.h"
+#include "core/block/set_limits.h"
 #include "core/block/set_worth.h"
 
 namespace lanework::block {

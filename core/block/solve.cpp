@@ -7,6 +7,7 @@
 #include "core/block/branching.h"
 #include "core/block/first_sets.h"
 #include "core/block/free_sets.h"
+#include "core/block/set_limits.h"
 #include "core/block/set_worth.h"
 
 namespace lanework::block {

@@ -74,6 +74,32 @@ TEST(Bundle, KeepsBoundedCoordinatesAtNoughtOrAbove) {
   EXPECT_NEAR(least, 106, 0.5);
 }
 
+// Lines that are known beforehand need not be found again.
+TEST(Bundle, KnownLinesShortenTheWay) {
+  const Valley valley{{40, -30, 25, 60}, {2, 3, 1, 4}, 7};
+  struct Known {
+    double at_zero;
+    std::vector<float> slope;
+  };
+  std::vector<Known> known;
+  const auto rounds_to_the_floor = [&](bool keep) {
+    Bundle bundle({0, 0, 0, 0}, {1, 1, 1, 1}, 4);
+    for (const Known& line : known) bundle.know(line.at_zero, line.slope);
+    std::vector<double> slope(4, 0);
+    for (int round = 1; round <= 300; ++round) {
+      const double value = valley.look(bundle.next(), slope);
+      if (value < valley.floor + 1) return round;
+      bundle.add(value, slope, 0);
+      if (keep && known.size() < 30)
+        known.push_back({bundle.last_at_zero(), std::vector<float>(slope.begin(), slope.end())});
+    }
+    return 301;
+  };
+  const int first = rounds_to_the_floor(true);
+  ASSERT_LT(first, 300);
+  EXPECT_LT(rounds_to_the_floor(false), first);
+}
+
 TEST(Bundle, SharesAreOfOneWhole) {
   const Valley valley{{40, 30}, {2, 3}, 0};
   Bundle bundle({0, 0}, {1, 1}, 2);

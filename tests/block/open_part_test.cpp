@@ -7,6 +7,7 @@
 #include "core/block/build_problem.h"
 #include "core/block/dual.h"
 #include "core/block/first_sets.h"
+#include "core/block/set_limits.h"
 #include "core/block/set_worth.h"
 #include "tests/block/drawn_squads.h"
 #include "tests/block/random_block.h"

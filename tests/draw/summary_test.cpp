@@ -47,6 +47,32 @@ TEST(Summary, FitsAClubOnOnePageAndABigOneOnSeveral) {
   }
 }
 
+// What a club of 24 squads has to say takes smaller type, no second page; more than that takes the usual type and more
+// pages.
+TEST(Summary, SetsLongRowsSmallerRatherThanOnTwoPages) {
+  for (const Paper paper : {Paper::kA4, Paper::kUsLetter}) {
+    for (const int squads : {24, 60}) {
+      SummaryMatter matter = matter_of(squads);
+      for (std::size_t i = 0; i < matter.rows.size(); ++i) {
+        if (paper == Paper::kUsLetter && i % 4 == 0) continue;  // a shorter sheet
+        SummaryRow& row = matter.rows[i];
+        row.short_of = "hip and groin 80 s, trunk 60 s, leg strength and alignment 30 s";
+        row.changes = "Side-lying inner-thigh lift; Heel-to-toe stance for Partner nudges on one leg; Bounding";
+      }
+      const auto pages = draw_summary(matter, paper);
+      ASSERT_TRUE(pages);
+      int small = 0;
+      for (const Mark& mark : pages.value().sides.front().marks) {
+        const Text* text = std::get_if<Text>(&mark);
+        small += text != nullptr && text->style == TextStyle::kSmall ? 1 : 0;
+      }
+      EXPECT_EQ(pages.value().sides.size() == 1U, squads == 24);
+      EXPECT_EQ(small > 0, squads == 24);
+      expect_whole(pages.value(), sheet_of(paper), squads);
+    }
+  }
+}
+
 TEST(Summary, WithoutSquadsThereIsNone) { EXPECT_FALSE(draw_summary(matter_of(0), Paper::kA4)); }
 
 }  // namespace
