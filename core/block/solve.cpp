@@ -148,8 +148,8 @@ class BlockSolver {
     if (!keeps_set_limits(p_, sets) || !tried_.insert(sets).second) return false;
     Points value = -swap_cost(p_, sets);
     for (std::size_t p = 0; p < sets.size(); ++p) value += worth_.of(p, sets[p], work_.week).value;
-    // Sets composed freely have many drills never done before, and the limits on those count from the start.
-    if (!firsts_.whole && value > known()) value = value_with_new_limits(sets);
+    // What is told of as the best must keep the limits on new drills and on close sessions of two weeks too.
+    if (value > known()) value = value_with_all_limits(sets);
     const auto place =
         std::find_if(candidates_.begin(), candidates_.end(), [&](const Candidate& c) { return c.value < value; });
     const bool best = place == candidates_.begin();
@@ -157,7 +157,7 @@ class BlockSolver {
     return best;
   }
 
-  Points value_with_new_limits(const Sets& sets) {
+  Points value_with_all_limits(const Sets& sets) {
     const Evaluation evaluation = evaluate(p_, worth_.plan_of(sets, work_.week));
     return evaluation.broken.empty() ? evaluation.value : kNone;
   }

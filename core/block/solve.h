@@ -12,7 +12,7 @@ namespace lanework::block {
 // Work is counted, so that the answer is the same on any machine and any number of threads.
 struct Work {
   int first_rounds = 80;  // of prices, with nothing settled about the sets
-  int split_rounds = 14;  // for each half of a part that is split
+  int split_rounds = 16;  // for each half of a part that is split
   int splits = 8;
   int more_splits = 40;         // while the gap is larger than 'far'
   int last_splits = 160;        // and then while it is larger than 'farther'
