@@ -70,12 +70,13 @@ bool print_row(const SolvedSquad& ours, const block::ExportTable& table, Peer& p
   return sound && !contradicts;
 }
 
-// The work of about a second: splits whatever the gap.
+// The work of about a second: splits whatever the gap, and weeks of sets that stay alone to the last point.
 block::Work second_of_work() {
   block::Work work;
   work.near = work.far = work.farther = 0;
   work.splits = 30;
   work.more_splits = work.last_splits = 0;
+  work.thorough.worth_splitting = 1;
   return work;
 }
 

@@ -18,10 +18,8 @@ constexpr double kFirstAim = 0.97;
 constexpr double kLittle = 0.5;
 // A use earns or costs at most this, in fine points, and the load of a ceiling likewise.
 constexpr double kMostUse = 1 << 20;
-// Halves are looked at for so many fine points that the bound leaves open; drills that lean less than this to one side
-// are settled; the weight of a drill that uses nothing of a ceiling beside one that uses all, and of whether a drill is
-// used at all beside how much.
-constexpr std::int64_t kWorthSplitting = 8 * kFine;
+// Drills that lean less than this to one side are settled; the weight of a drill that uses nothing of a ceiling beside
+// one that uses all, and of whether a drill is used at all beside how much.
 constexpr double kDoubt = 0.05;
 constexpr double kAnyDrill = 0.1;
 constexpr double kUseFirst = 4;
@@ -197,7 +195,7 @@ void WeekSolver::look_at_part(const WeekEffort& effort, int rounds) {
 bool WeekSolver::split_highest(const WeekEffort& effort) {
   const auto highest =
       std::max_element(parts_.begin(), parts_.end(), [](const Part& a, const Part& b) { return a.proven < b.proven; });
-  if (highest == parts_.end() || highest->proven - best_.value * kFine < kWorthSplitting) return false;
+  if (highest == parts_.end() || highest->proven - best_.value * kFine < effort.worth_splitting * kFine) return false;
   const Part part = std::move(*highest);
   parts_.erase(highest);
   if (part.doubt.lower == 0) {

@@ -17,6 +17,7 @@ namespace lanework::block {
 struct WeekEffort {
   int rounds = 40;                  // of prices
   int splits = 2;                   // of what the lists leave open, each into two halves
+  int worth_splitting = 8;          // points: less left open is left so
   int rounds_of_a_half = 12;        // of prices
   std::int64_t list_steps = 5'000;  // of each session's list
   std::int64_t joins = 5'000;       // sessions put together
