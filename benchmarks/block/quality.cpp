@@ -12,8 +12,8 @@ namespace {
 constexpr int kThreads = 2;
 constexpr int kStepsAMinute = 60 / block::kStepSeconds;
 
-// What two cores do in about a minute: squads above 1 % are worked on, fourteen times as long as the worst are otherwise,
-// and the weeks of sets that stay alone with more effort.
+// What two cores do in about a minute: squads above 1 % are worked on, fourteen times as long as the worst are
+// otherwise, and the weeks of sets that stay alone with more effort.
 block::Work minute_of_work() {
   block::Work work;
   work.far = work.farther = 100;
