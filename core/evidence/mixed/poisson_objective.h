@@ -1,0 +1,53 @@
+// The log likelihood of a Poisson model with an effect of the squad, and its first and second derivatives.
+//
+// Work a call: rows x (one exponential + columns^2 / 2).
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/evidence/mixed/frame.h"
+#include "core/evidence/mixed/quadrature.h"
+
+namespace lanework::evidence {
+
+struct ObjectiveValue {
+  double log_likelihood = 0;
+  std::vector<double> gradient;  // by parameter
+  std::vector<double> hessian;   // [parameter x parameters + parameter], symmetric
+};
+
+struct SquadEffect {
+  double mode = 0;      // of the log rate, given the counts
+  double variance = 0;  // of it
+};
+
+class PoissonObjective {
+ public:
+  // points: of the rule for the squads' effects, 1 for Laplace's method.
+  PoissonObjective(const Frame& frame, int points);
+
+  // log_deviation: of the squads' effects; empty: they have none.
+  [[nodiscard]] ObjectiveValue at(const std::vector<double>& coefficients, std::optional<double> log_deviation) const;
+  [[nodiscard]] std::vector<SquadEffect> effects(const std::vector<double>& coefficients, double log_deviation) const;
+  // Half of what the log likelihood would gain for each unit of the effects' variance, where there is none yet: at or
+  // below 0 no effect of the squads is to be seen.
+  [[nodiscard]] double slope_at_no_effect(const std::vector<double>& coefficients) const;
+
+ private:
+  // Sums over the rows of a squad, each row counting as its expected events.
+  struct SquadSums {
+    double expected = 0;
+    std::vector<double> design;   // by column
+    std::vector<double> squares;  // lower triangle
+  };
+  const Frame& frame_;
+  Quadrature rule_;
+  std::vector<double> squad_events_;
+  std::vector<double> events_by_column_;
+  double constant_ = 0;  // of the log likelihood
+
+  void sum_squad(std::size_t squad, const std::vector<double>& coefficients, SquadSums& sums) const;
+};
+
+}  // namespace lanework::evidence
