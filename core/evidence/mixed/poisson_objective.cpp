@@ -8,60 +8,27 @@
 namespace lanework::evidence {
 
 PoissonObjective::PoissonObjective(const Frame& frame, int points)
-    : frame_(frame), rule_(gauss_hermite(points)), events_by_column_(frame.columns(), 0) {
-  std::size_t row = 0;
-  for (const std::size_t end : frame.squad_ends) {
-    double events = 0;
-    for (; row < end; ++row) {
-      const double own = frame.events[row];
-      events += own;
-      constant_ += own * frame.log_hours[row] - std::lgamma(own + 1);
-      const double* x = frame.design.data() + row * frame.columns();
-      for (std::size_t c = 0; c < frame.columns(); ++c) events_by_column_[c] += own * x[c];
-    }
-    squad_events_.push_back(events);
-  }
-}
-
-void PoissonObjective::sum_squad(std::size_t squad, const std::vector<double>& coefficients, SquadSums& sums) const {
-  const std::size_t columns = frame_.columns();
-  sums.expected = 0;
-  sums.design.assign(columns, 0);
-  sums.squares.assign(columns * (columns + 1) / 2, 0);
-  for (std::size_t row = squad == 0 ? 0 : frame_.squad_ends[squad - 1]; row < frame_.squad_ends[squad]; ++row) {
-    const double* x = frame_.design.data() + row * columns;
-    double log_mean = frame_.log_hours[row];
-    for (std::size_t c = 0; c < columns; ++c) log_mean += x[c] * coefficients[c];
-    const double mean = std::exp(log_mean);
-    sums.expected += mean;
-    double* squares = sums.squares.data();
-    for (std::size_t c = 0; c < columns; ++c) {
-      const double weighted = mean * x[c];
-      sums.design[c] += weighted;
-      for (std::size_t d = 0; d <= c; ++d) *squares++ += weighted * x[d];
-    }
-  }
-}
+    : frame_(frame), rule_(gauss_hermite(points)), constants_(constants_of(frame)) {}
 
 ObjectiveValue PoissonObjective::at(const std::vector<double>& coefficients,
                                     std::optional<double> log_deviation) const {
   const std::size_t columns = frame_.columns();
   const std::size_t parameters = columns + (log_deviation ? 1 : 0);
   ObjectiveValue out;
-  out.log_likelihood = constant_;
+  out.log_likelihood = constants_.log_likelihood;
   out.gradient.assign(parameters, 0);
   out.hessian.assign(parameters * parameters, 0);
   const auto hessian = [&](std::size_t i, std::size_t j) -> double& { return out.hessian[i * parameters + j]; };
   for (std::size_t c = 0; c < columns; ++c) {
-    out.log_likelihood += events_by_column_[c] * coefficients[c];
-    out.gradient[c] = events_by_column_[c];
+    out.log_likelihood += constants_.events_by_column[c] * coefficients[c];
+    out.gradient[c] = constants_.events_by_column[c];
   }
   SquadSums sums;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
-    sum_squad(squad, coefficients, sums);
+    sum_squad(frame_, squad, coefficients, sums);
     SquadJet term;
     if (log_deviation) {
-      term = squad_term(squad_events_[squad], std::log(sums.expected), *log_deviation, rule_).log_likelihood;
+      term = squad_term(constants_.squad_events[squad], std::log(sums.expected), *log_deviation, rule_).log_likelihood;
     } else {
       term = -exp(SquadJet(std::log(sums.expected), kByExpected));
     }
@@ -94,8 +61,8 @@ std::vector<SquadEffect> PoissonObjective::effects(const std::vector<double>& co
   std::vector<SquadEffect> out;
   SquadSums sums;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
-    sum_squad(squad, coefficients, sums);
-    const SquadTerm term = squad_term(squad_events_[squad], std::log(sums.expected), log_deviation, rule_);
+    sum_squad(frame_, squad, coefficients, sums);
+    const SquadTerm term = squad_term(constants_.squad_events[squad], std::log(sums.expected), log_deviation, rule_);
     out.push_back({term.mode, term.variance});
   }
   return out;
@@ -105,8 +72,8 @@ double PoissonObjective::slope_at_no_effect(const std::vector<double>& coefficie
   double slope = 0;
   SquadSums sums;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
-    sum_squad(squad, coefficients, sums);
-    const double off = squad_events_[squad] - sums.expected;
+    sum_squad(frame_, squad, coefficients, sums);
+    const double off = constants_.squad_events[squad] - sums.expected;
     slope += (off * off - sums.expected) / 2;
   }
   return slope;

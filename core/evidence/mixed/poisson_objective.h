@@ -8,6 +8,7 @@
 
 #include "core/evidence/mixed/frame.h"
 #include "core/evidence/mixed/quadrature.h"
+#include "core/evidence/mixed/squad_sums.h"
 
 namespace lanework::evidence {
 
@@ -35,19 +36,9 @@ class PoissonObjective {
   [[nodiscard]] double slope_at_no_effect(const std::vector<double>& coefficients) const;
 
  private:
-  // Sums over the rows of a squad, each row counting as its expected events.
-  struct SquadSums {
-    double expected = 0;
-    std::vector<double> design;   // by column
-    std::vector<double> squares;  // lower triangle
-  };
   const Frame& frame_;
   Quadrature rule_;
-  std::vector<double> squad_events_;
-  std::vector<double> events_by_column_;
-  double constant_ = 0;  // of the log likelihood
-
-  void sum_squad(std::size_t squad, const std::vector<double>& coefficients, SquadSums& sums) const;
+  FrameConstants constants_;
 };
 
 }  // namespace lanework::evidence
