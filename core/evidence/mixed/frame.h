@@ -13,6 +13,7 @@ struct Frame {
   std::vector<double> log_hours;        // by row
   std::vector<double> events;           // by row, whole numbers
   std::vector<std::size_t> squad_ends;  // rows of one squad stand together: one past its last
+  std::vector<std::size_t> club_ends;   // squads of one club stand together: one past its last; empty: no clubs
 
   [[nodiscard]] std::size_t rows() const { return events.size(); }
   [[nodiscard]] std::size_t columns() const { return names.size(); }

@@ -4,7 +4,7 @@
 #include <functional>
 #include <vector>
 
-#include "core/evidence/mixed/poisson_objective.h"
+#include "core/evidence/mixed/objective_value.h"
 
 namespace lanework::evidence {
 

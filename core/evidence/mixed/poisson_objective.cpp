@@ -14,11 +14,8 @@ ObjectiveValue PoissonObjective::at(const std::vector<double>& coefficients,
                                     std::optional<double> log_deviation) const {
   const std::size_t columns = frame_.columns();
   const std::size_t parameters = columns + (log_deviation ? 1 : 0);
-  ObjectiveValue out;
+  ObjectiveValue out(parameters);
   out.log_likelihood = constants_.log_likelihood;
-  out.gradient.assign(parameters, 0);
-  out.hessian.assign(parameters * parameters, 0);
-  const auto hessian = [&](std::size_t i, std::size_t j) -> double& { return out.hessian[i * parameters + j]; };
   for (std::size_t c = 0; c < columns; ++c) {
     out.log_likelihood += constants_.events_by_column[c] * coefficients[c];
     out.gradient[c] = constants_.events_by_column[c];
@@ -42,17 +39,15 @@ ObjectiveValue PoissonObjective::at(const std::vector<double>& coefficients,
       out.gradient[c] += slope * own;
       for (std::size_t d = 0; d <= c; ++d) {
         const double other = sums.design[d] / sums.expected;
-        hessian(c, d) += slope * (*squares++ / sums.expected) + (bend - slope) * own * other;
+        out.bend(c, d) += slope * (*squares++ / sums.expected) + (bend - slope) * own * other;
       }
-      if (log_deviation) hessian(columns, c) += term.second[SquadJet::at(kByExpected, kByDeviation)] * own;
+      if (log_deviation) out.bend(columns, c) += term.second[SquadJet::at(kByExpected, kByDeviation)] * own;
     }
     if (!log_deviation) continue;
     out.gradient[columns] += term.first[kByDeviation];
-    hessian(columns, columns) += term.second[SquadJet::at(kByDeviation, kByDeviation)];
+    out.bend(columns, columns) += term.second[SquadJet::at(kByDeviation, kByDeviation)];
   }
-  for (std::size_t i = 0; i < parameters; ++i) {
-    for (std::size_t j = i + 1; j < parameters; ++j) hessian(i, j) = hessian(j, i);
-  }
+  out.mirror();
   return out;
 }
 

@@ -7,16 +7,11 @@
 #include <vector>
 
 #include "core/evidence/mixed/frame.h"
+#include "core/evidence/mixed/objective_value.h"
 #include "core/evidence/mixed/quadrature.h"
 #include "core/evidence/mixed/squad_sums.h"
 
 namespace lanework::evidence {
-
-struct ObjectiveValue {
-  double log_likelihood = 0;
-  std::vector<double> gradient;  // by parameter
-  std::vector<double> hessian;   // [parameter x parameters + parameter], symmetric
-};
 
 struct SquadEffect {
   double mode = 0;      // of the log rate, given the counts

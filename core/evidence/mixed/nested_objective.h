@@ -1,0 +1,34 @@
+// The log likelihood of a Poisson model with effects of the squad and of the club it belongs to, by Laplace's method,
+// and its first and second derivatives.
+//
+// Work a call: rows x (one exponential + columns^2 / 2), squads x columns^2.
+#pragma once
+
+#include <vector>
+
+#include "core/evidence/mixed/objective_value.h"
+#include "core/evidence/mixed/squad_sums.h"
+
+namespace lanework::evidence {
+
+class NestedObjective {
+ public:
+  // REQUIRES: a frame with clubs.
+  explicit NestedObjective(const Frame& frame);
+
+  // Parameters: the coefficients, then the logarithms of the squads' and the clubs' standard deviations.
+  [[nodiscard]] ObjectiveValue at(const std::vector<double>& coefficients, double log_squad_deviation,
+                                  double log_club_deviation) const;
+  struct Effects {
+    std::vector<double> squads;  // modes
+    std::vector<double> clubs;
+  };
+  [[nodiscard]] Effects effects(const std::vector<double>& coefficients, double log_squad_deviation,
+                                double log_club_deviation) const;
+
+ private:
+  const Frame& frame_;
+  FrameConstants constants_;
+};
+
+}  // namespace lanework::evidence
