@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/evidence/mixed/club_term.h"
+#include "core/evidence/mixed/squad_mode.h"
 
 namespace lanework::evidence {
 namespace {
@@ -90,6 +91,26 @@ ObjectiveValue NestedObjective::at(const std::vector<double>& coefficients, doub
   }
   out.mirror();
   return out;
+}
+
+double NestedObjective::slope_at_no_clubs(const std::vector<double>& coefficients, double log_squad_deviation) const {
+  const double variance = std::exp(2 * log_squad_deviation);
+  ClubRows club;
+  double slope = 0;
+  std::size_t first = 0;
+  for (const std::size_t end : frame_.club_ends) {
+    sum_club(frame_, constants_, first, end, coefficients, club);
+    double off = 0;
+    double narrowed = 0;
+    for (const ClubSquad& squad : club.squads) {
+      const double mean = std::exp(squad.log_expected + squad_mode(squad.events, squad.log_expected, variance));
+      off += squad.events - mean;
+      narrowed += mean / (1 + variance * mean);
+    }
+    slope += (off * off - narrowed) / 2;
+    first = end;
+  }
+  return slope;
 }
 
 NestedObjective::Effects NestedObjective::effects(const std::vector<double>& coefficients, double log_squad_deviation,

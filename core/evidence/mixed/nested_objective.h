@@ -19,6 +19,8 @@ class NestedObjective {
   // Parameters: the coefficients, then the logarithms of the squads' and the clubs' standard deviations.
   [[nodiscard]] ObjectiveValue at(const std::vector<double>& coefficients, double log_squad_deviation,
                                   double log_club_deviation) const;
+  // Half of what the log likelihood would gain for each unit of the clubs' variance, where there is none yet.
+  [[nodiscard]] double slope_at_no_clubs(const std::vector<double>& coefficients, double log_squad_deviation) const;
   struct Effects {
     std::vector<double> squads;  // modes
     std::vector<double> clubs;

@@ -2,7 +2,9 @@
 
 #include <Eigen/Dense>
 #include <cmath>
+#include <utility>
 
+#include "core/evidence/mixed/nested_objective.h"
 #include "core/evidence/mixed/newton.h"
 
 namespace lanework::evidence {
@@ -56,36 +58,100 @@ double PoissonFit::error(std::size_t parameter) const {
   return std::sqrt(covariance[parameter * parameters + parameter]);
 }
 
-PoissonFit fit_poisson(const Frame& frame, int points) {
-  const PoissonObjective objective(frame, points);
-  PoissonFit fit;
-  const Highest without =
-      climb([&](const std::vector<double>& at) { return objective.at(at, std::nullopt); }, first_coefficients(frame));
-  const auto no_effect = [&] {
-    fit.at_boundary = true;
-    fit.deviation = 0;
-    fit.coefficients = without.at;
-    judge(without, fit);
-    fit.effects.assign(frame.squads(), {});
-  };
-  if (objective.slope_at_no_effect(without.at) <= 0) {
-    no_effect();
-    return fit;
+namespace {
+
+class Fitting {
+ public:
+  Fitting(const Frame& frame, int points) : frame_(frame), objective_(frame, points) {}
+
+  PoissonFit run() {
+    without_ = climb([&](const std::vector<double>& at) { return objective_.at(at, std::nullopt); },
+                     first_coefficients(frame_));
+    if (!fit_squads()) no_squads();
+    return std::move(fit_);
   }
-  fit.steps = without.steps;
-  std::vector<double> start = without.at;
+
+ private:
+  const Frame& frame_;
+  PoissonObjective objective_;
+  Highest without_;
+  PoissonFit fit_;
+
+  void no_squads() {
+    fit_.squad_deviation = 0;
+    fit_.coefficients = without_.at;
+    judge(without_, fit_);
+    fit_.squad_effects.assign(frame_.squads(), 0);
+  }
+
+  bool fit_squads() {
+    if (objective_.slope_at_no_effect(without_.at) <= 0) return false;
+    std::vector<double> start = without_.at;
+    start.push_back(std::log(kFirstDeviation));
+    const Highest highest = climb(
+        [&](const std::vector<double>& at) {
+          return objective_.at({at.begin(), at.end() - 1}, at.back());
+        },
+        start);
+    fit_.steps = without_.steps;
+    if (std::exp(highest.at.back()) < kLeastDeviation) return false;
+    fit_.coefficients.assign(highest.at.begin(), highest.at.end() - 1);
+    fit_.squad_deviation = std::exp(highest.at.back());
+    judge(highest, fit_);
+    for (const SquadEffect& effect : objective_.effects(fit_.coefficients, highest.at.back()))
+      fit_.squad_effects.push_back(effect.mode);
+    return true;
+  }
+};
+
+// The same rows with every club as one squad.
+Frame clubs_as_squads(const Frame& frame) {
+  Frame out = frame;
+  out.club_ends.clear();
+  out.squad_ends.clear();
+  for (const std::size_t end : frame.club_ends) out.squad_ends.push_back(frame.squad_ends[end - 1]);
+  return out;
+}
+
+PoissonFit fit_nested(const Frame& frame) {
+  PoissonFit squads = Fitting(frame, 1).run();
+  squads.club_effects.assign(frame.club_ends.size(), 0);
+  const NestedObjective objective(frame);
+  if (squads.squad_deviation == 0) {
+    // Squads differ no more than chance: what is left are the clubs.
+    PoissonFit clubs = Fitting(clubs_as_squads(frame), 1).run();
+    clubs.club_deviation = std::exchange(clubs.squad_deviation, 0);
+    clubs.club_effects = std::exchange(clubs.squad_effects, std::vector<double>(frame.squads(), 0));
+    return clubs;
+  }
+  const double log_squads = std::log(squads.squad_deviation);
+  if (objective.slope_at_no_clubs(squads.coefficients, log_squads) <= 0) return squads;
+  std::vector<double> start = squads.coefficients;
+  start.push_back(log_squads);
   start.push_back(std::log(kFirstDeviation));
-  const auto split = [&](const std::vector<double>& at) { return objective.at({at.begin(), at.end() - 1}, at.back()); };
-  const Highest highest = climb(split, start);
-  if (std::exp(highest.at.back()) < kLeastDeviation) {
-    no_effect();
-    return fit;
-  }
-  fit.coefficients.assign(highest.at.begin(), highest.at.end() - 1);
-  fit.deviation = std::exp(highest.at.back());
+  const Highest highest = climb(
+      [&](const std::vector<double>& at) {
+        return objective.at({at.begin(), at.end() - 2}, at[at.size() - 2], at.back());
+      },
+      start);
+  if (std::exp(highest.at.back()) < kLeastDeviation) return squads;
+  PoissonFit fit;
+  fit.steps = squads.steps;
+  fit.coefficients.assign(highest.at.begin(), highest.at.end() - 2);
+  fit.squad_deviation = std::exp(highest.at[highest.at.size() - 2]);
+  fit.club_deviation = std::exp(highest.at.back());
   judge(highest, fit);
-  fit.effects = objective.effects(fit.coefficients, highest.at.back());
+  NestedObjective::Effects effects =
+      objective.effects(fit.coefficients, highest.at[highest.at.size() - 2], highest.at.back());
+  fit.squad_effects = std::move(effects.squads);
+  fit.club_effects = std::move(effects.clubs);
   return fit;
+}
+
+}  // namespace
+
+PoissonFit fit_poisson(const Frame& frame, int points) {
+  return frame.club_ends.empty() ? Fitting(frame, points).run() : fit_nested(frame);
 }
 
 }  // namespace lanework::evidence

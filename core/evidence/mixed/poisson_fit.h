@@ -1,4 +1,5 @@
-// A Poisson model of counts with a normal effect of the squad on the log rate, fitted by maximum likelihood.
+// A Poisson model of counts with a normal effect of the squad on the log rate, and where clubs are told one of the
+// club, fitted by maximum likelihood.
 #pragma once
 
 #include <vector>
@@ -10,12 +11,14 @@ namespace lanework::evidence {
 
 struct PoissonFit {
   std::vector<double> coefficients;  // in the order of the frame's columns
-  std::vector<double> covariance;    // of the coefficients and, unless at the boundary, the log deviation; row by row
-  double deviation = 0;              // of the squads' effects
+  // Of the coefficients, then of the logarithms of those deviations that are not 0; row by row.
+  std::vector<double> covariance;
+  // Of the effects. 0: none is to be seen; then it has no interval.
+  double squad_deviation = 0;
+  double club_deviation = 0;
   double log_likelihood = 0;
-  std::vector<SquadEffect> effects;  // by squad
-  // No effect of the squads is to be seen: the deviation is 0 and has no interval.
-  bool at_boundary = false;
+  std::vector<double> squad_effects;  // modes, given the counts
+  std::vector<double> club_effects;
   // How it was judged.
   bool converged = false;
   double left_to_gain = 0;  // of the log likelihood, by one more step
