@@ -14,7 +14,7 @@ stop() {
 # What each command needs, beyond the ones before it.
 program_packages=(
   g++ cmake ninja-build ccache pkg-config
-  libtomlplusplus-dev nlohmann-json3-dev libcli11-dev libboost1.81-dev
+  libtomlplusplus-dev nlohmann-json3-dev libcli11-dev libboost1.81-dev libeigen3-dev
   libcairo2-dev libpng-dev libpango1.0-dev libqrencode-dev libicu-dev libcsv-dev
   fonts-b612 fonts-dejavu-core fonts-noto-core fonts-wqy-microhei
 )
