@@ -1,9 +1,9 @@
 #include "core/evidence/mixed/poisson_fit.h"
 
-#include <Eigen/Dense>
 #include <cmath>
 #include <utility>
 
+#include "core/evidence/mixed/first_coefficients.h"
 #include "core/evidence/mixed/nested_objective.h"
 #include "core/evidence/mixed/newton.h"
 
@@ -13,52 +13,6 @@ namespace {
 constexpr double kFirstDeviation = 0.3;
 // A deviation below this is none.
 constexpr double kLeastDeviation = 1e-4;
-
-using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-
-// Every row the same rate.
-std::vector<double> first_coefficients(const Frame& frame) {
-  double events = 0;
-  double hours = 0;
-  for (std::size_t row = 0; row < frame.rows(); ++row) {
-    events += frame.events[row];
-    hours += std::exp(frame.log_hours[row]);
-  }
-  std::vector<double> out(frame.columns(), 0);
-  // The first column that is 1 in every row carries it.
-  for (std::size_t c = 0; c < frame.columns(); ++c) {
-    bool constant = true;
-    for (std::size_t row = 0; row < frame.rows() && constant; ++row)
-      constant = frame.design[row * frame.columns() + c] == 1;
-    if (!constant) continue;
-    out[c] = std::log(events / hours);
-    break;
-  }
-  return out;
-}
-
-void judge(const Highest& highest, PoissonFit& fit) {
-  const auto count = static_cast<Eigen::Index>(highest.at.size());
-  const Matrix down = -Eigen::Map<const Matrix>(highest.value.hessian.data(), count, count);
-  const Eigen::VectorXd scale = down.diagonal().cwiseMax(1e-300).cwiseSqrt().cwiseInverse();
-  const Matrix scaled = scale.asDiagonal() * down * scale.asDiagonal();
-  fit.least_bend = Eigen::SelfAdjointEigenSolver<Matrix>(scaled, Eigen::EigenvaluesOnly).eigenvalues()(0);
-  fit.converged = highest.converged;
-  fit.left_to_gain = highest.left_to_gain;
-  fit.steps += highest.steps;
-  fit.log_likelihood = highest.value.log_likelihood;
-  const Matrix inverse = scale.asDiagonal() * Matrix(scaled.inverse()) * scale.asDiagonal();
-  fit.covariance.assign(inverse.data(), inverse.data() + inverse.size());
-}
-
-}  // namespace
-
-double PoissonFit::error(std::size_t parameter) const {
-  const auto parameters = static_cast<std::size_t>(std::llround(std::sqrt(static_cast<double>(covariance.size()))));
-  return std::sqrt(covariance[parameter * parameters + parameter]);
-}
-
-namespace {
 
 class Fitting {
  public:
@@ -77,10 +31,15 @@ class Fitting {
   Highest without_;
   PoissonFit fit_;
 
+  void finish(const Highest& highest) {
+    fit_.judged = judge(highest);
+    fit_.log_likelihood = highest.value.log_likelihood;
+  }
+
   void no_squads() {
     fit_.squad_deviation = 0;
     fit_.coefficients = without_.at;
-    judge(without_, fit_);
+    finish(without_);
     fit_.squad_effects.assign(frame_.squads(), 0);
   }
 
@@ -93,11 +52,11 @@ class Fitting {
           return objective_.at({at.begin(), at.end() - 1}, at.back());
         },
         start);
-    fit_.steps = without_.steps;
     if (std::exp(highest.at.back()) < kLeastDeviation) return false;
     fit_.coefficients.assign(highest.at.begin(), highest.at.end() - 1);
     fit_.squad_deviation = std::exp(highest.at.back());
-    judge(highest, fit_);
+    finish(highest);
+    fit_.judged.steps += without_.steps;
     for (const SquadEffect& effect : objective_.effects(fit_.coefficients, highest.at.back()))
       fit_.squad_effects.push_back(effect.mode);
     return true;
@@ -136,11 +95,12 @@ PoissonFit fit_nested(const Frame& frame) {
       start);
   if (std::exp(highest.at.back()) < kLeastDeviation) return squads;
   PoissonFit fit;
-  fit.steps = squads.steps;
   fit.coefficients.assign(highest.at.begin(), highest.at.end() - 2);
   fit.squad_deviation = std::exp(highest.at[highest.at.size() - 2]);
   fit.club_deviation = std::exp(highest.at.back());
-  judge(highest, fit);
+  fit.judged = judge(highest);
+  fit.judged.steps += squads.judged.steps;
+  fit.log_likelihood = highest.value.log_likelihood;
   NestedObjective::Effects effects =
       objective.effects(fit.coefficients, highest.at[highest.at.size() - 2], highest.at.back());
   fit.squad_effects = std::move(effects.squads);

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "core/evidence/mixed/fit_judged.h"
 #include "core/evidence/mixed/frame.h"
 #include "core/evidence/mixed/poisson_objective.h"
 
@@ -11,21 +12,14 @@ namespace lanework::evidence {
 
 struct PoissonFit {
   std::vector<double> coefficients;  // in the order of the frame's columns
-  // Of the coefficients, then of the logarithms of those deviations that are not 0; row by row.
-  std::vector<double> covariance;
   // Of the effects. 0: none is to be seen; then it has no interval.
   double squad_deviation = 0;
   double club_deviation = 0;
   double log_likelihood = 0;
   std::vector<double> squad_effects;  // modes, given the counts
   std::vector<double> club_effects;
-  // How it was judged.
-  bool converged = false;
-  double left_to_gain = 0;  // of the log likelihood, by one more step
-  double least_bend = 0;  // the least eigenvalue of its negative second derivatives, each scaled to 1: above 0 at a top
-  int steps = 0;
-
-  [[nodiscard]] double error(std::size_t parameter) const;
+  // Of the coefficients, then of the logarithms of those deviations that are not 0.
+  Judged judged;
 };
 
 // points: of the rule for the squads' effects, 1 for Laplace's method. REQUIRES: columns that are not a sum of others,

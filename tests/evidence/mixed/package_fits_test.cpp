@@ -35,7 +35,7 @@ void expect_as_in_r(const PoissonFit& fit, const std::string& name, double added
     } else {
       ASSERT_LT(c, fit.coefficients.size());
       EXPECT_NEAR(fit.coefficients[c], number(row, "est"), tolerance) << name << ' ' << term;
-      EXPECT_NEAR(fit.error(c), number(row, "se"), tolerance) << name << ' ' << term;
+      EXPECT_NEAR(fit.judged.error(c), number(row, "se"), tolerance) << name << ' ' << term;
       ++c;
     }
   }
@@ -44,7 +44,7 @@ void expect_as_in_r(const PoissonFit& fit, const std::string& name, double added
   if (deviations.size() > 1) {
     EXPECT_NEAR(fit.club_deviation, deviations[1], tolerance) << name;
   }
-  EXPECT_TRUE(fit.converged);
+  EXPECT_TRUE(fit.judged.converged);
 }
 
 Frame ticks(const std::string& club) {

@@ -67,12 +67,12 @@ void expect_as_in_r(const PoissonFit& fit, const std::string& name, double toler
   ASSERT_EQ(expected.estimates.size(), 11U) << name;
   for (std::size_t c = 0; c < 11; ++c) {
     EXPECT_NEAR(fit.coefficients[c], expected.estimates[c], tolerance) << name << ' ' << c;
-    EXPECT_NEAR(fit.error(c), expected.errors[c], tolerance) << name << ' ' << c;
+    EXPECT_NEAR(fit.judged.error(c), expected.errors[c], tolerance) << name << ' ' << c;
   }
   EXPECT_NEAR(fit.squad_deviation, expected.deviation, tolerance) << name;
   EXPECT_NEAR(fit.log_likelihood / expected.log_likelihood, 1, 1e-8) << name;
-  EXPECT_TRUE(fit.converged);
-  EXPECT_GT(fit.least_bend, 0);
+  EXPECT_TRUE(fit.judged.converged);
+  EXPECT_GT(fit.judged.least_bend, 0);
 }
 
 TEST(PoissonFit, LaplaceAsInR) {
