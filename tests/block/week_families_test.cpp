@@ -97,6 +97,14 @@ void each_week(const Case& at, std::vector<int>& choice, std::size_t place,
   choice[place] = -1;
 }
 
+std::int64_t best_of(const Case& at, int whole) {
+  std::int64_t best = SessionLister::kDoesNotFit;
+  std::vector<int> scratch(at.problem.sessions.size() * at.members.size(), -1);
+  each_week(at, scratch, 0,
+            [&](const std::vector<int>& choice) { best = std::max(best, worth_of(at, whole, choice)); });
+  return best;
+}
+
 TEST(WeekFamilies, EqualsEnumeration) {
   int with_load = 0;
   int impossible = 0;
@@ -106,10 +114,7 @@ TEST(WeekFamilies, EqualsEnumeration) {
     families.begin(0, at.problem.sessions, at.members);
     const int whole = families.whole_load();
     with_load += whole >= 0 ? 1 : 0;
-    std::int64_t best = SessionLister::kDoesNotFit;
-    std::vector<int> scratch(at.problem.sessions.size() * at.members.size(), -1);
-    each_week(at, scratch, 0,
-              [&](const std::vector<int>& choice) { best = std::max(best, worth_of(at, whole, choice)); });
+    const std::int64_t best = best_of(at, whole);
     std::vector<int> choice;
     ASSERT_EQ(families.solve(at.problem.sessions, at.ways, at.prices, choice), best) << seed;
     if (best == SessionLister::kDoesNotFit) {
@@ -130,11 +135,7 @@ TEST(WeekFamilies, RoundedPiecesStayABound) {
     const Case at = draw_case(seed, true);
     WeekFamilies families(at.problem);
     families.begin(0, at.problem.sessions, at.members);
-    std::int64_t best = SessionLister::kDoesNotFit;
-    std::vector<int> scratch(at.problem.sessions.size() * at.members.size(), -1);
-    each_week(at, scratch, 0, [&](const std::vector<int>& choice) {
-      best = std::max(best, worth_of(at, families.whole_load(), choice));
-    });
+    const std::int64_t best = best_of(at, families.whole_load());
     std::vector<int> choice;
     const std::int64_t found = families.solve(at.problem.sessions, at.ways, at.prices, choice);
     ASSERT_GE(found, best) << seed;

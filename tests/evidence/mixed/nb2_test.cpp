@@ -7,6 +7,7 @@
 #include "core/evidence/mixed/nb2_objective.h"
 #include "core/evidence/mixed/nb2_row.h"
 #include "tests/evidence/mixed/frame_of.h"
+#include "tests/evidence/mixed/grouse_ticks.h"
 
 namespace lanework::evidence {
 namespace {
@@ -53,15 +54,7 @@ void expect_as_in_r(const Nb2Fit& fit, const Fitted& expected, double tolerance,
 }
 
 TEST(Nb2, TicksOfBroods) {
-  const std::vector<CsvRow> rows = csv_rows(kFolder + "grouseticks.csv");
-  double mean = 0;
-  for (const CsvRow& row : rows) mean += number(row, "HEIGHT") / static_cast<double>(rows.size());
-  double square = 0;
-  for (const CsvRow& row : rows) square += std::pow(number(row, "HEIGHT") - mean, 2);
-  const double deviation = std::sqrt(square / static_cast<double>(rows.size() - 1));
-  const Column height = {"height", [=](const CsvRow& row) { return (number(row, "HEIGHT") - mean) / deviation; }};
-  const Nb2Fit fit = fit_nb2(
-      frame_of(rows, {"TICKS", "", "BROOD", "", {ones(), category("YEAR", "96"), category("YEAR", "97"), height}}));
+  const Nb2Fit fit = fit_nb2(grouse_ticks(""));
   const Fitted expected = in_r("package_fits.csv", "grouseticks_tmb_brood_nb2");
   // glmmTMB's coefficients are known to 4e-5.
   expect_as_in_r(fit, expected, 5e-5, 2e-5);

@@ -8,6 +8,7 @@
 
 #include "core/evidence/mixed/poisson_fit.h"
 #include "tests/evidence/mixed/frame_of.h"
+#include "tests/evidence/mixed/grouse_ticks.h"
 
 namespace lanework::evidence {
 namespace {
@@ -47,26 +48,14 @@ void expect_as_in_r(const PoissonFit& fit, const std::string& name, double added
   EXPECT_TRUE(fit.judged.converged);
 }
 
-Frame ticks(const std::string& club) {
-  const std::vector<CsvRow> rows = csv_rows(kFolder + "grouseticks.csv");
-  // Height centred and in its own standard deviations.
-  double mean = 0;
-  for (const CsvRow& row : rows) mean += number(row, "HEIGHT") / static_cast<double>(rows.size());
-  double square = 0;
-  for (const CsvRow& row : rows) square += std::pow(number(row, "HEIGHT") - mean, 2);
-  const double deviation = std::sqrt(square / static_cast<double>(rows.size() - 1));
-  const Column height = {"height", [=](const CsvRow& row) { return (number(row, "HEIGHT") - mean) / deviation; }};
-  return frame_of(rows, {"TICKS", "", "BROOD", club, {ones(), category("YEAR", "96"), category("YEAR", "97"), height}});
-}
-
 TEST(PackageFits, TicksOfBroods) {
-  const Frame frame = ticks("");
+  const Frame frame = grouse_ticks("");
   expect_as_in_r(fit_poisson(frame, 1), "grouseticks_tmb_brood", 0, 1e-5);
   expect_as_in_r(fit_poisson(frame, 9), "grouseticks_glmer_brood_agq9_tight", saturated(frame), 1e-5);
 }
 
 TEST(PackageFits, TicksOfBroodsWithinPlaces) {
-  expect_as_in_r(fit_poisson(ticks("LOCATION"), 1), "grouseticks_tmb_loc_brood", 0, 2e-5);
+  expect_as_in_r(fit_poisson(grouse_ticks("LOCATION"), 1), "grouseticks_tmb_loc_brood", 0, 2e-5);
 }
 
 TEST(PackageFits, Seizures) {
