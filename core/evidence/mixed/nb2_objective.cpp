@@ -3,21 +3,119 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "core/evidence/mixed/nb2_row.h"
 
 namespace lanework::evidence {
 namespace {
 
-// Sums over a squad's rows at the mode of its effect; by column where it says so. Names as in the row.
-struct SquadRows {
-  double value = 0;
-  double t2 = 0;
-  double t3 = 0;
-  double s_t1 = 0;
-  double s_t2 = 0;
-  std::vector<double> t2_x;
-  std::vector<double> t3_x;
+// One squad at the mode z of its effect, of variance v (0: it has none). Names as in the row; q is the curvature of the
+// counts, n minus half the logarithm of 1 + v q, lambda as in club_term.cpp.
+class SquadSum {
+ public:
+  // design: of the squad's first row.
+  SquadSum(std::vector<Nb2Row> rows, const double* design, std::size_t columns, double z, double v)
+      : rows_(std::move(rows)), design_(design), columns_(columns), z_(z), v_(v), t2_x_(columns, 0), t3_x_(columns, 0) {
+    for (std::size_t j = 0; j < rows_.size(); ++j) {
+      const Nb2Row& row = rows_[j];
+      value_ += row.value;
+      t2_ += row.t2;
+      t3_ += row.t3;
+      s_t1_ += row.s_t1;
+      s_t2_ += row.s_t2;
+      const double* x = design_ + j * columns_;
+      for (std::size_t c = 0; c < columns_; ++c) {
+        t2_x_[c] += row.t2 * x[c];
+        t3_x_[c] += row.t3 * x[c];
+      }
+    }
+    whole_ = 1 - v_ * t2_;
+    gamma_ = v_ / whole_;
+    n_q_ = -gamma_ / 2;
+    n_qq_ = gamma_ * gamma_ / 2;
+    lambda_ = -gamma_ * n_q_ * t3_;
+  }
+
+  // The rows themselves: all there is without an effect.
+  void add_rows(ObjectiveValue& out) {
+    const std::size_t at_size = columns_;
+    mixed_x_.assign(columns_, 0);
+    out.log_likelihood += value_;
+    for (std::size_t j = 0; j < rows_.size(); ++j) {
+      const Nb2Row& row = rows_[j];
+      const double slope = row.t1 + lambda_ * row.t2 - n_q_ * row.t3;
+      const double bend = row.t2 + lambda_ * row.t3 - n_q_ * row.t4;
+      const double with_size = row.s_t1 + lambda_ * row.s_t2 - n_q_ * row.s_t3;
+      mixed_ += bend;
+      mixed_size_ += with_size;
+      out.gradient[at_size] += row.s + lambda_ * row.s_t1 - n_q_ * row.s_t2;
+      out.bend(at_size, at_size) += row.ss + lambda_ * row.ss_t1 - n_q_ * row.ss_t2;
+      const double* x = design_ + j * columns_;
+      for (std::size_t c = 0; c < columns_; ++c) {
+        out.gradient[c] += slope * x[c];
+        mixed_x_[c] += bend * x[c];
+        out.bend(at_size, c) += with_size * x[c];
+        const double weighted = bend * x[c];
+        double* line = &out.bend(c, 0);
+        for (std::size_t d = 0; d <= c; ++d) line[d] += weighted * x[d];
+      }
+    }
+  }
+
+  // How the mode moves, and what that adds. REQUIRES: add_rows().
+  void add_effect(ObjectiveValue& out) {
+    const std::size_t at_size = columns_;
+    const std::size_t at_deviation = columns_ + 1;
+    const double m_zz = mixed_ - 1 / v_ + n_qq_ * t3_ * t3_;
+    const double m_z_size = mixed_size_ + n_qq_ * s_t2_ * t3_;
+    const double n_q_tau = -v_ / (whole_ * whole_);
+    const double m_z_tau = 2 * z_ / v_ + 2 * lambda_ / v_ - n_q_tau * t3_;
+    const double move_size = gamma_ * s_t1_;
+    const double move_tau = 2 * z_ / whole_;
+    for (std::size_t c = 0; c < columns_; ++c) mixed_x_[c] += n_qq_ * t3_ * t3_x_[c];
+    for (std::size_t c = 0; c < columns_; ++c) {
+      const double move = gamma_ * t2_x_[c];
+      for (std::size_t d = 0; d <= c; ++d) {
+        const double other = gamma_ * t2_x_[d];
+        out.bend(c, d) += n_qq_ * t3_x_[c] * t3_x_[d] + mixed_x_[c] * other + move * mixed_x_[d] + m_zz * move * other;
+      }
+      out.bend(at_size, c) +=
+          n_qq_ * s_t2_ * t3_x_[c] + mixed_x_[c] * move_size + move * m_z_size + m_zz * move * move_size;
+      out.bend(at_deviation, c) +=
+          -n_q_tau * t3_x_[c] + mixed_x_[c] * move_tau + move * m_z_tau + m_zz * move * move_tau;
+    }
+    out.bend(at_size, at_size) += n_qq_ * s_t2_ * s_t2_ + 2 * m_z_size * move_size + m_zz * move_size * move_size;
+    out.bend(at_deviation, at_size) +=
+        -n_q_tau * s_t2_ + m_z_size * move_tau + move_size * m_z_tau + m_zz * move_size * move_tau;
+    out.log_likelihood -= z_ * z_ / (2 * v_) + std::log(whole_) / 2;
+    out.gradient[at_deviation] += z_ * z_ / v_ + 2 * lambda_ * z_ / v_ + v_ * t2_ / whole_;
+    out.bend(at_deviation, at_deviation) += -2 * z_ * z_ / v_ - 4 * lambda_ * z_ / v_ +
+                                            2 * v_ * t2_ / (whole_ * whole_) + 2 * m_z_tau * move_tau +
+                                            m_zz * move_tau * move_tau;
+  }
+
+ private:
+  std::vector<Nb2Row> rows_;
+  const double* design_;
+  std::size_t columns_;
+  double z_;
+  double v_;
+  double value_ = 0;
+  double t2_ = 0;
+  double t3_ = 0;
+  double s_t1_ = 0;
+  double s_t2_ = 0;
+  std::vector<double> t2_x_;  // by column
+  std::vector<double> t3_x_;
+  double whole_ = 1;
+  double gamma_ = 0;
+  double n_q_ = 0;
+  double n_qq_ = 0;
+  double lambda_ = 0;
+  double mixed_ = 0;             // second derivatives of the rows in the effect twice,
+  double mixed_size_ = 0;        // in the effect and the size,
+  std::vector<double> mixed_x_;  // in the effect and a coefficient
 };
 
 }  // namespace
@@ -63,99 +161,23 @@ double Nb2Objective::mode_of(std::size_t squad, const std::vector<double>& means
 ObjectiveValue Nb2Objective::at(const std::vector<double>& coefficients, double log_size,
                                 std::optional<double> log_deviation) const {
   const std::size_t columns = frame_.columns();
-  const std::size_t at_size = columns;
-  const std::size_t at_deviation = columns + 1;
   const double size = std::exp(log_size);
-  const double v = log_deviation ? std::exp(2 * *log_deviation) : 0;
+  const double variance = log_deviation ? std::exp(2 * *log_deviation) : 0;
   ObjectiveValue out(columns + (log_deviation ? 2 : 1));
   out.log_likelihood = -factorials_;
   std::vector<double> by_size;
-  std::vector<Nb2Row> rows;
-  std::vector<double> mixed_x(columns);  // of second derivatives in the effect, by column
-  std::vector<double> move(columns);
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
     means_by_size(squad, coefficients, log_size, by_size);
-    const double z = log_deviation ? mode_of(squad, by_size, size, v) : 0;
-    const double factor = std::exp(z);
+    const double mode = log_deviation ? mode_of(squad, by_size, size, variance) : 0;
+    const double factor = std::exp(mode);
     const std::size_t first = first_row(squad);
-    SquadRows sums;
-    sums.t2_x.assign(columns, 0);
-    sums.t3_x.assign(columns, 0);
-    rows.clear();
-    for (std::size_t j = 0; j < by_size.size(); ++j) {
+    std::vector<Nb2Row> rows;
+    rows.reserve(by_size.size());
+    for (std::size_t j = 0; j < by_size.size(); ++j)
       rows.push_back(nb2_row(frame_.events[first + j], by_size[j] * factor, size));
-      const Nb2Row& row = rows.back();
-      sums.value += row.value;
-      sums.t2 += row.t2;
-      sums.t3 += row.t3;
-      sums.s_t1 += row.s_t1;
-      sums.s_t2 += row.s_t2;
-      const double* x = frame_.design.data() + (first + j) * columns;
-      for (std::size_t c = 0; c < columns; ++c) {
-        sums.t2_x[c] += row.t2 * x[c];
-        sums.t3_x[c] += row.t3 * x[c];
-      }
-    }
-    // q: the curvature of the counts; n: minus half the logarithm of 1 + v q; lambda: see club_term.cpp.
-    const double whole = 1 - v * sums.t2;
-    const double gamma = v / whole;
-    const double n_q = -gamma / 2;
-    const double n_qq = gamma * gamma / 2;
-    const double q_z = -sums.t3;
-    const double q_s = -sums.s_t2;
-    const double lambda = gamma * n_q * q_z;
-    double mixed = 0;       // in the effect twice
-    double mixed_size = 0;  // in the effect and the size
-    std::fill(mixed_x.begin(), mixed_x.end(), 0);
-    for (std::size_t j = 0; j < rows.size(); ++j) {
-      const Nb2Row& row = rows[j];
-      const double slope = row.t1 + lambda * row.t2 - n_q * row.t3;
-      const double bend = row.t2 + lambda * row.t3 - n_q * row.t4;
-      const double with_size = row.s_t1 + lambda * row.s_t2 - n_q * row.s_t3;
-      mixed += bend;
-      mixed_size += with_size;
-      out.gradient[at_size] += row.s + lambda * row.s_t1 - n_q * row.s_t2;
-      out.bend(at_size, at_size) += row.ss + lambda * row.ss_t1 - n_q * row.ss_t2;
-      const double* x = frame_.design.data() + (first + j) * columns;
-      for (std::size_t c = 0; c < columns; ++c) {
-        out.gradient[c] += slope * x[c];
-        mixed_x[c] += bend * x[c];
-        out.bend(at_size, c) += with_size * x[c];
-        const double weighted = bend * x[c];
-        double* line = &out.bend(c, 0);
-        for (std::size_t d = 0; d <= c; ++d) line[d] += weighted * x[d];
-      }
-    }
-    out.log_likelihood += sums.value;
-    if (!log_deviation) continue;
-    out.log_likelihood -= z * z / (2 * v) + std::log(whole) / 2;
-    // How the mode moves, and what that adds.
-    const double m_zz = mixed - 1 / v + n_qq * q_z * q_z;
-    const double m_z_size = mixed_size + n_qq * q_s * q_z;
-    const double n_q_tau = -v / (whole * whole);
-    const double m_z_tau = 2 * z / v + 2 * lambda / v + n_q_tau * q_z;
-    const double move_size = gamma * sums.s_t1;
-    const double move_tau = 2 * z / whole;
-    for (std::size_t c = 0; c < columns; ++c) {
-      mixed_x[c] -= n_qq * q_z * sums.t3_x[c];
-      move[c] = gamma * sums.t2_x[c];
-    }
-    for (std::size_t c = 0; c < columns; ++c) {
-      for (std::size_t d = 0; d <= c; ++d) {
-        out.bend(c, d) +=
-            n_qq * sums.t3_x[c] * sums.t3_x[d] + mixed_x[c] * move[d] + move[c] * mixed_x[d] + m_zz * move[c] * move[d];
-      }
-      out.bend(at_size, c) +=
-          -n_qq * q_s * sums.t3_x[c] + mixed_x[c] * move_size + move[c] * m_z_size + m_zz * move[c] * move_size;
-      out.bend(at_deviation, c) +=
-          -n_q_tau * sums.t3_x[c] + mixed_x[c] * move_tau + move[c] * m_z_tau + m_zz * move[c] * move_tau;
-    }
-    out.bend(at_size, at_size) += n_qq * q_s * q_s + 2 * m_z_size * move_size + m_zz * move_size * move_size;
-    out.bend(at_deviation, at_size) +=
-        n_q_tau * q_s + m_z_size * move_tau + move_size * m_z_tau + m_zz * move_size * move_tau;
-    out.gradient[at_deviation] += z * z / v + 2 * lambda * z / v + v * sums.t2 / whole;
-    out.bend(at_deviation, at_deviation) += -2 * z * z / v - 4 * lambda * z / v + 2 * v * sums.t2 / (whole * whole) +
-                                            2 * m_z_tau * move_tau + m_zz * move_tau * move_tau;
+    SquadSum sum(std::move(rows), frame_.design.data() + first * columns, columns, mode, variance);
+    sum.add_rows(out);
+    if (log_deviation) sum.add_effect(out);
   }
   out.mirror();
   return out;
