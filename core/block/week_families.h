@@ -31,11 +31,10 @@ class WeekFamilies {
   // The load whose ceiling is kept whole, or -1 where none can bind.
   [[nodiscard]] int whole_load() const { return whole_; }
   // What more credits of the family are worth in fine points, fixed ones included, by those of the week's sessions;
-  // level from cap() on.
+  // level once more are worth no more.
   [[nodiscard]] std::int64_t worth(std::size_t family, std::size_t credits) const {
     return worth_[family][std::min(credits, cap_[family])];
   }
-  [[nodiscard]] std::size_t cap(std::size_t family) const { return cap_[family]; }
 
   // The most that the week's uses are worth; SessionLister::kDoesNotFit where none goes these ways. choice: [session x
   // members + member] option or -1. ways: [session].
