@@ -23,7 +23,8 @@ test_packages=(
   clang-14 clang-tidy clang-format libclang-rt-14-dev
   poppler-utils zbar-tools coinor-cbc libical-dev
 )
-bench_packages=(libbenchmark-dev coinor-cbc)
+reference_packages=(r-base-core r-cran-lme4 r-cran-glmmtmb r-cran-mass r-cran-epitools)
+bench_packages=(libbenchmark-dev coinor-cbc r-base-core r-cran-glmmtmb)
 
 as_root() {
   if [ "$(id -u)" -eq 0 ]; then

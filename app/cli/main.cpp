@@ -28,6 +28,7 @@ int run(int argc, char** argv) {
   add_summary_command(app, exit_status);
   add_clinic_command(app, exit_status);
   add_block_command(app, exit_status);
+  add_evidence_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

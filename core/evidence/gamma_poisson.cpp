@@ -12,8 +12,36 @@ namespace {
 constexpr double kLeastSpread = 1e-8;
 constexpr double kMostSpread = 1e4;
 
-// The mean that fits best where true rates are spread so: where its slope is 0.
-double mean_at(std::span<const SquadCount> squads, double spread) {
+// The slope of the log likelihood in the shape 1 / spread, its mean fitted.
+double slope_in_shape(std::span<const SquadCount> squads, double spread) {
+  const double shape = 1 / spread;
+  const double mean = mean_with_spread(squads, spread);
+  double slope = 0;
+  for (const SquadCount& squad : squads) {
+    const double own = mean * squad.expected;
+    const auto events = static_cast<double>(squad.events);
+    for (double j = 0; j < events; ++j) slope += 1 / (shape + j);
+    slope += (own - events) / (shape + own) - std::log1p(own / shape);
+  }
+  return slope;
+}
+
+// Do the counts vary more than chance would have them? The slope of the log likelihood at no spread.
+bool spreads(std::span<const SquadCount> squads) {
+  const double mean = mean_with_spread(squads, 0);
+  double slope = 0;
+  for (const SquadCount& squad : squads) {
+    const auto events = static_cast<double>(squad.events);
+    const double off = events - mean * squad.expected;
+    slope += off * off - events;
+  }
+  return slope > 0;
+}
+
+}  // namespace
+
+// Where its slope is 0.
+double mean_with_spread(std::span<const SquadCount> squads, double spread) {
   double events = 0;
   double expected = 0;
   double most = 0;
@@ -34,40 +62,12 @@ double mean_at(std::span<const SquadCount> squads, double spread) {
   return find_root(falls_short, 0, most);
 }
 
-// The slope of the log likelihood in the shape 1 / spread, its mean fitted.
-double slope_in_shape(std::span<const SquadCount> squads, double spread) {
-  const double shape = 1 / spread;
-  const double mean = mean_at(squads, spread);
-  double slope = 0;
-  for (const SquadCount& squad : squads) {
-    const double own = mean * squad.expected;
-    const auto events = static_cast<double>(squad.events);
-    for (double j = 0; j < events; ++j) slope += 1 / (shape + j);
-    slope += (own - events) / (shape + own) - std::log1p(own / shape);
-  }
-  return slope;
-}
-
-// Do the counts vary more than chance would have them? The slope of the log likelihood at no spread.
-bool spreads(std::span<const SquadCount> squads) {
-  const double mean = mean_at(squads, 0);
-  double slope = 0;
-  for (const SquadCount& squad : squads) {
-    const auto events = static_cast<double>(squad.events);
-    const double off = events - mean * squad.expected;
-    slope += off * off - events;
-  }
-  return slope > 0;
-}
-
-}  // namespace
-
 GammaPrior fit_gamma_prior(std::span<const SquadCount> squads) {
-  if (!spreads(squads)) return {mean_at(squads, 0), 0};
+  if (!spreads(squads)) return {mean_with_spread(squads, 0), 0};
   // More shape is better until the best, so that the slope falls through 0 as the spread falls.
   const auto too_wide = [&](double log_spread) { return slope_in_shape(squads, std::exp(log_spread)); };
   const double spread = std::exp(find_root(too_wide, std::log(kLeastSpread), std::log(kMostSpread)));
-  return {mean_at(squads, spread), spread};
+  return {mean_with_spread(squads, spread), spread};
 }
 
 double twice_log_likelihood(std::span<const SquadCount> squads, const GammaPrior& prior) {

@@ -3,7 +3,7 @@
 //
 // The gamma is found by maximum marginal likelihood (negative binomial), as in Clayton D, Kaldor J, Biometrics 1987,
 // doi 10.2307/2532003. The intervals are of each squad's rate with that gamma taken as known: with few squads they are
-// somewhat too short.
+// too short (shrunken_rates.h has others).
 #pragma once
 
 #include <cstdint>
@@ -36,6 +36,8 @@ struct Shrunken {
 
 // REQUIRES: at least one event among them.
 GammaPrior fit_gamma_prior(std::span<const SquadCount> squads);
+// The mean that fits best where true rates are spread so.
+double mean_with_spread(std::span<const SquadCount> squads, double spread);
 // Twice the logarithm of the marginal likelihood, the counts' factorials included.
 double twice_log_likelihood(std::span<const SquadCount> squads, const GammaPrior& prior);
 // In the order of the squads.

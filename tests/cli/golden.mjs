@@ -5,6 +5,10 @@ import { runProgram } from "../../tools/suite/programs.mjs";
 
 const squad = (name) => ["--squad", `demo/quillmere/squads/${name}.toml`];
 
+const table = (name) => `tests/cli/tables/${name}.csv`;
+const kSmallClub = "tests/evidence/r/squad_weeks_small.csv";
+const smallClub = (outcome) => ["--data", kSmallClub, "--outcome", outcome, "--hours", "hours"];
+
 export const kGoldens = {
   "u10-usual": ["plan", ...squad("u10-wrens")],
   "u13-usual": ["plan", ...squad("u13-kestrels")],
@@ -17,6 +21,21 @@ export const kGoldens = {
   "u13-block-why": ["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--why"],
   "catalogue-check": ["catalogue", "check"],
   "side-plank": ["catalogue", "show", "side-plank"],
+  "evidence-rate": ["evidence", "rate", "--events", "5", "--hours", "1250", "--days", "3,0,12,40,6"],
+  "evidence-rate-none": ["evidence", "rate", "--events", "0", "--hours", "800"],
+  "evidence-ratio": ["evidence", "ratio", "--events", "41", "--hours", "28010", "--other-events", "15", "--other-hours", "19017"],
+  "evidence-ratio-seasons": ["evidence", "ratio", "--events", "9", "--hours", "4200", "--other-events", "17", "--other-hours", "5100", "--hours-a-season", "1500"],
+  "evidence-arms": ["evidence", "arms", "--data", table("arms")],
+  "evidence-pool": ["evidence", "pool", "--data", table("trials")],
+  "evidence-standardise": ["evidence", "standardise", "--data", table("parts")],
+  "evidence-fit": ["evidence", "fit", ...smallClub("y"), "--fixed", "adh,sexF,match_share", "--category", "age=U11", "--curve", "week=4", "--random", "squad"],
+  "evidence-fit-nb2": ["evidence", "fit", ...smallClub("ynb"), "--fixed", "adh", "--random", "squad", "--family", "nb2"],
+  "evidence-watch": ["evidence", "watch", "--data", kSmallClub, "--events", "y", "--usual", "4"],
+  "evidence-funnel": ["evidence", "funnel", "--data", kSmallClub, "--events", "y"],
+  "evidence-shrink": ["evidence", "shrink", "--data", kSmallClub, "--events", "y"],
+  "evidence-power": ["evidence", "power", "--rate", "4", "--other-rate", "2.6", "--hours-a-squad", "1500", "--hours-a-season", "30000", "--simulate", "1000"],
+  "evidence-agree-scores": ["evidence", "agree", "--data", table("judges"), "--scores", "first,second,third,fourth"],
+  "evidence-agree-classes": ["evidence", "agree", "--data", table("observers"), "--classes", "lead,helper", "--order", "few,half,most", "--weights", "linear"],
 };
 
 // Of these only what follows the heading: a better solver may give another block.

@@ -11,6 +11,7 @@ function casesOf(report) {
       cases.push({
         name: `${suite.name}.${test.name}`,
         passed: !test.failures,
+        note: test.note,
         detail: (test.failures ?? []).map(({ failure }) => failure).join("\n"),
       });
     }
@@ -48,6 +49,7 @@ export function builtTests(mode) {
       const environment = {
         GTEST_OUTPUT: `json:${process.cwd()}/${folder}/`,
         RC_PARAMS: `seed=20261126 max_success=${successes}`,
+        LANEWORK_SIMULATED_CLUBS: String(successes),
         ASAN_OPTIONS: "detect_leaks=1:strict_string_checks=1",
         LSAN_OPTIONS: `suppressions=${process.cwd()}/tools/suite/leaks_of_libraries.txt:print_suppressions=0`,
         UBSAN_OPTIONS: "print_stacktrace=1",

@@ -3,6 +3,7 @@
 import { cli } from "../../tests/cli/cli.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
 import { builtTests } from "./built_tests.mjs";
+import { evidenceInR } from "./evidence_in_r.mjs";
 import { fuzzers } from "./fuzzers.mjs";
 import { lints } from "./lints.mjs";
 import { lintsBite } from "./lints_bite.mjs";
@@ -14,7 +15,7 @@ const kShare = 20;  // the plain run takes a twentieth of the long one
 
 function checksOf(mode) {
   if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli];
-  if (mode === "reference") return [referee];
+  if (mode === "reference") return [referee, evidenceInR];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
   return [builtTests(mode), theProgram, cli, parity, fuzzers(seconds), lintsBite, ...lints];
 }
@@ -54,9 +55,10 @@ async function runCheck({ check, chosen }, context) {
     results = [{ name: check.name, passed: false, detail: error.stack }];
   }
   const failed = results.filter((result) => !result.passed);
-  const notes = results.filter((result) => result.note).map((result) => `${result.name}: ${result.note}`).join("; ");
+  const notes = results.filter((result) => result.note).map((result) => `${result.name}: ${result.note}`);
   const seconds = ((Date.now() - from) / 1000).toFixed(1);
-  console.log(`  ${check.name}: ${results.length - failed.length} passed, ${failed.length} failed (${seconds} s)${notes ? `: ${notes}` : ""}`);
+  console.log(`  ${check.name}: ${results.length - failed.length} passed, ${failed.length} failed (${seconds} s)`);
+  for (const note of notes) console.log(`    ${note}`);
   for (const result of failed) console.log(`    FAILED ${result.name}\n${indent(result.detail ?? "")}`);
   return results;
 }

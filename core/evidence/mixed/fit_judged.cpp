@@ -22,6 +22,7 @@ Judged judge(const Highest& highest) {
   out.converged = highest.converged;
   out.left_to_gain = highest.left_to_gain;
   out.steps = highest.steps;
+  out.evaluations = highest.evaluations;
   const Matrix inverse = scale.asDiagonal() * Matrix(scaled.inverse()) * scale.asDiagonal();
   out.covariance.assign(inverse.data(), inverse.data() + inverse.size());
   return out;

@@ -21,17 +21,15 @@ std::vector<double> but_last(const std::vector<double>& at, std::size_t count) {
   return {at.begin(), at.end() - static_cast<std::ptrdiff_t>(count)};
 }
 
-}  // namespace
-
-Nb2Fit fit_nb2(const Frame& frame) {
+// squads_differ: they may, by themselves.
+Nb2Fit fit_counts(const Frame& frame, bool squads_differ) {
   const Nb2Objective objective(frame);
-  Nb2Fit fit;
   std::vector<double> start = first_coefficients(frame);
   start.push_back(std::log(kFirstSize));
   const Highest without = climb(
       [&](const std::vector<double>& at) { return objective.at(but_last(at, 1), at.back(), std::nullopt); }, start);
   Highest highest = without;
-  if (objective.slope_at_no_effect(but_last(without.at, 1), without.at.back()) > 0) {
+  if (squads_differ && objective.slope_at_no_effect(but_last(without.at, 1), without.at.back()) > 0) {
     start = without.at;
     start.push_back(std::log(kFirstDeviation));
     Highest with = climb(
@@ -39,24 +37,31 @@ Nb2Fit fit_nb2(const Frame& frame) {
         start);
     if (std::exp(with.at.back()) >= kLeastDeviation) {
       with.steps += without.steps;
+      with.evaluations += without.evaluations;
       highest = std::move(with);
     }
   }
   const bool squads = highest.at.size() > without.at.size();
   const std::size_t columns = frame.columns();
   if (std::exp(highest.at[columns]) > kMostSize) {
-    PoissonFit poisson = fit_poisson(frame, 1);
+    PoissonFit poisson = squads_differ ? fit_poisson(frame, 1) : fit_poisson_alone(frame);
     return {std::move(poisson.coefficients), std::numeric_limits<double>::infinity(), poisson.squad_deviation,
             poisson.log_likelihood,          std::move(poisson.squad_effects),        std::move(poisson.judged)};
   }
+  Nb2Fit fit;
   fit.coefficients.assign(highest.at.begin(), highest.at.begin() + static_cast<std::ptrdiff_t>(columns));
   fit.size = std::exp(highest.at[columns]);
   fit.squad_deviation = squads ? std::exp(highest.at.back()) : 0;
   fit.log_likelihood = highest.value.log_likelihood;
   fit.squad_effects = squads ? objective.effects(fit.coefficients, highest.at[columns], highest.at.back())
-                             : std::vector<double>(frame.squads(), 0);
+                             : std::vector<RandomEffect>(frame.squads());
   fit.judged = judge(highest);
   return fit;
 }
+
+}  // namespace
+
+Nb2Fit fit_nb2(const Frame& frame) { return fit_counts(frame, true); }
+Nb2Fit fit_nb2_alone(const Frame& frame) { return fit_counts(frame, false); }
 
 }  // namespace lanework::evidence

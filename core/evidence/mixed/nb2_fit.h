@@ -6,6 +6,7 @@
 
 #include "core/evidence/mixed/fit_judged.h"
 #include "core/evidence/mixed/frame.h"
+#include "core/evidence/mixed/random_effect.h"
 
 namespace lanework::evidence {
 
@@ -14,12 +15,14 @@ struct Nb2Fit {
   double size = 0;             // the variance of a count is mean + mean^2 / size; infinite: no more than chance
   double squad_deviation = 0;  // of the effects; 0: none is to be seen
   double log_likelihood = 0;
-  std::vector<double> squad_effects;
+  std::vector<RandomEffect> squad_effects;
   // Of the coefficients, the logarithm of the size and, unless it is 0, that of the deviation.
   Judged judged;
 };
 
 // REQUIRES: columns that are not a sum of others, an event at least.
 Nb2Fit fit_nb2(const Frame& frame);
+// Without effects of squads.
+Nb2Fit fit_nb2_alone(const Frame& frame);
 
 }  // namespace lanework::evidence

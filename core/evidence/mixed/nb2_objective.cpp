@@ -137,14 +137,15 @@ void Nb2Objective::means_by_size(std::size_t squad, const std::vector<double>& c
 }
 
 // Where the log density of the effect is highest. It is concave: each count's is.
-double Nb2Objective::mode_of(std::size_t squad, const std::vector<double>& means_by_size, double size,
-                             double variance) const {
+RandomEffect Nb2Objective::mode_of(std::size_t squad, const std::vector<double>& means_by_size, double size,
+                                   double variance) const {
   const double* events = frame_.events.data() + first_row(squad);
   double z = 0;
+  double bend = 1 / variance;
   for (int step = 0; step < 200; ++step) {
     const double factor = std::exp(z);
     double slope = -z / variance;
-    double bend = 1 / variance;
+    bend = 1 / variance;
     for (std::size_t j = 0; j < means_by_size.size(); ++j) {
       const double by_size = means_by_size[j] * factor;
       const double p = by_size / (1 + by_size);
@@ -155,7 +156,7 @@ double Nb2Objective::mode_of(std::size_t squad, const std::vector<double>& means
     z += std::clamp(move, -1.0, 1.0);
     if (std::abs(move) <= 8 * std::numeric_limits<double>::epsilon() * std::max(1.0, std::abs(z))) break;
   }
-  return z;
+  return {z, 1 / bend};
 }
 
 ObjectiveValue Nb2Objective::at(const std::vector<double>& coefficients, double log_size,
@@ -168,7 +169,7 @@ ObjectiveValue Nb2Objective::at(const std::vector<double>& coefficients, double 
   std::vector<double> by_size;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
     means_by_size(squad, coefficients, log_size, by_size);
-    const double mode = log_deviation ? mode_of(squad, by_size, size, variance) : 0;
+    const double mode = log_deviation ? mode_of(squad, by_size, size, variance).mode : 0;
     const double factor = std::exp(mode);
     const std::size_t first = first_row(squad);
     std::vector<Nb2Row> rows;
@@ -183,9 +184,9 @@ ObjectiveValue Nb2Objective::at(const std::vector<double>& coefficients, double 
   return out;
 }
 
-std::vector<double> Nb2Objective::effects(const std::vector<double>& coefficients, double log_size,
-                                          double log_deviation) const {
-  std::vector<double> out;
+std::vector<RandomEffect> Nb2Objective::effects(const std::vector<double>& coefficients, double log_size,
+                                                double log_deviation) const {
+  std::vector<RandomEffect> out;
   std::vector<double> by_size;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
     means_by_size(squad, coefficients, log_size, by_size);

@@ -9,6 +9,7 @@
 
 #include "core/evidence/mixed/frame.h"
 #include "core/evidence/mixed/objective_value.h"
+#include "core/evidence/mixed/random_effect.h"
 
 namespace lanework::evidence {
 
@@ -19,8 +20,8 @@ class Nb2Objective {
   // Parameters: the coefficients, the logarithm of the size, and unless empty that of the effects' standard deviation.
   [[nodiscard]] ObjectiveValue at(const std::vector<double>& coefficients, double log_size,
                                   std::optional<double> log_deviation) const;
-  [[nodiscard]] std::vector<double> effects(const std::vector<double>& coefficients, double log_size,
-                                            double log_deviation) const;
+  [[nodiscard]] std::vector<RandomEffect> effects(const std::vector<double>& coefficients, double log_size,
+                                                  double log_deviation) const;
   // Half of what the log likelihood would gain for each unit of the effects' variance, where there is none yet.
   [[nodiscard]] double slope_at_no_effect(const std::vector<double>& coefficients, double log_size) const;
 
@@ -31,8 +32,8 @@ class Nb2Objective {
   [[nodiscard]] std::size_t first_row(std::size_t squad) const { return squad == 0 ? 0 : frame_.squad_ends[squad - 1]; }
   void means_by_size(std::size_t squad, const std::vector<double>& coefficients, double log_size,
                      std::vector<double>& out) const;
-  [[nodiscard]] double mode_of(std::size_t squad, const std::vector<double>& means_by_size, double size,
-                               double variance) const;
+  [[nodiscard]] RandomEffect mode_of(std::size_t squad, const std::vector<double>& means_by_size, double size,
+                                     double variance) const;
 };
 
 }  // namespace lanework::evidence

@@ -14,13 +14,13 @@ struct ClubRows {
   std::vector<SquadSums> sums;
 };
 
-void sum_club(const Frame& frame, const FrameConstants& constants, std::size_t first, std::size_t end,
+void sum_club(SquadRows& rows, const FrameConstants& constants, std::size_t first, std::size_t end,
               const std::vector<double>& coefficients, ClubRows& club) {
   club.squads.clear();
   if (club.sums.size() < end - first) club.sums.resize(end - first);
   for (std::size_t squad = first; squad < end; ++squad) {
     SquadSums& sums = club.sums[squad - first];
-    sum_squad(frame, squad, coefficients, sums);
+    rows.sum(squad, coefficients, sums);
     club.squads.push_back({constants.squad_events[squad], std::log(sums.expected)});
   }
 }
@@ -67,7 +67,7 @@ void add_club(const ClubTerm& term, const ClubDesign& design, ObjectiveValue& ou
 
 }  // namespace
 
-NestedObjective::NestedObjective(const Frame& frame) : frame_(frame), constants_(constants_of(frame)) {}
+NestedObjective::NestedObjective(const Frame& frame) : frame_(frame), constants_(constants_of(frame)), rows_(frame) {}
 
 ObjectiveValue NestedObjective::at(const std::vector<double>& coefficients, double log_squad_deviation,
                                    double log_club_deviation) const {
@@ -81,7 +81,7 @@ ObjectiveValue NestedObjective::at(const std::vector<double>& coefficients, doub
   ClubRows club;
   std::size_t first = 0;
   for (const std::size_t end : frame_.club_ends) {
-    sum_club(frame_, constants_, first, end, coefficients, club);
+    sum_club(rows_, constants_, first, end, coefficients, club);
     const ClubTerm term = club_term(club.squads, log_squad_deviation, log_club_deviation);
     const std::vector<double> none(columns, 0);
     ClubDesign design{none, none, none};
@@ -99,7 +99,7 @@ double NestedObjective::slope_at_no_clubs(const std::vector<double>& coefficient
   double slope = 0;
   std::size_t first = 0;
   for (const std::size_t end : frame_.club_ends) {
-    sum_club(frame_, constants_, first, end, coefficients, club);
+    sum_club(rows_, constants_, first, end, coefficients, club);
     double off = 0;
     double narrowed = 0;
     for (const ClubSquad& squad : club.squads) {
@@ -116,13 +116,21 @@ double NestedObjective::slope_at_no_clubs(const std::vector<double>& coefficient
 NestedObjective::Effects NestedObjective::effects(const std::vector<double>& coefficients, double log_squad_deviation,
                                                   double log_club_deviation) const {
   Effects out;
+  const double squad_variance = std::exp(2 * log_squad_deviation);
   ClubRows club;
   std::size_t first = 0;
   for (const std::size_t end : frame_.club_ends) {
-    sum_club(frame_, constants_, first, end, coefficients, club);
+    sum_club(rows_, constants_, first, end, coefficients, club);
     const ClubTerm term = club_term(club.squads, log_squad_deviation, log_club_deviation);
-    out.clubs.push_back(term.club_mode);
-    out.squads.insert(out.squads.end(), term.squad_modes.begin(), term.squad_modes.end());
+    out.clubs.push_back({term.club_mode, term.club_variance});
+    for (std::size_t i = 0; i < club.squads.size(); ++i) {
+      // The squad's own, and what it gives way as the club's effect moves.
+      const double mode = term.squad_modes[i];
+      const double mean = std::exp(club.squads[i].log_expected + term.club_mode + mode);
+      const double curved = 1 + squad_variance * mean;
+      const double moved = squad_variance * mean / curved;
+      out.squads.push_back({mode, squad_variance / curved + moved * moved * term.club_variance});
+    }
     first = end;
   }
   return out;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/evidence/mixed/objective_value.h"
+#include "core/evidence/mixed/random_effect.h"
 #include "core/evidence/mixed/squad_sums.h"
 
 namespace lanework::evidence {
@@ -22,8 +23,8 @@ class NestedObjective {
   // Half of what the log likelihood would gain for each unit of the clubs' variance, where there is none yet.
   [[nodiscard]] double slope_at_no_clubs(const std::vector<double>& coefficients, double log_squad_deviation) const;
   struct Effects {
-    std::vector<double> squads;  // modes
-    std::vector<double> clubs;
+    std::vector<RandomEffect> squads;  // beside their club's
+    std::vector<RandomEffect> clubs;
   };
   [[nodiscard]] Effects effects(const std::vector<double>& coefficients, double log_squad_deviation,
                                 double log_club_deviation) const;
@@ -31,6 +32,7 @@ class NestedObjective {
  private:
   const Frame& frame_;
   FrameConstants constants_;
+  mutable SquadRows rows_;  // only its room to work in changes
 };
 
 }  // namespace lanework::evidence

@@ -35,6 +35,7 @@ Highest climb(const std::function<ObjectiveValue(const std::vector<double>&)>& f
   Highest out;
   out.at = std::move(start);
   out.value = function(out.at);
+  ++out.evaluations;
   for (; out.steps < kMostSteps; ++out.steps) {
     const Eigen::VectorXd step = step_of(out.value);
     out.left_to_gain = 0;
@@ -46,6 +47,7 @@ Highest climb(const std::function<ObjectiveValue(const std::vector<double>&)>& f
       std::vector<double> there = out.at;
       for (std::size_t i = 0; i < there.size(); ++i) there[i] += share * step(static_cast<Eigen::Index>(i));
       ObjectiveValue value = function(there);
+      ++out.evaluations;
       const bool last = out.left_to_gain < kLittle * std::max(1.0, std::abs(out.value.log_likelihood));
       if (!(value.log_likelihood > out.value.log_likelihood) && !(last && std::isfinite(value.log_likelihood)))
         continue;

@@ -12,6 +12,7 @@ struct Highest {
   std::vector<double> at;
   ObjectiveValue value;
   int steps = 0;
+  int evaluations = 0;  // of the function
   bool converged = false;
   // Of the log likelihood, that one more step is thought to bring.
   double left_to_gain = 0;

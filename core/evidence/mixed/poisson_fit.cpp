@@ -19,9 +19,14 @@ class Fitting {
   Fitting(const Frame& frame, int points) : frame_(frame), objective_(frame, points) {}
 
   PoissonFit run() {
-    without_ = climb([&](const std::vector<double>& at) { return objective_.at(at, std::nullopt); },
-                     first_coefficients(frame_));
+    climb_alone();
     if (!fit_squads()) no_squads();
+    return std::move(fit_);
+  }
+
+  PoissonFit run_alone() {
+    climb_alone();
+    no_squads();
     return std::move(fit_);
   }
 
@@ -30,6 +35,11 @@ class Fitting {
   PoissonObjective objective_;
   Highest without_;
   PoissonFit fit_;
+
+  void climb_alone() {
+    without_ = climb([&](const std::vector<double>& at) { return objective_.at(at, std::nullopt); },
+                     first_coefficients(frame_));
+  }
 
   void finish(const Highest& highest) {
     fit_.judged = judge(highest);
@@ -40,7 +50,7 @@ class Fitting {
     fit_.squad_deviation = 0;
     fit_.coefficients = without_.at;
     finish(without_);
-    fit_.squad_effects.assign(frame_.squads(), 0);
+    fit_.squad_effects.assign(frame_.squads(), {});
   }
 
   bool fit_squads() {
@@ -57,8 +67,8 @@ class Fitting {
     fit_.squad_deviation = std::exp(highest.at.back());
     finish(highest);
     fit_.judged.steps += without_.steps;
-    for (const SquadEffect& effect : objective_.effects(fit_.coefficients, highest.at.back()))
-      fit_.squad_effects.push_back(effect.mode);
+    fit_.judged.evaluations += without_.evaluations;
+    fit_.squad_effects = objective_.effects(fit_.coefficients, highest.at.back());
     return true;
   }
 };
@@ -74,13 +84,13 @@ Frame clubs_as_squads(const Frame& frame) {
 
 PoissonFit fit_nested(const Frame& frame) {
   PoissonFit squads = Fitting(frame, 1).run();
-  squads.club_effects.assign(frame.club_ends.size(), 0);
+  squads.club_effects.assign(frame.club_ends.size(), {});
   const NestedObjective objective(frame);
   if (squads.squad_deviation == 0) {
     // Squads differ no more than chance: what is left are the clubs.
     PoissonFit clubs = Fitting(clubs_as_squads(frame), 1).run();
     clubs.club_deviation = std::exchange(clubs.squad_deviation, 0);
-    clubs.club_effects = std::exchange(clubs.squad_effects, std::vector<double>(frame.squads(), 0));
+    clubs.club_effects = std::exchange(clubs.squad_effects, std::vector<RandomEffect>(frame.squads()));
     return clubs;
   }
   const double log_squads = std::log(squads.squad_deviation);
@@ -100,6 +110,7 @@ PoissonFit fit_nested(const Frame& frame) {
   fit.club_deviation = std::exp(highest.at.back());
   fit.judged = judge(highest);
   fit.judged.steps += squads.judged.steps;
+  fit.judged.evaluations += squads.judged.evaluations;
   fit.log_likelihood = highest.value.log_likelihood;
   NestedObjective::Effects effects =
       objective.effects(fit.coefficients, highest.at[highest.at.size() - 2], highest.at.back());
@@ -112,6 +123,12 @@ PoissonFit fit_nested(const Frame& frame) {
 
 PoissonFit fit_poisson(const Frame& frame, int points) {
   return frame.club_ends.empty() ? Fitting(frame, points).run() : fit_nested(frame);
+}
+
+PoissonFit fit_poisson_alone(const Frame& frame) {
+  PoissonFit fit = Fitting(frame, 1).run_alone();
+  fit.club_effects.assign(frame.club_ends.size(), {});
+  return fit;
 }
 
 }  // namespace lanework::evidence

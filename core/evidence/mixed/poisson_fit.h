@@ -16,8 +16,8 @@ struct PoissonFit {
   double squad_deviation = 0;
   double club_deviation = 0;
   double log_likelihood = 0;
-  std::vector<double> squad_effects;  // modes, given the counts
-  std::vector<double> club_effects;
+  std::vector<RandomEffect> squad_effects;  // in the order of the frame
+  std::vector<RandomEffect> club_effects;
   // Of the coefficients, then of the logarithms of those deviations that are not 0.
   Judged judged;
 };
@@ -25,5 +25,7 @@ struct PoissonFit {
 // points: of the rule for the squads' effects, 1 for Laplace's method. REQUIRES: columns that are not a sum of others,
 // an event at least.
 PoissonFit fit_poisson(const Frame& frame, int points);
+// Without effects of squads or clubs.
+PoissonFit fit_poisson_alone(const Frame& frame);
 
 }  // namespace lanework::evidence

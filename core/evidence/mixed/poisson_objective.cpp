@@ -8,7 +8,7 @@
 namespace lanework::evidence {
 
 PoissonObjective::PoissonObjective(const Frame& frame, int points)
-    : frame_(frame), rule_(gauss_hermite(points)), constants_(constants_of(frame)) {}
+    : frame_(frame), rule_(gauss_hermite(points)), constants_(constants_of(frame)), rows_(frame) {}
 
 ObjectiveValue PoissonObjective::at(const std::vector<double>& coefficients,
                                     std::optional<double> log_deviation) const {
@@ -22,7 +22,7 @@ ObjectiveValue PoissonObjective::at(const std::vector<double>& coefficients,
   }
   SquadSums sums;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
-    sum_squad(frame_, squad, coefficients, sums);
+    rows_.sum(squad, coefficients, sums);
     SquadJet term;
     if (log_deviation) {
       term = squad_term(constants_.squad_events[squad], std::log(sums.expected), *log_deviation, rule_).log_likelihood;
@@ -51,12 +51,12 @@ ObjectiveValue PoissonObjective::at(const std::vector<double>& coefficients,
   return out;
 }
 
-std::vector<SquadEffect> PoissonObjective::effects(const std::vector<double>& coefficients,
-                                                   double log_deviation) const {
-  std::vector<SquadEffect> out;
+std::vector<RandomEffect> PoissonObjective::effects(const std::vector<double>& coefficients,
+                                                    double log_deviation) const {
+  std::vector<RandomEffect> out;
   SquadSums sums;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
-    sum_squad(frame_, squad, coefficients, sums);
+    rows_.sum(squad, coefficients, sums);
     const SquadTerm term = squad_term(constants_.squad_events[squad], std::log(sums.expected), log_deviation, rule_);
     out.push_back({term.mode, term.variance});
   }
@@ -67,7 +67,7 @@ double PoissonObjective::slope_at_no_effect(const std::vector<double>& coefficie
   double slope = 0;
   SquadSums sums;
   for (std::size_t squad = 0; squad < frame_.squads(); ++squad) {
-    sum_squad(frame_, squad, coefficients, sums);
+    rows_.sum(squad, coefficients, sums);
     const double off = constants_.squad_events[squad] - sums.expected;
     slope += (off * off - sums.expected) / 2;
   }

@@ -9,14 +9,10 @@
 #include "core/evidence/mixed/frame.h"
 #include "core/evidence/mixed/objective_value.h"
 #include "core/evidence/mixed/quadrature.h"
+#include "core/evidence/mixed/random_effect.h"
 #include "core/evidence/mixed/squad_sums.h"
 
 namespace lanework::evidence {
-
-struct SquadEffect {
-  double mode = 0;      // of the log rate, given the counts
-  double variance = 0;  // of it
-};
 
 class PoissonObjective {
  public:
@@ -25,7 +21,7 @@ class PoissonObjective {
 
   // log_deviation: of the squads' effects; empty: they have none.
   [[nodiscard]] ObjectiveValue at(const std::vector<double>& coefficients, std::optional<double> log_deviation) const;
-  [[nodiscard]] std::vector<SquadEffect> effects(const std::vector<double>& coefficients, double log_deviation) const;
+  [[nodiscard]] std::vector<RandomEffect> effects(const std::vector<double>& coefficients, double log_deviation) const;
   // Half of what the log likelihood would gain for each unit of the effects' variance, where there is none yet: at or
   // below 0 no effect of the squads is to be seen.
   [[nodiscard]] double slope_at_no_effect(const std::vector<double>& coefficients) const;
@@ -34,6 +30,7 @@ class PoissonObjective {
   const Frame& frame_;
   Quadrature rule_;
   FrameConstants constants_;
+  mutable SquadRows rows_;  // only its room to work in changes
 };
 
 }  // namespace lanework::evidence

@@ -2,6 +2,7 @@
 // effects enter every row of the squad alike has to know of them.
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "core/evidence/mixed/frame.h"
@@ -14,8 +15,26 @@ struct SquadSums {
   std::vector<double> squares;  // design times design, lower triangle row by row
 };
 
-// One exponential a row.
-void sum_squad(const Frame& frame, std::size_t squad, const std::vector<double>& coefficients, SquadSums& sums);
+// The rows of a frame laid out for these sums: columns that never change within a squad, such as its age, are held once
+// a squad; of the others the rows of a squad stand together, column by column.
+class SquadRows {
+ public:
+  explicit SquadRows(const Frame& frame);
+
+  // One exponential a row, and half the square of the columns that change within squads.
+  void sum(std::size_t squad, const std::vector<double>& coefficients, SquadSums& sums);
+
+ private:
+  std::size_t columns_;
+  std::vector<std::size_t> steady_;  // columns
+  std::vector<std::size_t> changing_;
+  std::vector<std::size_t> squad_ends_;
+  std::vector<double> log_hours_;       // by row
+  std::vector<double> steady_cells_;    // [squad x steady columns + steady column]
+  std::vector<double> changing_cells_;  // [squad][changing column][row]
+  std::vector<double> means_;           // room to work in
+  std::vector<double> weighted_;
+};
 
 // What does not change with the coefficients.
 struct FrameConstants {

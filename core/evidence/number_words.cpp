@@ -1,0 +1,64 @@
+#include "core/evidence/number_words.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+
+namespace lanework::evidence {
+namespace {
+
+std::string fixed(double value, int decimals) {
+  std::array<char, 400> text{};  // the largest double has 309 digits
+  const auto end = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals);
+  return {text.data(), end.ptr};
+}
+
+}  // namespace
+
+std::string in_digits(double value, int digits) {
+  if (!std::isfinite(value)) return value > 0 ? "without limit" : "unknown";
+  if (value == 0) return "0";
+  const int before_point = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
+  const int decimals = std::clamp(digits - before_point, 0, 12);
+  // 9.996 becomes 10.00: one digit less then.
+  const double scale = std::pow(10, decimals);
+  const bool rounds_up = std::round(std::abs(value) * scale) / scale >= std::pow(10, before_point);
+  return fixed(value, rounds_up && decimals > 0 ? decimals - 1 : decimals);
+}
+
+std::string as_counted(double value) {
+  std::string text = std::abs(value) >= 1000 ? fixed(value, 0) : in_digits(value, 4);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+std::string limits_words(const Interval& limits, double scale) {
+  if (!std::isfinite(limits.high)) return in_digits(limits.low * scale) + " and upwards";
+  return in_digits(limits.low * scale) + " to " + in_digits(limits.high * scale);
+}
+
+std::string p_words(double p) {
+  if (p < 0.001) return "p < 0.001";
+  return "p = " + fixed(p, p < 0.1 ? 3 : 2);
+}
+
+std::string per_1000_hours(double per_hour) { return in_digits(1000 * per_hour) + " per 1000 hours"; }
+
+std::string hours_words(double hours) {
+  const bool whole = hours == std::floor(hours) || hours >= 1000;
+  return (whole ? fixed(hours, 0) : in_digits(hours)) + (hours == 1 ? " hour" : " hours");
+}
+
+std::string level_words(double level) {
+  const double percent = 100 * level;
+  return as_counted(percent) + " %";
+}
+
+std::string counted(long long count, const std::string& one, const std::string& many) {
+  return count == 1 ? "one " + one : std::to_string(count) + " " + many;
+}
+
+}  // namespace lanework::evidence
