@@ -79,7 +79,8 @@ void append(Faults& faults, const Faults& more) { faults.insert(faults.end(), mo
 
 }  // namespace
 
-Result<std::string> read_file(const std::string& path, const Place& from) {
+std::optional<Fault> read_in_pieces(const std::string& path, const std::function<bool(std::string_view)>& take,
+                                    const Place& from) {
   if (path.find('\0') != std::string::npos) return unreadable(path, from, "a name with a NUL");
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   if (file.number() < 0) return unreadable(path, from, reason(errno));
@@ -87,16 +88,24 @@ Result<std::string> read_file(const std::string& path, const Place& from) {
   if (::fstat(file.number(), &about) != 0) return unreadable(path, from, reason(errno));
   if (S_ISDIR(about.st_mode)) return unreadable(path, from, "a folder");
   if (!S_ISREG(about.st_mode)) return unreadable(path, from, "not a plain file");
-  std::string bytes;
   std::array<char, 65536> block{};
   while (true) {
     const ssize_t count = ::read(file.number(), block.data(), block.size());
     if (count < 0 && errno == EINTR) continue;
     if (count < 0) return unreadable(path, from, reason(errno));
-    if (count == 0) return bytes;
-    bytes.append(block.data(), static_cast<std::size_t>(count));
-    if (bytes.size() > kMostBytes) return unreadable(path, from, "more than 16 MB");
+    if (count == 0 || !take({block.data(), static_cast<std::size_t>(count)})) return {};
   }
+}
+
+Result<std::string> read_file(const std::string& path, const Place& from) {
+  std::string bytes;
+  const auto take = [&bytes](std::string_view piece) {
+    bytes += piece;
+    return bytes.size() <= kMostBytes;
+  };
+  if (std::optional<Fault> fault = read_in_pieces(path, take, from)) return std::move(*fault);
+  if (bytes.size() > kMostBytes) return unreadable(path, from, "more than 16 MB");
+  return bytes;
 }
 
 std::optional<Fault> write_file_atomically(const std::string& path, std::string_view bytes) {

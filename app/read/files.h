@@ -1,6 +1,7 @@
 // Files in and out. Reading takes whole files; writing leaves either the old file or the whole new one.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -15,6 +16,10 @@ namespace lanework::read {
 // The bytes of a regular file of at most 16 MB. Faults name the path; 'from' is where the user named it
 // (a key of the squad file), when that is not the command line.
 Result<std::string> read_file(const std::string& path, const Place& from = {});
+
+// A regular file of any length, piece by piece, until 'take' says that it has had enough.
+std::optional<Fault> read_in_pieces(const std::string& path, const std::function<bool(std::string_view)>& take,
+                                    const Place& from = {});
 
 // Writes beside the path under a temporary name, flushes to the disk and renames. Empty when it is done;
 // after a fault the path holds what it held before.

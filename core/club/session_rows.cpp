@@ -8,6 +8,7 @@
 #include "core/people/roster_dates.h"
 #include "core/people/roster_headings.h"
 #include "core/people/roster_rows.h"
+#include "core/people/sheet_columns.h"
 
 namespace lanework::club {
 namespace {
@@ -16,27 +17,21 @@ using people::SheetCell;
 using people::SheetRow;
 
 enum class Column { kSquad, kDate, kStart, kHappened, kMinutes, kDidIt, kLeftOut, kNote };
-constexpr std::size_t kColumns = 8;
-constexpr std::size_t kRowsSearched = 40;
 
-struct Synonyms {
-  Column column;
-  const char* name;  // as docs/formats/sessions.md has it
-  std::string_view words;
-};
-
-// Written as plain_words leaves them, separated by bars.
-constexpr std::array<Synonyms, kColumns> kSynonyms = {{
-    {Column::kSquad, "squad", "squad|team|squad id|squad name|team name|group|mannschaft|equipe|equipo|squadra|ploeg"},
-    {Column::kDate, "date", "date|day|session date|on|datum|tag|fecha|data|jour"},
-    {Column::kStart, "start", "start|time|start time|from|began|beginn|uhrzeit|heure|hora|ora|tijd"},
-    {Column::kHappened, "happened", "happened|what happened|status|outcome|held|took place|session"},
-    {Column::kMinutes, "minutes",
-     "minutes|min|mins|minutes had|length|duration|minutes min|length min|dauer|duree|minuten"},
-    {Column::kDidIt, "did it", "did it|who did it|how many did it|how many|done by|fidelity"},
-    {Column::kLeftOut, "left out", "left out|drills left out|skipped|not done|omitted"},
-    {Column::kNote, "note", "note|notes|remark|remarks|comment|comments|bemerkung|remarque|nota|opmerking"},
-}};
+const people::KnownColumns& known_columns() {
+  static const people::KnownColumns kKnown = {
+      {{"squad", "squad|team|squad id|squad name|team name|group|mannschaft|equipe|equipo|squadra|ploeg", true},
+       {"date", "date|day|session date|on|datum|tag|fecha|data|jour", true},
+       {"start", "start|time|start time|from|began|beginn|uhrzeit|heure|hora|ora|tijd"},
+       {"happened", "happened|what happened|status|outcome|held|took place|session", true},
+       {"minutes", "minutes|min|mins|minutes had|length|duration|minutes min|length min|dauer|duree|minuten"},
+       {"did it", "did it|who did it|how many did it|how many|done by|fidelity"},
+       {"left out", "left out|drills left out|skipped|not done|omitted"},
+       {"note", "note|notes|remark|remarks|comment|comments|bemerkung|remarque|nota|opmerking"}},
+      "docs/formats/sessions.md",
+      {}};
+  return kKnown;
+}
 
 struct Word {
   std::string_view words;
@@ -53,180 +48,53 @@ constexpr std::array<Word, 3> kDidItWords = {
      {"half|about half|half did it", static_cast<int>(DidIt::kHalf)},
      {"few|a few|nobody|none|few did it", static_cast<int>(DidIt::kFew)}}};
 
-bool among(std::string_view list, std::string_view word) {
-  for (std::size_t from = 0; from <= list.size();) {
-    const std::size_t bar = std::min(list.find('|', from), list.size());
-    if (list.substr(from, bar - from) == word) return true;
-    from = bar + 1;
-  }
-  return false;
-}
-
-struct Heading {
-  int position = -1;
-  std::string as_written;
-};
-using Headings = std::array<Heading, kColumns>;
-
-std::optional<Column> column_of(const SheetCell& cell, const people::TextForms& forms) {
-  const std::string words = people::plain_words(cell.text, forms);
-  for (const Synonyms& row : kSynonyms) {
-    if (!words.empty() && among(row.words, words)) return row.column;
-  }
-  return {};
-}
-
-int known_in(const SheetRow& row, const people::TextForms& forms) {
-  return static_cast<int>(std::count_if(row.cells.begin(), row.cells.end(),
-                                        [&](const SheetCell& cell) { return column_of(cell, forms).has_value(); }));
-}
-
-// Position of the row with the most known headings among the first ones; -1 where none has two.
-int heading_row(const people::Sheet& sheet, const people::TextForms& forms) {
-  int best = -1;
-  int most = 1;
-  for (std::size_t i = 0; i < std::min(kRowsSearched, sheet.rows.size()); ++i) {
-    const int known = known_in(sheet.rows[i], forms);
-    if (known <= most) continue;
-    most = known;
-    best = static_cast<int>(i);
-  }
-  return best;
-}
-
 class RowReader {
  public:
   RowReader(const people::Sheet& sheet, const SessionReading& reading)
-      : sheet_(sheet), reading_(reading), club_(*reading.club) {}
+      : sheet_(sheet), reading_(reading), club_(*reading.club), columns_(sheet, known_columns(), reading.forms) {}
 
   Result<std::vector<SessionRow>> read() {
-    if (!take_headings()) return std::move(faults_);
-    const std::vector<const SheetRow*> rows = session_rows();
+    if (!columns_.find_headings(faults_)) return std::move(faults_);
+    const std::vector<const SheetRow*> rows = columns_.rows(faults_);
     if (rows.size() > kMostSessionRows) {
-      fault_of_file(FaultCode::kOutOfRange, std::to_string(rows.size()) + " rows",
-                    "at most " + std::to_string(kMostSessionRows));
+      faults_.push_back(people::row_fault(FaultCode::kOutOfRange, sheet_, 0, std::to_string(rows.size()) + " rows",
+                                          "at most " + std::to_string(kMostSessionRows)));
       return std::move(faults_);
     }
     read_dates(rows);
     for (std::size_t i = 0; i < rows.size(); ++i) read_row(*rows[i], dates_[i]);
     if (faults_.empty()) return std::move(out_);
-    return listed();
+    return people::faults_by_line(sheet_, std::move(faults_), people::kMostFaultsListed);
   }
 
  private:
   const people::Sheet& sheet_;
   const SessionReading& reading_;
   const Club& club_;
-  Headings headings_;
-  int heading_row_ = -1;
+  people::SheetColumns columns_;
   std::vector<std::optional<Date>> dates_;
   std::vector<SessionRow> out_;
   std::map<std::tuple<std::size_t, Date, TimeOfDay>, int> lines_;  // of the rows of a session
   Faults faults_;
 
-  void fault_of_file(FaultCode code, std::string found, std::string expected, std::string hint = {}) {
-    faults_.push_back(Fault{code, {sheet_.file, 0, 0, {}}, std::move(found), std::move(expected), std::move(hint)});
-  }
   void fault(FaultCode code, const SheetRow& row, Column column, std::string expected, std::string hint = {}) {
-    faults_.push_back(people::cell_fault(code, sheet_, cell(row, column), headings_[index(column)].as_written,
-                                         std::move(expected), std::move(hint)));
+    faults_.push_back(columns_.fault(code, row, index(column), std::move(expected), std::move(hint)));
   }
 
   static std::size_t index(Column column) { return static_cast<std::size_t>(column); }
-  [[nodiscard]] SheetCell cell(const SheetRow& row, Column column) const {
-    const int position = headings_[index(column)].position;
-    if (position >= 0 && position < static_cast<int>(row.cells.size()))
-      return row.cells[static_cast<std::size_t>(position)];
-    return {{}, row.line};
-  }
-  [[nodiscard]] std::string text(const SheetRow& row, Column column) const {
-    return people::tidy(cell(row, column).text);
-  }
+  [[nodiscard]] SheetCell cell(const SheetRow& row, Column column) const { return columns_.cell(row, index(column)); }
+  [[nodiscard]] std::string text(const SheetRow& row, Column column) const { return columns_.text(row, index(column)); }
   [[nodiscard]] std::string words(const SheetRow& row, Column column) const {
-    return people::plain_words(cell(row, column).text, reading_.forms);
+    return columns_.words(row, index(column));
   }
-
-  Faults listed() {
-    std::stable_sort(faults_.begin(), faults_.end(),
-                     [](const Fault& a, const Fault& b) { return a.place.line < b.place.line; });
-    if (faults_.size() > people::kMostFaultsListed) {
-      const std::size_t all = faults_.size();
-      faults_.resize(people::kMostFaultsListed);
-      fault_of_file(FaultCode::kSyntax, std::to_string(all) + " faults",
-                    "none; the first " + std::to_string(people::kMostFaultsListed) + " are listed");
-    }
-    return std::move(faults_);
-  }
-
-  bool take_headings() {
-    heading_row_ = heading_row(sheet_, reading_.forms);
-    if (heading_row_ < 0) {
-      fault_of_file(FaultCode::kMissing, "no heading row that we know",
-                    "a row of headings with at least 'squad', 'date' and 'happened'",
-                    "see docs/formats/sessions.md for the headings that are read");
-      return false;
-    }
-    const SheetRow& row = sheet_.rows[static_cast<std::size_t>(heading_row_)];
-    for (std::size_t i = 0; i < row.cells.size(); ++i) {
-      const std::optional<Column> column = column_of(row.cells[i], reading_.forms);
-      if (!column) continue;
-      Heading& heading = headings_[index(*column)];
-      const std::string written = people::tidy(row.cells[i].text);
-      if (heading.position >= 0) {
-        faults_.push_back(people::cell_fault(FaultCode::kDuplicate, sheet_, row.cells[i], written,
-                                             "one column only, and " + quote(heading.as_written) + " is read already",
-                                             "rename the column that is not meant"));
-        continue;
-      }
-      heading = {static_cast<int>(i), written};
-    }
-    for (const Synonyms& wanted : kSynonyms) {
-      const bool needed =
-          wanted.column == Column::kSquad || wanted.column == Column::kDate || wanted.column == Column::kHappened;
-      if (!needed || headings_[index(wanted.column)].position >= 0) continue;
-      faults_.push_back(Fault{FaultCode::kMissing,
-                              {sheet_.file, row.line, 0, {}},
-                              "no column " + quote(wanted.name),
-                              "columns 'squad', 'date' and 'happened'",
-                              "see docs/formats/sessions.md for the headings that are read"});
-    }
-    return faults_.empty();
-  }
-
-  [[nodiscard]] bool repeats_headings(const SheetRow& row) const {
-    return std::all_of(kSynonyms.begin(), kSynonyms.end(), [&](const Synonyms& one) {
-      const Heading& heading = headings_[index(one.column)];
-      return heading.position < 0 || text(row, one.column) == heading.as_written;
-    });
-  }
-
-  std::vector<const SheetRow*> session_rows() {
-    std::vector<const SheetRow*> rows;
-    const std::size_t width = sheet_.rows[static_cast<std::size_t>(heading_row_)].cells.size();
-    for (std::size_t i = static_cast<std::size_t>(heading_row_) + 1; i < sheet_.rows.size(); ++i) {
-      const SheetRow& row = sheet_.rows[i];
-      std::size_t used = row.cells.size();
-      while (used > 0 && people::tidy(row.cells[used - 1].text).empty()) --used;
-      if (used == 0 || repeats_headings(row)) continue;
-      if (used > width) {
-        faults_.push_back(Fault{FaultCode::kSyntax,
-                                {sheet_.file, row.line, 0, {}},
-                                std::to_string(used) + " cells",
-                                "at most " + std::to_string(width) + ", as many as headings",
-                                "a cell that contains the separator needs quotation marks"});
-        continue;
-      }
-      rows.push_back(&row);
-    }
-    return rows;
-  }
+  [[nodiscard]] const std::string& heading(Column column) const { return columns_.heading(index(column)); }
 
   void read_dates(const std::vector<const SheetRow*>& rows) {
     const Date first = club_.settings.block_from;
     const Date last{first.days_since_epoch + 7 * club_.settings.block_weeks - 1};
     const Date latest = std::min(last, reading_.today);
     people::DateReading column;
-    column.heading = headings_[index(Column::kDate)].as_written;
+    column.heading = heading(Column::kDate);
     column.latest = last;
     column.accepted = [=](Date date) { return first <= date && date <= latest; };
     column.accepted_words = latest < first
@@ -254,8 +122,7 @@ class RowReader {
     const std::optional<TimeOfDay> start = read_start(row);
     out.note = text(row, Column::kNote);
     if (squad) out.left_out = read_left_out(row, club_.catalogue_of(club_.squads[*squad]));
-    out.left_out_place = {sheet_.file, cell(row, Column::kLeftOut).line, 0,
-                          headings_[index(Column::kLeftOut)].as_written};
+    out.left_out_place = {sheet_.file, cell(row, Column::kLeftOut).line, 0, heading(Column::kLeftOut)};
     if (!squad || !date) return;
     const PlannedSlot* slot = find_slot(row, *squad, *date, start);
     if (slot == nullptr) return;
@@ -297,7 +164,7 @@ class RowReader {
     const std::string found = words(row, column);
     if (found.empty() && fallback) return fallback;
     for (const Word& word : known) {
-      if (!found.empty() && among(word.words, found)) return word.value;
+      if (!found.empty() && people::among(word.words, found)) return word.value;
     }
     fault(found.empty() ? FaultCode::kMissing : FaultCode::kUnknownName, row, column, expected);
     return {};
@@ -385,8 +252,7 @@ class RowReader {
       const auto drill = std::find_if(catalogue.drills.begin(), catalogue.drills.end(), same);
       if (drill == catalogue.drills.end()) {
         Fault unknown = people::cell_fault(FaultCode::kUnknownName, sheet_, cell(row, Column::kLeftOut),
-                                           headings_[index(Column::kLeftOut)].as_written,
-                                           "names or ids of drills, ';' between them");
+                                           heading(Column::kLeftOut), "names or ids of drills, ';' between them");
         unknown.found = quote(written);
         faults_.push_back(std::move(unknown));
       } else if (std::find(out.begin(), out.end(), drill->id) == out.end()) {
@@ -404,8 +270,7 @@ Result<std::vector<SessionRow>> read_session_rows(const people::Sheet& sheet, co
 }
 
 int count_known_session_headings(const people::Sheet& sheet, const people::TextForms& forms) {
-  const int row = heading_row(sheet, forms);
-  return row < 0 ? 0 : known_in(sheet.rows[static_cast<std::size_t>(row)], forms);
+  return people::count_known(sheet, known_columns(), forms);
 }
 
 const char* to_word(Happened happened) {

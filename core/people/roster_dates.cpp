@@ -313,6 +313,13 @@ std::optional<Date> date_of_serial(std::int64_t serial, SerialSystem system) {
   return Date{make_date(1900, 1, 1)->days_since_epoch + after};
 }
 
+DateOrder order_told_by(const std::vector<SheetCell>& cells, Date latest, const TextForms& forms) {
+  OrderEvidence evidence;
+  for (std::size_t i = 0; i < cells.size(); ++i) evidence.see(read_cell(cells[i].text, latest, forms), i);
+  if (evidence.day_first_at.has_value() == evidence.month_first_at.has_value()) return DateOrder::kAsTheColumnTells;
+  return evidence.day_first_at ? DateOrder::kDayFirst : DateOrder::kMonthFirst;
+}
+
 std::vector<std::optional<Date>> read_dates(const Sheet& sheet, const std::vector<SheetCell>& cells,
                                             const std::vector<std::optional<int>>& ages, const DateReading& reading,
                                             const TextForms& forms, Faults& faults) {

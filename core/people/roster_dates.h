@@ -40,6 +40,10 @@ struct DateReading {
   bool accepted_tells_order = false;  // the order that makes every day acceptable is taken, where only one does
 };
 
+// The order that these cells tell, of one column or of several that one hand filled in; kAsTheColumnTells where none
+// tells, or some tell one order and some the other.
+DateOrder order_told_by(const std::vector<SheetCell>& cells, Date latest, const TextForms& forms);
+
 // One value a cell; empty where the cell is blank or at fault. ages: as for read_births.
 std::vector<std::optional<Date>> read_dates(const Sheet& sheet, const std::vector<SheetCell>& cells,
                                             const std::vector<std::optional<int>>& ages, const DateReading& reading,

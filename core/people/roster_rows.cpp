@@ -5,6 +5,7 @@
 
 #include "core/people/roster_cells.h"
 #include "core/people/roster_headings.h"
+#include "core/people/sheet_columns.h"
 
 namespace lanework::people {
 namespace {
@@ -34,7 +35,7 @@ class RosterReader {
     check_units();
     find_duplicates(rows);
     check_count();
-    if (!faults_.empty()) return listed();
+    if (!faults_.empty()) return faults_by_line(sheet_, std::move(faults_), kMostFaultsListed);
     return std::move(players_);
   }
 
@@ -54,19 +55,6 @@ class RosterReader {
   void fault(FaultCode code, const SheetCell& cell, const Heading& heading, std::string expected,
              std::string hint = {}) {
     faults_.push_back(cell_fault(code, sheet_, cell, heading.as_written, std::move(expected), std::move(hint)));
-  }
-
-  // Faults by line, the long tail counted instead of listed.
-  Faults listed() {
-    std::stable_sort(faults_.begin(), faults_.end(),
-                     [](const Fault& a, const Fault& b) { return a.place.line < b.place.line; });
-    if (faults_.size() > kMostFaultsListed) {
-      const std::size_t all = faults_.size();
-      faults_.resize(kMostFaultsListed);
-      fault_of_file(FaultCode::kSyntax, std::to_string(all) + " faults",
-                    "none; the first " + std::to_string(kMostFaultsListed) + " are listed");
-    }
-    return std::move(faults_);
   }
 
   bool take_headings() {

@@ -61,4 +61,9 @@ Fault cell_fault(FaultCode code, const Sheet& sheet, const SheetCell& cell, cons
                std::move(hint)};
 }
 
+Fault row_fault(FaultCode code, const Sheet& sheet, int line, std::string found, std::string expected,
+                std::string hint) {
+  return Fault{code, {sheet.file, line, 0, {}}, std::move(found), std::move(expected), std::move(hint)};
+}
+
 }  // namespace lanework::people

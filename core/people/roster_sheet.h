@@ -42,4 +42,8 @@ std::string tidy(std::string_view text);
 Fault cell_fault(FaultCode code, const Sheet& sheet, const SheetCell& cell, const std::string& heading,
                  std::string expected, std::string hint = {});
 
+// A fault of a whole row, or with line 0 of the sheet.
+Fault row_fault(FaultCode code, const Sheet& sheet, int line, std::string found, std::string expected,
+                std::string hint = {});
+
 }  // namespace lanework::people
