@@ -106,19 +106,20 @@ TEST(Mapping, EveryMistakeIsOneLine) {
   ASSERT_FALSE(mapping.ok());
   Lines lines;
   for (const Fault& fault : mapping.faults()) lines.push_back(to_line(fault));
-  EXPECT_EQ(
-      lines,
-      (Lines{"m.toml:2:9: hours.dates: found 'sideways', expected one of as-the-column-tells, day-first, "
-             "month-first, iso, serial-1904",
-             "m.toml:5:8: hours.columns.team: found 'team', expected one of squad, date, setting, minutes, players, "
-             "hours, player, warm_up, warm_up_minutes, left_out, needing_help, confirmed",
-             "m.toml:7:8: hours.columns.date: found 'team' twice, expected a heading for one column only",
-             "m.toml:8:11: hours.columns.setting: found '-', expected a heading with a letter or a digit",
-             "m.toml:11:9: hours.words.setting.match: found 'X' twice, expected a word with one meaning only",
-             "m.toml:12:9: hours.words.setting.party: found 'party', expected one of training, match",
-             "m.toml:13:1: hours.words.minutes: found 'minutes', expected one of squad, setting, warm_up",
-             "m.toml:3:8: hours.unit: found 'unit', expected one of dates, duration, decimal, columns, words",
-             "m.toml:15:1: weather: found 'weather', expected one of squads, hours, injuries, players"}));
+  EXPECT_EQ(lines,
+            (Lines{"m.toml:2:1: hours.dates: found 'sideways', expected one of as-the-column-tells, day-first, "
+                   "month-first, iso, "
+                   "serial-1904",
+                   "m.toml:3:1: hours.unit: found 'unit', expected one of dates, duration, decimal, columns, words",
+                   "m.toml:5:1: hours.columns.team: found 'team', expected one of squad, date, setting, minutes, "
+                   "players, hours, "
+                   "player, warm_up, warm_up_minutes, left_out, needing_help, confirmed",
+                   "m.toml:6:1: hours.columns.squad: found 'Team' twice, expected a heading for one column only",
+                   "m.toml:8:1: hours.columns.setting: found '-', expected a heading with a letter or a digit",
+                   "m.toml:10:1: hours.words.setting.training: found 'x' twice, expected a word with one meaning only",
+                   "m.toml:12:1: hours.words.setting.party: found 'party', expected one of training, match",
+                   "m.toml:13:14: hours.words.minutes: found 'minutes', expected one of squad, setting, warm_up",
+                   "m.toml:15:2: weather: found 'weather', expected one of squads, hours, injuries, players"}));
 }
 
 }  // namespace
