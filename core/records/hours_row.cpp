@@ -11,62 +11,27 @@ constexpr int kFirstYear = 1990;  // as the reader of sheets has it
 
 std::uint64_t hash_of(std::string_view text) {
   constexpr std::uint64_t kMultiplier = 0x9E3779B97F4A7C15U;
+  constexpr std::size_t kWord = 8;
   std::uint64_t hash = text.size() * kMultiplier;
-  while (!text.empty()) {
-    std::uint64_t word = 0;
-    const std::size_t taken = text.size() < 8 ? text.size() : 8;
-    std::memcpy(&word, text.data(), taken);
+  const auto add = [&](std::uint64_t word) {
     hash = (hash ^ word) * kMultiplier;
     hash ^= hash >> 29U;
-    text.remove_prefix(taken);
+  };
+  std::uint64_t word = 0;
+  if (text.size() < kWord) {
+    for (const char c : text) word = word << 8U | static_cast<unsigned char>(c);
+    add(word);
+    return hash;
   }
+  for (std::size_t at = 0; at + kWord < text.size(); at += kWord) {
+    std::memcpy(&word, text.data() + at, kWord);
+    add(word);
+  }
+  // The last one overlaps the one before.
+  std::memcpy(&word, text.data() + text.size() - kWord, kWord);
+  add(word);
   return hash;
 }
-
-// The cells of a row, one after the other.
-class Cells {
- public:
-  Cells(std::string_view row, std::string& unquoted)
-      : at_(row.data()), end_(row.data() + row.size()), unquoted_(unquoted) {}
-
-  // Empty after the last one: done() was true before.
-  std::string_view next() {
-    if (at_ != end_ && *at_ == '"') return quoted();
-    const char* from = at_;
-    while (at_ != end_ && *at_ != ',') ++at_;
-    const std::string_view cell(from, static_cast<std::size_t>(at_ - from));
-    step();
-    return cell;
-  }
-  [[nodiscard]] bool done() const { return done_; }
-  [[nodiscard]] bool broken() const { return broken_; }  // a quotation that does not close at the cell's end
-
- private:
-  const char* at_;
-  const char* end_;
-  std::string& unquoted_;
-  bool done_ = false;
-  bool broken_ = false;
-
-  void step() {
-    done_ = at_ == end_;
-    if (!done_) ++at_;
-  }
-  std::string_view quoted() {
-    const char* from = at_++;
-    unquoted_.clear();
-    for (; at_ != end_; ++at_) {
-      if (*at_ == '"' && (at_ + 1 == end_ || at_[1] != '"')) break;
-      if (*at_ == '"') ++at_;
-      unquoted_ += *at_;
-    }
-    broken_ = at_ == end_ || (at_ + 1 != end_ && at_[1] != ',');
-    if (broken_) return {from, static_cast<std::size_t>(end_ - from)};
-    ++at_;
-    step();
-    return unquoted_;
-  }
-};
 
 constexpr int kEmpty = -1;
 constexpr int kBad = -2;
@@ -102,18 +67,35 @@ std::int64_t player_minutes(std::string_view cell) {
   return minutes <= kMostSessionHours.count ? minutes : kBad;
 }
 
+// A short word as a number, so that which of several it is takes no branches; 0 where it is empty or longer than eight
+// bytes. Words of one length differ in their numbers; those of two lengths may not.
+constexpr std::uint64_t packed(std::string_view word) {
+  const auto byte = [&](std::size_t at) { return std::uint64_t{static_cast<unsigned char>(word[at])}; };
+  const auto four = [&](std::size_t at) {
+    return byte(at) | byte(at + 1) << 8U | byte(at + 2) << 16U | byte(at + 3) << 24U;
+  };
+  const std::size_t size = word.size();
+  if (size >= 4) return size > 8 ? 0 : four(0) | four(size - 4) << 32U;
+  return size == 0 ? 0 : byte(0) | byte(size / 2) << 8U | byte(size - 1) << 16U;
+}
+
 int setting_of(std::string_view cell) {
-  if (cell == "training") return static_cast<int>(Setting::kTraining);
-  return cell == "match" ? static_cast<int>(Setting::kMatch) : kBad;
+  const std::uint64_t word = packed(cell);
+  int setting = kBad;
+  setting = word == packed("training") && cell.size() == 8 ? static_cast<int>(Setting::kTraining) : setting;
+  setting = word == packed("match") && cell.size() == 5 ? static_cast<int>(Setting::kMatch) : setting;
+  return setting;
 }
 
 int warm_up_of(std::string_view cell) {
-  constexpr std::array<std::string_view, kWarmUps> kKeys = {"most", "half", "few", "no"};
-  if (cell.empty()) return static_cast<int>(kWarmUps);
-  for (std::size_t i = 0; i < kWarmUps; ++i) {
-    if (cell == kKeys[i]) return static_cast<int>(i);
-  }
-  return kBad;
+  const std::uint64_t word = packed(cell);
+  int warm_up = kBad;
+  warm_up = cell.empty() ? static_cast<int>(kWarmUps) : warm_up;
+  warm_up = word == packed("most") && cell.size() == 4 ? static_cast<int>(WarmUp::kMost) : warm_up;
+  warm_up = word == packed("half") && cell.size() == 4 ? static_cast<int>(WarmUp::kHalf) : warm_up;
+  warm_up = word == packed("few") && cell.size() == 3 ? static_cast<int>(WarmUp::kFew) : warm_up;
+  warm_up = word == packed("no") && cell.size() == 2 ? static_cast<int>(WarmUp::kNo) : warm_up;
+  return warm_up;
 }
 
 }  // namespace
@@ -205,49 +187,29 @@ bool HoursRows::take_date(std::string_view cell) {
 
 std::optional<RowFault> HoursRows::read(std::string_view row, Values& out) {
   using Why = RowFault::Why;
-  Cells cells(row, unquoted_);
-  std::string_view cell;
-  HoursColumn column = HoursColumn::kSquad;
-  const auto take = [&](HoursColumn next) {
-    column = next;
-    cell = cells.done() ? std::string_view() : cells.next();
-  };
-  const auto bad = [&](Why why = Why::kCell) { return RowFault{column, why, cell}; };
+  if (!splitter_.split(row, cells_)) return RowFault{HoursColumn::kSquad, Why::kCells, {}};
+  const auto cell = [&](HoursColumn column) { return cells_[static_cast<std::size_t>(column)]; };
+  const auto bad = [&](HoursColumn column, Why why = Why::kCell) { return RowFault{column, why, cell(column)}; };
 
-  take(HoursColumn::kSquad);
-  out.squad = squad_of(cell);
-  if (out.squad < 0) return bad(Why::kSquad);
-  take(HoursColumn::kDate);
-  if (!take_date(cell)) return bad();
-  if (last_day_ > period_.as_of.days_since_epoch) return bad(Why::kFuture);
-  take(HoursColumn::kSetting);
-  out.setting = setting_of(cell);
-  if (out.setting == kBad) return bad();
-  take(HoursColumn::kMinutes);
-  out.minutes = whole(cell, kMostSessionMinutes);
-  if (out.minutes == kBad) return bad();
-  take(HoursColumn::kPlayers);
-  const std::string_view players = cell;
-  out.players = whole(cell, kMostSessionPlayers);
-  if (out.players == kBad) return bad();
-  take(HoursColumn::kHours);
-  out.hours = player_minutes(cell);
-  if (out.hours == kBad) return bad();
-  take(HoursColumn::kPlayer);
-  out.of_one_player = !cell.empty();
-  if (out.of_one_player && out.players != kEmpty && out.players != 1)
-    return RowFault{HoursColumn::kPlayers, Why::kCell, players};
-  take(HoursColumn::kWarmUp);
-  out.warm_up = warm_up_of(cell);
-  if (out.warm_up == kBad) return bad();
-  take(HoursColumn::kWarmUpMinutes);
-  if (whole(cell, kMostSessionMinutes) == kBad) return bad();
-  take(HoursColumn::kLeftOut);
-  take(HoursColumn::kNeedingHelp);
-  if (cells.done()) return bad(Why::kTooFewCells);
-  take(HoursColumn::kConfirmed);
-  if (!cell.empty() && cell != "yes" && cell != "no") return bad();
-  if (cells.broken() || !cells.done()) return bad(Why::kTooFewCells);
+  out.squad = squad_of(cell(HoursColumn::kSquad));
+  if (out.squad < 0) return bad(HoursColumn::kSquad, Why::kSquad);
+  if (!take_date(cell(HoursColumn::kDate))) return bad(HoursColumn::kDate);
+  if (last_day_ > period_.as_of.days_since_epoch) return bad(HoursColumn::kDate, Why::kFuture);
+  out.setting = setting_of(cell(HoursColumn::kSetting));
+  if (out.setting == kBad) return bad(HoursColumn::kSetting);
+  out.minutes = whole(cell(HoursColumn::kMinutes), kMostSessionMinutes);
+  if (out.minutes == kBad) return bad(HoursColumn::kMinutes);
+  out.players = whole(cell(HoursColumn::kPlayers), kMostSessionPlayers);
+  if (out.players == kBad) return bad(HoursColumn::kPlayers);
+  out.hours = player_minutes(cell(HoursColumn::kHours));
+  if (out.hours == kBad) return bad(HoursColumn::kHours);
+  out.of_one_player = !cell(HoursColumn::kPlayer).empty();
+  if (out.of_one_player && out.players != kEmpty && out.players != 1) return bad(HoursColumn::kPlayers);
+  out.warm_up = warm_up_of(cell(HoursColumn::kWarmUp));
+  if (out.warm_up == kBad) return bad(HoursColumn::kWarmUp);
+  if (whole(cell(HoursColumn::kWarmUpMinutes), kMostSessionMinutes) == kBad) return bad(HoursColumn::kWarmUpMinutes);
+  const std::string_view confirmed = cell(HoursColumn::kConfirmed);
+  if (!confirmed.empty() && confirmed != "yes" && confirmed != "no") return bad(HoursColumn::kConfirmed);
   return {};
 }
 

@@ -8,8 +8,8 @@
 #include <string_view>
 #include <vector>
 
-#include "core/records/columns.h"
 #include "core/records/season.h"
+#include "core/records/split_row.h"
 #include "core/records/week_hours.h"
 
 namespace lanework::records {
@@ -51,7 +51,7 @@ class DateTable {
 // What is at fault in a row: its first bad cell.
 struct RowFault {
   HoursColumn column = HoursColumn::kSquad;
-  enum class Why { kCell, kSquad, kFuture, kMinutesLack, kPlayersLack, kTooFewCells } why = Why::kCell;
+  enum class Why { kCell, kSquad, kFuture, kMinutesLack, kPlayersLack, kCells } why = Why::kCell;
   std::string_view cell;
 };
 
@@ -75,7 +75,8 @@ class HoursRows {
   DateTable dates_;
   std::vector<std::array<Usual, kSettings>> usual_;  // by squad
   WeekTable table_;
-  std::string unquoted_;  // kept for its memory
+  RowSplitter splitter_;
+  HoursCells cells_;  // of the row that is being read
   // Rows of one day or of one squad often follow each other.
   std::array<char, 10> last_date_{};
   int last_day_ = DateTable::kNoDate;

@@ -49,7 +49,7 @@ Fault fault_of(const RowFault& row, const std::string& file, int line, const Per
       return {FaultCode::kMissing, place, found, "the minutes of the session", "or state the squad's usual minutes"};
     case Why::kPlayersLack:
       return {FaultCode::kMissing, place, found, "the players who were there", "or state the squad's usual number"};
-    case Why::kTooFewCells:
+    case Why::kCells:
       return {FaultCode::kSyntax,
               {file, line, 0, {}},
               "cells that do not fit the headings",
