@@ -155,7 +155,9 @@ int DateTable::day(const char* text) const {
 
 HoursRows::HoursRows(const std::vector<SquadRecord>& squads, const Period& period)
     : period_(period), squads_(squads), dates_(period), table_(squads.size(), period) {
+  followers_.push_back(-1);
   for (const SquadRecord& squad : squads) {
+    followers_.push_back(static_cast<std::int32_t>(followers_.size()) - 1);
     std::array<Usual, kSettings> usual;
     usual[0] = {squad.training_minutes.value_or(-1), squad.players.value_or(-1)};
     usual[1] = {squad.match_minutes.value_or(-1), squad.on_the_field.value_or(-1)};
@@ -164,12 +166,10 @@ HoursRows::HoursRows(const std::vector<SquadRecord>& squads, const Period& perio
 }
 
 std::int32_t HoursRows::squad_of(std::string_view cell) {
-  if (last_squad_ >= 0 && cell == last_id_) return last_squad_;
+  std::int32_t& expected = followers_[static_cast<std::size_t>(last_squad_ + 1)];
+  if (expected >= 0 && cell == squads_.id(expected)) return last_squad_ = expected;
   const std::int32_t squad = squads_.find(cell);
-  if (squad >= 0) {
-    last_squad_ = squad;
-    last_id_ = squads_.id(squad);
-  }
+  if (squad >= 0) last_squad_ = expected = squad;
   return squad;
 }
 

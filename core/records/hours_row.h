@@ -77,12 +77,13 @@ class HoursRows {
   WeekTable table_;
   RowSplitter splitter_;
   HoursCells cells_;  // of the row that is being read
-  // Rows of one day or of one squad often follow each other.
+  // Rows of one day often follow each other, and squads in the same order, or a squad itself: what followed the last
+  // time (by the squad before plus one, itself at first) is tried before it is looked up.
   std::array<char, 10> last_date_{};
   int last_day_ = DateTable::kNoDate;
   std::size_t last_week_ = 0;
-  std::string_view last_id_;
   std::int32_t last_squad_ = -1;
+  std::vector<std::int32_t> followers_;
 
   struct Values {
     std::int32_t squad = 0;
