@@ -107,7 +107,7 @@ std::optional<std::int64_t> clock_minutes(std::string text) {
   if (text.size() > 3 && std::count(text.begin(), text.end(), ':') == 2 && text.substr(text.size() - 3) == ":00")
     text.resize(text.size() - 3);
   const std::size_t colon = text.find(':');
-  if (colon == std::string::npos || colon > 3 || text.size() != colon + 3) return {};
+  if (colon > 3 || text.size() != colon + 3) return {};
   const std::string hours = text.substr(0, colon);
   const std::string minutes = text.substr(colon + 1);
   if (!all_digits(hours) || !all_digits(minutes) || minutes[0] > '5') return {};

@@ -110,7 +110,7 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"GaitTwice", [](D& d) { repeat_item(d.gaits, "gait", 2); }, kTwice, kGaitsFile, "gait.14.key"},
         Mistake{"WideSpread", [](D& d) { set(d.gaits, "gait.1.spread", 1); }, kRange, kGaitsFile, "gait.1.spread"},
         Mistake{"SourceTwice", [](D& d) { set(d.sources, "source.4.key", "bishop-2003"); }, kTwice, kSourcesFile,
-                "source.6.key"},
+                "source.7.key"},
         Mistake{"NoYear", [](D& d) { remove(d.sources, "source.4.year"); }, kMissing, kSourcesFile, "source.4.year"},
         Mistake{"AddressForDoi", [](D& d) { set(d.sources, "source.4.doi", "https://example.org"); }, kClash,
                 kSourcesFile, "source.4.doi"}),

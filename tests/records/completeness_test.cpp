@@ -31,16 +31,15 @@ Completeness two_weeks() {
 
 TEST(Completeness, SaysWhatIsThereAndWhatIsNot) {
   EXPECT_EQ(
-      completeness_lines(two_weeks()),
-      (Lines{"2026-08-03 to 2026-08-16, known to 2026-09-30: 1 squad, 4 sessions, 59 h, 2 injury events with 3 "
-             "diagnoses",
-             "usual values stand in for 44 h (75 %) of the hours: minutes 15 h, players 9 h, both 20 h; confirmed "
-             "9 h",
-             "warm-up unknown in 2 of 4 sessions (50 %)", "open at the end: 1 injury event, whose days are 'at least'",
-             "known of 3 diagnoses: player 2, training or match 0, mode of onset 2, contact 0, body region 2, "
-             "tissue and pathology 0, side 0, activity 0, recurrence 0",
-             "1 row outside the period left out",
-             "hours.csv:6: 2026-09-01 is not in the period 2026-08-03 to 2026-08-16: the row is left out"}));
+      joined(completeness_lines(two_weeks())),
+      R"(2026-08-03 to 2026-08-16, known to 2026-09-30: 1 squad, 4 sessions, 59 h, 2 injury events with 3 diagnoses
+usual values stand in for 44 h (75 %) of the hours: minutes 15 h, players 9 h, both 20 h; confirmed 9 h
+warm-up unknown in 2 of 4 sessions (50 %)
+open at the end: 1 injury event, whose days are 'at least'
+known of 3 diagnoses: player 2, training or match 0, mode of onset 2, contact 0, body region 2, tissue and pathology 0, side 0, activity 0, recurrence 0
+1 row outside the period left out
+hours.csv:6: 2026-09-01 is not in the period 2026-08-03 to 2026-08-16: the row is left out
+)");
 }
 
 TEST(Completeness, AsJson) {

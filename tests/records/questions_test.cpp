@@ -39,28 +39,18 @@ TEST(Questions, AboutHours) {
       "u13-kestrels,2026-11-12,training,60,14,,\n"
       "u13-kestrels,2026-11-12,training,60,,,P1\n"
       "u13-kestrels,2026-11-13,training,,,,P1\n";
-  EXPECT_EQ(
-      question_lines(read_well(files)),
-      (Lines{
-          "hours.csv:2: u13-kestrels on 2026-11-02: a training with no hours; did it take place?",
-          "hours.csv:3: u13-kestrels on 2026-11-03: a training with no hours; did it take place?",
-          "hours.csv:4: u13-kestrels on 2026-11-04: 361 min of training a player, longer than 6 h; are these minutes "
-          "typed as "
-          "hours, or hours of all players?",
-          "hours.csv:6: u13-kestrels on 2026-11-06: 9 min of training a player, shorter than 10 min; are these hours "
-          "typed as minutes, or hours of one player?",
-          "hours.csv:7: u13-kestrels on 2026-11-07: 6 min of training a player, shorter than 10 min; are these hours "
-          "typed as minutes, or hours of one player?",
-          "hours.csv:8: u13-kestrels on 2026-11-08: 700 h of all players together in one session; are these minutes "
-          "typed as hours?",
-          "hours.csv:9: u13-kestrels on 2026-11-09: 12 h stated, but minutes times players are 10 h; the stated hours "
-          "count",
-          "hours.csv:11: u13-kestrels on 2026-11-11: 14 players for the whole match, and 9 are on the field at one "
-          "time: "
-          "the hours are too many and the rate too low",
-          "hours.csv:13: u13-kestrels on 2026-11-12: the same training stands in line 12; were there two?",
-          "hours.csv:14: u13-kestrels on 2026-11-12: a training of one player, and line 12 has the whole squad's: are "
-          "hours counted twice?"}));
+  EXPECT_EQ(joined(question_lines(read_well(files))),
+            R"(hours.csv:2: u13-kestrels on 2026-11-02: a training with no hours; did it take place?
+hours.csv:3: u13-kestrels on 2026-11-03: a training with no hours; did it take place?
+hours.csv:4: u13-kestrels on 2026-11-04: 361 min of training a player, longer than 6 h; are these minutes typed as hours, or hours of all players?
+hours.csv:6: u13-kestrels on 2026-11-06: 9 min of training a player, shorter than 10 min; are these hours typed as minutes, or hours of one player?
+hours.csv:7: u13-kestrels on 2026-11-07: 6 min of training a player, shorter than 10 min; are these hours typed as minutes, or hours of one player?
+hours.csv:8: u13-kestrels on 2026-11-08: 700 h of all players together in one session; are these minutes typed as hours?
+hours.csv:9: u13-kestrels on 2026-11-09: 12 h stated, but minutes times players are 10 h; the stated hours count
+hours.csv:11: u13-kestrels on 2026-11-11: 14 players for the whole match, and 9 are on the field at one time: the hours are too many and the rate too low
+hours.csv:13: u13-kestrels on 2026-11-12: the same training stands in line 12; were there two?
+hours.csv:14: u13-kestrels on 2026-11-12: a training of one player, and line 12 has the whole squad's: are hours counted twice?
+)");
 }
 
 TEST(Questions, AboutInjuries) {
@@ -80,15 +70,13 @@ TEST(Questions, AboutInjuries) {
       "u13-kestrels,P4,,2026-11-25,,acute,knee,sprain\n"
       "u13-kestrels,P5,,2026-11-25,,gradual,knee,sprain\n"
       "u16-swifts,P6,,2026-11-25,,acute,knee,sprain\n";
-  EXPECT_EQ(
-      question_lines(read_well(files)),
-      (Lines{"squads.csv:3: u16-swifts: 1 injury and no hours at all; no rate can be told",
-             "injuries.csv:4: u13-kestrels on 2026-11-24: the same player, day and region stand in line 2; is it one "
-             "injury?",
-             "injuries.csv:9: u13-kestrels on 2026-11-24: the same player, day and region stand in line 7; is it one "
-             "injury?",
-             "injuries.csv:10: u13-kestrels on 2026-11-24: an injury, and no match that day",
-             "injuries.csv:11: u13-kestrels on 2026-11-25: an injury, and no session that day"}));
+  EXPECT_EQ(joined(question_lines(read_well(files))),
+            R"(squads.csv:3: u16-swifts: 1 injury and no hours at all; no rate can be told
+injuries.csv:4: u13-kestrels on 2026-11-24: the same player, day and region stand in line 2; is it one injury?
+injuries.csv:9: u13-kestrels on 2026-11-24: the same player, day and region stand in line 7; is it one injury?
+injuries.csv:10: u13-kestrels on 2026-11-24: an injury, and no match that day
+injuries.csv:11: u13-kestrels on 2026-11-25: an injury, and no session that day
+)");
 }
 
 TEST(Questions, AboutPlayersWhoCameAndWent) {
@@ -98,12 +86,12 @@ TEST(Questions, AboutPlayersWhoCameAndWent) {
       "squad,player,date,setting\nu13-kestrels,P1,2026-11-25,\nu13-kestrels,P2,2026-11-24,\n"
       "u13-kestrels,P3,2026-11-24,\nu13-kestrels,,2026-11-24,\n";
   files.players = "player,squad,joined,left\nP1,u13-kestrels,,2026-11-24\nP2,u13-kestrels,2026-11-25,\n";
-  EXPECT_EQ(
-      question_lines(read_well(files)),
-      (Lines{"injuries.csv:2: u13-kestrels on 2026-11-25: an injury of 'P1', who left on 2026-11-24",
-             "injuries.csv:3: u13-kestrels on 2026-11-24: an injury of 'P2', who joined on 2026-11-25",
-             "injuries.csv:4: u13-kestrels on 2026-11-24: an injury of 'P3', who is not among the squad's players",
-             "hours.csv:3: u13-kestrels on 2026-11-25: hours of 'P1', who left on 2026-11-24"}));
+  EXPECT_EQ(joined(question_lines(read_well(files))),
+            R"(injuries.csv:2: u13-kestrels on 2026-11-25: an injury of 'P1', who left on 2026-11-24
+injuries.csv:3: u13-kestrels on 2026-11-24: an injury of 'P2', who joined on 2026-11-25
+injuries.csv:4: u13-kestrels on 2026-11-24: an injury of 'P3', who is not among the squad's players
+hours.csv:3: u13-kestrels on 2026-11-25: hours of 'P1', who left on 2026-11-24
+)");
 }
 
 TEST(Questions, AboutWeeksWithoutRows) {

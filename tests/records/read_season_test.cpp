@@ -26,7 +26,9 @@ TEST(ReadSeason, ReadsHoursWithWhatIsUsual) {
   EXPECT_EQ(training.hours, PlayerMinutes(60 * 14));
   EXPECT_EQ(training.defaulted, Defaulted::kNothing);
   EXPECT_EQ(training.warm_up, WarmUp::kMost);
-  EXPECT_EQ(training.left_out, (Lines{"Squat", "plank"}));
+  EXPECT_EQ(joined(training.left_out), R"(Squat
+plank
+)");
   EXPECT_EQ(training.confirmed, true);
   EXPECT_EQ(season.exposures[1].hours, PlayerMinutes(60 * 9));
   EXPECT_EQ(season.exposures[1].defaulted, Defaulted::kBoth);
@@ -104,33 +106,24 @@ TEST(ReadSeason, EveryFaultOfHoursIsOneLine) {
       "u13-kestrels,2026-11-24,match,,,,,\n"
       "u13-kestrels,2026-11-24,training,60,14,,,,surplus\n";
   EXPECT_EQ(
-      fault_lines(read(files)),
-      (Lines{
-          "hours.csv:2: squad: found 'u14-kestrels', expected the id of a squad of the squads' sheet, or a name that "
-          "only one has",
-          "hours.csv:3: date: found '2026-11-31', expected a date that exists, such as 2026-11-24",
-          "hours.csv:4: date: found '2027-07-01', expected a day from 1990-01-01 to 2027-06-30, the last that is known",
-          "hours.csv:5: date: found an empty cell, expected the day of the session, such as 2026-11-24",
-          "hours.csv:6: setting: found 'party', expected one of training, match (the mapping can say what a word of "
-          "yours means)",
-          "hours.csv:7: setting: found an empty cell, expected training or match",
-          "hours.csv:8: minutes: found '-60', expected a whole number from 0 to 1440, in minutes, not a negative one",
-          "hours.csv:9: minutes: found '1e6', expected a whole number from 0 to 1440, in minutes (the minutes of one "
-          "session, not of all players together)",
-          "hours.csv:10: hours: found '1000000', expected hours of all players together, at most 4800 a session (these "
-          "seem to be minutes typed as hours)",
-          "hours.csv:11: players: found '3 or 4', expected a whole number from 0 to 200",
-          "hours.csv:12: warm-up: found 'brilliant', expected one of most, half, few, no (the mapping can say what a "
-          "word of yours means)",
-          "hours.csv:13: players: found '14', expected nothing, or 1: the row is one player's",
-          "hours.csv:14: players: found an empty cell, expected the players who were there (or state how many players "
-          "the squad has)",
-          "hours.csv:15: minutes: found an empty cell, expected the minutes of the session (or state the squad's usual "
-          "match minutes)",
-          "hours.csv:15: players: found an empty cell, expected the players on the field (or state the squad's players "
-          "on the field)",
-          "hours.csv:16: found 9 cells, expected at most 8, as many as headings (a cell that contains the separator "
-          "needs quotation marks)"}));
+      joined(fault_lines(read(files))),
+      R"(hours.csv:2: squad: found 'u14-kestrels', expected the id of a squad of the squads' sheet, or a name that only one has
+hours.csv:3: date: found '2026-11-31', expected a date that exists, such as 2026-11-24
+hours.csv:4: date: found '2027-07-01', expected a day from 1990-01-01 to 2027-06-30, the last that is known
+hours.csv:5: date: found an empty cell, expected the day of the session, such as 2026-11-24
+hours.csv:6: setting: found 'party', expected one of training, match (the mapping can say what a word of yours means)
+hours.csv:7: setting: found an empty cell, expected training or match
+hours.csv:8: minutes: found '-60', expected a whole number from 0 to 1440, in minutes, not a negative one
+hours.csv:9: minutes: found '1e6', expected a whole number from 0 to 1440, in minutes (the minutes of one session, not of all players together)
+hours.csv:10: hours: found '1000000', expected hours of all players together, at most 4800 a session (these seem to be minutes typed as hours)
+hours.csv:11: players: found '3 or 4', expected a whole number from 0 to 200
+hours.csv:12: warm-up: found 'brilliant', expected one of most, half, few, no (the mapping can say what a word of yours means)
+hours.csv:13: players: found '14', expected nothing, or 1: the row is one player's
+hours.csv:14: players: found an empty cell, expected the players who were there (or state how many players the squad has)
+hours.csv:15: minutes: found an empty cell, expected the minutes of the session (or state the squad's usual match minutes)
+hours.csv:15: players: found an empty cell, expected the players on the field (or state the squad's players on the field)
+hours.csv:16: found 9 cells, expected at most 8, as many as headings (a cell that contains the separator needs quotation marks)
+)");
 }
 
 TEST(ReadSeason, EveryFaultOfInjuriesIsOneLine) {
@@ -145,21 +138,16 @@ TEST(ReadSeason, EveryFaultOfInjuriesIsOneLine) {
       "u13-kestrels,P2,e,2026-11-24,,,,\n"
       "u13-kestrels,P1,,2026-11-24,,,2027-12-01,\n"
       ",P1,,2026-11-24,,,,\n";
-  EXPECT_EQ(
-      fault_lines(read(files)),
-      (Lines{"injuries.csv:2: loss began: found '2026-11-23', expected a day not before the onset on 2026-11-24",
-             "injuries.csv:3: region: found 'soul', expected a term such as head, neck, shoulder, upper-arm, "
-             "elbow, forearm, wrist, hand (the mapping can say what a word of yours means)",
-             "injuries.csv:4: returned: found '2026-11-25', expected a day not before the loss began on 2026-11-26",
-             "injuries.csv:5: days missed: found '2026-11-23; 2026-11-26', expected days not before the onset on "
-             "2026-11-24",
-             "injuries.csv:5: days missed: found '2026-11-23; 2026-11-26', expected days before the return on "
-             "2026-11-26",
-             "injuries.csv:7: event: found 'e', expected an event of one player on one day: line 6 has it for "
-             "another squad, player or day",
-             "injuries.csv:8: returned: found '2027-12-01', expected a day from 1990-01-01 to 2027-06-30, the last "
-             "that is known",
-             "injuries.csv:9: squad: found an empty cell, expected the id or the name of a squad"}));
+  EXPECT_EQ(joined(fault_lines(read(files))),
+            R"(injuries.csv:2: loss began: found '2026-11-23', expected a day not before the onset on 2026-11-24
+injuries.csv:3: region: found 'soul', expected a term such as head, neck, shoulder, upper-arm, elbow, forearm, wrist, hand (the mapping can say what a word of yours means)
+injuries.csv:4: returned: found '2026-11-25', expected a day not before the loss began on 2026-11-26
+injuries.csv:5: days missed: found '2026-11-23; 2026-11-26', expected days not before the onset on 2026-11-24
+injuries.csv:5: days missed: found '2026-11-23; 2026-11-26', expected days before the return on 2026-11-26
+injuries.csv:7: event: found 'e', expected an event of one player on one day: line 6 has it for another squad, player or day
+injuries.csv:8: returned: found '2027-12-01', expected a day from 1990-01-01 to 2027-06-30, the last that is known
+injuries.csv:9: squad: found an empty cell, expected the id or the name of a squad
+)");
 }
 
 TEST(ReadSeason, EveryFaultOfSquadsAndPlayersIsOneLine) {
@@ -173,33 +161,30 @@ TEST(ReadSeason, EveryFaultOfSquadsAndPlayersIsOneLine) {
       "u10,Under 9,,,,\n";
   files.hours = "squad,date,setting,minutes,players\nu9,2026-11-24,training,60,14\nUnder 9,2026-11-24,training,60,14\n";
   files.players = "player,squad,joined,left\nP1,u13,,\np1,U13,,\n,u13,,\nP2,u13,2026-11-24,2026-11-23\n";
-  EXPECT_EQ(
-      fault_lines(read(files)),
-      (Lines{"squads.csv:3: squad: found 'U13', expected one row a squad",
-             "squads.csv:4: squad: found an empty cell, expected an id, with a letter or a digit",
-             "squads.csv:5: sex: found 'people', expected one of girls, boys, mixed (the mapping can say what a "
-             "word of yours means)",
-             "squads.csv:5: players: found '0', expected a whole number from 1 to 200",
-             "squads.csv:5: training minutes: found '601', expected a whole number from 1 to 600, in minutes (the "
-             "minutes of one session, not of all players together)",
-             "players.csv:3: player: found 'p1', expected one row a player and squad",
-             "players.csv:4: player: found an empty cell, expected a player's pseudonym",
-             "players.csv:5: left: found '2026-11-23', expected a day not before joining on 2026-11-24",
-             "hours.csv:3: squad: found 'Under 9', expected the id of a squad of the squads' sheet, or a name that "
-             "only one has"}));
+  EXPECT_EQ(joined(fault_lines(read(files))), R"(squads.csv:3: squad: found 'U13', expected one row a squad
+squads.csv:4: squad: found an empty cell, expected an id, with a letter or a digit
+squads.csv:5: sex: found 'people', expected one of girls, boys, mixed (the mapping can say what a word of yours means)
+squads.csv:5: players: found '0', expected a whole number from 1 to 200
+squads.csv:5: training minutes: found '601', expected a whole number from 1 to 600, in minutes (the minutes of one session, not of all players together)
+players.csv:3: player: found 'p1', expected one row a player and squad
+players.csv:4: player: found an empty cell, expected a player's pseudonym
+players.csv:5: left: found '2026-11-23', expected a day not before joining on 2026-11-24
+hours.csv:3: squad: found 'Under 9', expected the id of a squad of the squads' sheet, or a name that only one has
+)");
 }
 
 TEST(ReadSeason, SheetsWithoutTheirColumnsSayWhich) {
   Files files;
   files.hours = "squad,date,minutes\nu13-kestrels,2026-11-24,60\n";
   files.injuries = "who,what\n";
-  EXPECT_EQ(fault_lines(read(files)),
-            (Lines{"hours.csv:1: found no column 'setting', expected columns 'squad', 'date' and 'setting' (see "
-                   "docs/formats/records.md for the headings that are read)",
-                   "injuries.csv: found no heading row that we know, expected a row of headings with at least 'squad' "
-                   "and 'date' (see docs/formats/records.md for the headings that are read)"}));
+  EXPECT_EQ(
+      joined(fault_lines(read(files))),
+      R"(hours.csv:1: found no column 'setting', expected columns 'squad', 'date' and 'setting' (see docs/formats/records.md for the headings that are read)
+injuries.csv: found no heading row that we know, expected a row of headings with at least 'squad' and 'date' (see docs/formats/records.md for the headings that are read)
+)");
   files.squads = "squad,name\n";
-  EXPECT_EQ(fault_lines(read(files)), (Lines{"squads.csv: found no squad, expected at least one row"}));
+  EXPECT_EQ(joined(fault_lines(read(files))), R"(squads.csv: found no squad, expected at least one row
+)");
   files.squads = "squad,name\n\"u13\n";
   files.hours = "squad,date\n\"a\"b,c\n";
   EXPECT_EQ(fault_lines(read(files)).size(), 2U);

@@ -42,6 +42,12 @@ std::vector<std::string> fault_lines(const ReadSeason& read) {
   return lines;
 }
 
+std::string joined(const std::vector<std::string>& lines) {
+  std::string out;
+  for (const std::string& line : lines) out += line + "\n";
+  return out;
+}
+
 std::vector<std::string> question_lines(const ReadSeason& read) {
   std::vector<std::string> lines;
   for (const Question& question : completeness(read).questions) {

@@ -28,6 +28,8 @@ ReadSeason read(const Files& files, const Period& period = season_2026());
 // Without faults, or the test fails.
 ReadSeason read_well(const Files& files, const Period& period = season_2026());
 std::vector<std::string> fault_lines(const ReadSeason& read);
+// Each line with its end, as a raw string has them.
+std::string joined(const std::vector<std::string>& lines);
 // Of rows and squads.
 std::vector<std::string> question_lines(const ReadSeason& read);
 
