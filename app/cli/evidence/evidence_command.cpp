@@ -19,6 +19,8 @@ void add_evidence_command(CLI::App& app, int& exit_status) {
   add_shrink_command(*evidence, exit_status);
   add_power_command(*evidence, exit_status);
   add_agree_command(*evidence, exit_status);
+  add_import_command(*evidence, exit_status);
+  add_report_command(*evidence, exit_status);
 }
 
 }  // namespace lanework::cli

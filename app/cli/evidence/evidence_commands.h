@@ -18,5 +18,7 @@ void add_funnel_command(CLI::App& evidence, int& exit_status);
 void add_shrink_command(CLI::App& evidence, int& exit_status);
 void add_power_command(CLI::App& evidence, int& exit_status);
 void add_agree_command(CLI::App& evidence, int& exit_status);
+void add_import_command(CLI::App& evidence, int& exit_status);
+void add_report_command(CLI::App& evidence, int& exit_status);
 
 }  // namespace lanework::cli

@@ -1,0 +1,74 @@
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <filesystem>
+#include <memory>
+
+#include "app/cli/command.h"
+#include "app/cli/evidence/evidence_commands.h"
+#include "app/cli/evidence/season_files.h"
+#include "app/cli/evidence/season_page/season_page.h"
+#include "app/read/files.h"
+#include "app/report/bundle.h"
+#include "app/report/page.h"
+#include "core/findings/claims.h"
+
+namespace lanework::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct ReportFlags {
+  SeasonFlags season;
+  std::string out;
+  std::string club = "The club";
+  std::string reader = "lead";
+  double usual_per_1000_h = 0;
+  double level_percent = 95;
+};
+
+std::string claims_text(const std::vector<findings::Claim>& claims) {
+  std::string out;
+  for (const findings::Claim& claim : claims) out += claim.sentence + "\n";
+  return out;
+}
+
+int make_report(const ReportFlags& flags) {
+  auto season = read_season_files(flags.season);
+  if (!season) return report(season.faults());
+  const SeasonRead& read = season.value();
+  if (!read.read.faults.empty()) return report(read.read.faults);
+  findings::FindingsAsked asked;
+  asked.level = flags.level_percent / 100;
+  if (flags.usual_per_1000_h > 0) asked.usual_rate = flags.usual_per_1000_h / 1000;
+  const findings::SeasonFindings found = findings::find_all(read.read, read.terms, asked);
+  const findings::Reader reader = flags.reader == "board" ? findings::Reader::kBoard : findings::Reader::kLead;
+  const report::Page page = season_page({flags.club, &read.read.season, &read.terms, &found, reader});
+  const std::string path = (fs::path(flags.out) / "report.html").string();
+  std::error_code failed;
+  fs::create_directories(flags.out, failed);
+  if (const auto fault = read::write_file_atomically(path, report::to_html(page, report::chart_bundle())))
+    return report({*fault});
+  std::printf("%s\n%s\n", claims_text(findings::claims(found, reader)).c_str(), ("Written: " + path).c_str());
+  return kDone;
+}
+
+}  // namespace
+
+void add_report_command(CLI::App& evidence, int& exit_status) {
+  CLI::App* command = evidence.add_subcommand("report", "a season's report: one page to open, show and print");
+  const auto flags = std::make_shared<ReportFlags>();
+  add_season_flags(*command, flags->season);
+  command->add_option("--out", flags->out, "folder that report.html is written into")->required();
+  command->add_option("--club", flags->club, "the club's name");
+  command->add_option("--reader", flags->reader, "lead, or board: without squads, and without counts of fewer than 5")
+      ->check(CLI::IsMember({"lead", "board"}));
+  command
+      ->add_option("--usual", flags->usual_per_1000_h,
+                   "injuries in 1000 hours in other seasons, to watch weeks against")
+      ->check(CLI::Range(1e-3, 1000.0));
+  command->add_option("--level", flags->level_percent, "how sure the limits are to be, per cent (95)")
+      ->check(CLI::Range(50.0, 99.99));
+  command->callback([flags, &exit_status] { exit_status = make_report(*flags); });
+}
+
+}  // namespace lanework::cli

@@ -1,0 +1,93 @@
+#include "app/cli/evidence/season_files.h"
+
+#include <CLI/CLI.hpp>
+
+#include "app/cli/evening_flags.h"
+#include "app/read/files.h"
+
+namespace lanework::cli {
+namespace {
+
+Fault missing(const char* flag, const char* expected) {
+  return {FaultCode::kMissing, {"", 0, 0, flag}, "nothing", expected, {}};
+}
+
+Result<Date> date_of(const char* flag, const std::string& text) {
+  const std::optional<Date> day = parse_iso_date(text);
+  if (day) return *day;
+  return Fault{
+      FaultCode::kBadDate, {"", 0, 0, flag}, text.empty() ? "nothing" : quote(text), "a day such as 2026-06-14", {}};
+}
+
+Result<records::Period> period_of(const SeasonFlags& flags) {
+  const auto first = date_of("--from", flags.from);
+  if (!first) return first.faults();
+  const auto last = date_of("--to", flags.to);
+  if (!last) return last.faults();
+  const auto as_of = flags.as_of.empty() ? last : date_of("--as-of", flags.as_of);
+  if (!as_of) return as_of.faults();
+  return records::make_period(first.value(), last.value(), as_of.value(), {"", 0, 0, "--from, --to, --as-of"});
+}
+
+Result<read::RecordFiles> files_of(const SeasonFlags& flags) {
+  if (!flags.records.empty()) return read::record_files_in(flags.records);
+  read::RecordFiles out;
+  Faults faults;
+  const auto take = [&](const std::string& path, const char* flag, read::NamedText& where) {
+    if (path.empty()) {
+      faults.push_back(missing(flag, "a file, or --records with the folder of all"));
+      return;
+    }
+    auto bytes = read::read_file(path, {"", 0, 0, flag});
+    if (bytes) {
+      where = {path, std::move(bytes).value()};
+    } else {
+      faults.insert(faults.end(), bytes.faults().begin(), bytes.faults().end());
+    }
+  };
+  take(flags.squads, "--squads", out.squads);
+  take(flags.hours, "--hours", out.hours);
+  take(flags.injuries, "--injuries", out.injuries);
+  if (!flags.players.empty()) take(flags.players, "--players", out.players.emplace());
+  if (!faults.empty()) return faults;
+  return out;
+}
+
+}  // namespace
+
+void add_season_flags(CLI::App& command, SeasonFlags& flags) {
+  command.add_option("--records", flags.records,
+                     "folder with squads.csv, hours.csv, injuries.csv and perhaps players.csv");
+  command.add_option("--squads", flags.squads, "the sheet of squads");
+  command.add_option("--hours", flags.hours, "the sheet of hours");
+  command.add_option("--injuries", flags.injuries, "the sheet of injuries");
+  command.add_option("--players", flags.players, "the sheet of players, where there is one");
+  command.add_option("--mapping", flags.mapping, "how the sheets' own headings and words are to be read (TOML)");
+  command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");
+  command.add_option("--from", flags.from, "the season's first day, such as 2025-08-25")->required();
+  command.add_option("--to", flags.to, "its last day")->required();
+  command.add_option("--as-of", flags.as_of,
+                     "the last day that anything was written down; the season's last if not said");
+}
+
+Result<SeasonRead> read_season_files(const SeasonFlags& flags) {
+  const auto catalogue = catalogue_folder(flags.catalogue);
+  if (!catalogue) return catalogue.faults();
+  auto terms = read::read_record_terms(catalogue.value());
+  if (!terms) return terms.faults();
+  records::Mapping mapping;
+  if (!flags.mapping.empty()) {
+    auto stated = read::read_record_mapping(flags.mapping, terms.value());
+    if (!stated) return stated.faults();
+    mapping = std::move(stated).value();
+  }
+  const auto period = period_of(flags);
+  if (!period) return period.faults();
+  const auto files = files_of(flags);
+  if (!files) return files.faults();
+  SeasonRead out{std::move(terms).value(), {}};
+  out.read = read::read_records(files.value(), out.terms, mapping, period.value());
+  return out;
+}
+
+}  // namespace lanework::cli

@@ -1,0 +1,36 @@
+// A season's records as the command line names them: four files or their folder, a mapping, the period.
+#pragma once
+
+#include <string>
+
+#include "app/read/read_records.h"
+#include "core/records/read_season.h"
+
+namespace CLI {
+class App;
+}
+
+namespace lanework::cli {
+
+struct SeasonFlags {
+  std::string records;  // a folder with the four files under their own names
+  std::string squads;
+  std::string hours;
+  std::string injuries;
+  std::string players;
+  std::string mapping;
+  std::string catalogue;
+  std::string from;
+  std::string to;
+  std::string as_of;
+};
+void add_season_flags(CLI::App& command, SeasonFlags& flags);
+
+struct SeasonRead {
+  records::Terms terms;
+  records::ReadSeason read;  // with its own faults
+};
+// Faults: of the command line, of the mapping, of files that cannot be read at all.
+Result<SeasonRead> read_season_files(const SeasonFlags& flags);
+
+}  // namespace lanework::cli

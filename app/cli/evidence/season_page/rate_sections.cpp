@@ -1,0 +1,137 @@
+#include <cmath>
+
+#include "app/cli/evidence/season_page/sections.h"
+#include "app/cli/evidence/season_page/withheld.h"
+#include "core/evidence/number_words.h"
+
+namespace lanework::cli {
+namespace {
+
+using evidence::as_counted;
+using evidence::in_digits;
+using evidence::limits_words;
+using findings::RateRow;
+using findings::RateTable;
+
+constexpr const char* kWithheld = "fewer than 5";
+
+std::vector<bool> withheld(const RateTable& table, findings::Reader reader) {
+  std::vector<int> counts;
+  for (const RateRow& row : table.rows) counts.push_back(row.injuries);
+  return withheld_rows(counts, reader);
+}
+
+std::string burden_words(const RateRow& row) {
+  if (!row.burden || row.injuries == 0) return "-";
+  const evidence::Burden& burden = *row.burden;
+  const bool useless = !std::isfinite(burden.limits.high) || burden.limits.high > 20 * burden.days_an_hour;
+  return in_digits(1000 * burden.days_an_hour) + " (" +
+         (useless ? in_digits(1000 * burden.limits.low) + " and upwards" : limits_words(burden.limits, 1000)) + ")";
+}
+
+std::vector<std::string> cells(const RateRow& row, bool hidden) {
+  if (hidden) return {row.label, kWithheld, as_counted(std::round(row.hours)), "-", "-", "-", "-"};
+  const bool rate = row.hours > 0;
+  return {row.label,
+          std::to_string(row.injuries) + (row.open > 0 ? " (" + std::to_string(row.open) + " open)" : ""),
+          rate ? as_counted(std::round(row.hours)) : "not known",
+          rate ? in_digits(1000 * row.per_hour()) + " (" + limits_words(row.limits, 1000) + ")" : "-",
+          as_counted(row.days),
+          row.injuries > 0 ? as_counted(row.median_days) : "-",
+          burden_words(row)};
+}
+
+report::Table table_of(const RateTable& rates, const std::string& caption, findings::Reader reader) {
+  report::Table table{caption,
+                      {{"", false},
+                       {rates.of_diagnoses ? "diagnoses" : "injuries", true},
+                       {"hours", true},
+                       {"in 1000 hours", true},
+                       {"days lost", true},
+                       {"median days", true},
+                       {"days in 1000 hours", true}},
+                      {}};
+  const std::vector<bool> hidden = withheld(rates, reader);
+  for (std::size_t i = 0; i < rates.rows.size(); ++i) table.rows.push_back(cells(rates.rows[i], hidden[i]));
+  return table;
+}
+
+report::Intervals intervals_of(const RateTable& rates, findings::Reader reader) {
+  report::Intervals out;
+  out.x_title = rates.of_diagnoses ? "diagnoses in 1000 player-hours" : "injuries in 1000 player-hours";
+  const std::vector<bool> hidden = withheld(rates, reader);
+  for (std::size_t i = 0; i < rates.rows.size(); ++i) {
+    const RateRow& row = rates.rows[i];
+    if (hidden[i] || row.hours <= 0) continue;
+    out.rows.push_back({row.label, 1000 * row.per_hour(), 1000 * row.limits.low, 1000 * row.limits.high,
+                        std::to_string(row.injuries)});
+  }
+  return out;
+}
+
+report::Chart chart_of(const std::string& id, const std::string& title, const RateTable& rates, const RateRow& whole,
+                       findings::Reader reader) {
+  report::Intervals data = intervals_of(rates, reader);
+  if (!rates.of_diagnoses && whole.injuries > 0 && whole.hours > 0)
+    data.reference = report::Reference{1000 * whole.per_hour(), "all"};
+  return {id, title,
+          "Each bar is as wide as the rate is uncertain (95 % exact limits); the stroke in it is what was seen.",
+          std::move(data), table_of(rates, title, reader)};
+}
+
+report::Table severity_of(const findings::SeasonFindings& found, findings::Reader reader) {
+  report::Table table{"Injuries by the days they cost", {{"", false}, {"injuries", true}, {"of them open", true}}, {}};
+  std::vector<int> counts;
+  for (const findings::SeverityRow& row : found.severity) counts.push_back(row.injuries);
+  const std::vector<bool> hidden = withheld_rows(counts, reader);
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    const findings::SeverityRow& row = found.severity[i];
+    table.rows.push_back({row.label, hidden[i] ? kWithheld : std::to_string(row.injuries),
+                          hidden[i] || findings::is_withheld(reader, row.open) ? "-" : std::to_string(row.open)});
+  }
+  return table;
+}
+
+report::Chart weeks_chart(const SeasonPageMatter& matter) {
+  report::Weeks data{"player-hours", "injuries", {"training", "match"}, {}};
+  report::Table table{"Hours and injuries week by week",
+                      {{"week from", false}, {"training", true}, {"match", true}, {"injuries", true}},
+                      {}};
+  for (const findings::SeasonWeek& week : matter.found->weeks) {
+    const std::string label = to_iso(week.monday);
+    data.weeks.push_back({label, {week.training_hours, week.match_hours}, week.injuries});
+    table.rows.push_back({label, as_counted(std::round(week.training_hours)), as_counted(std::round(week.match_hours)),
+                          std::to_string(week.injuries)});
+  }
+  return {"weeks", "The season week by week",
+          "Bars are player-hours of training and matches, marks above them injuries.", std::move(data),
+          std::move(table)};
+}
+
+}  // namespace
+
+std::vector<report::Section> rate_sections(const SeasonPageMatter& matter) {
+  const findings::SeasonFindings& found = *matter.found;
+  const RateRow& whole = found.whole.rows.front();
+  const auto chart = [&](const char* id, const char* title, const RateTable& rates) {
+    return chart_of(id, title, rates, whole, matter.reader);
+  };
+  report::Section all{"Injuries", 1, {}};
+  if (matter.reader == findings::Reader::kLead) all.blocks.emplace_back(weeks_chart(matter));
+  all.blocks.emplace_back(table_of(found.whole, "All injuries", matter.reader));
+  all.blocks.emplace_back(severity_of(found, matter.reader));
+  if (whole.injuries == 0) return {std::move(all)};
+  report::Section where{"When and to whom", 2, {}};
+  where.blocks.emplace_back(chart("settings", "Training and matches", found.settings));
+  where.blocks.emplace_back(chart("ages", "Age bands", found.ages));
+  where.blocks.emplace_back(table_of(found.sexes, "Girls and boys", matter.reader));
+  report::Section what{"What kind", 2, {}};
+  what.blocks.emplace_back(chart("regions", "Body regions", found.regions));
+  what.blocks.emplace_back(table_of(found.tissues, "Tissues", matter.reader));
+  what.blocks.emplace_back(table_of(found.onsets, "How they began", matter.reader));
+  what.blocks.emplace_back(table_of(found.contacts, "Contact", matter.reader));
+  what.blocks.emplace_back(table_of(found.recurrences, "First and later ones", matter.reader));
+  return {std::move(all), std::move(where), std::move(what)};
+}
+
+}  // namespace lanework::cli

@@ -1,0 +1,38 @@
+#include "app/cli/evidence/season_page/season_page.h"
+
+#include <utility>
+
+#include "app/cli/evidence/season_page/sections.h"
+#include "core/base/date.h"
+
+namespace lanework::cli {
+namespace {
+
+void add(report::Page& page, report::Section section) {
+  if (!section.blocks.empty()) page.sections.push_back(std::move(section));
+}
+void add(report::Page& page, std::vector<report::Section> sections) {
+  for (report::Section& section : sections) page.sections.push_back(std::move(section));
+}
+
+}  // namespace
+
+report::Page season_page(const SeasonPageMatter& matter) {
+  const records::Period& period = matter.found->period;
+  report::Page page;
+  page.title = matter.reader == findings::Reader::kBoard ? "Warm-ups and injuries: the season for the board"
+                                                         : "Warm-ups and injuries: the season";
+  page.club = matter.club;
+  page.season = to_words(period.first) + " to " + to_words(period.last);
+  page.as_of = to_words(period.as_of);
+  add(page, in_short(matter));
+  add(page, completeness_sections(matter));
+  add(page, warm_up_sections(matter));
+  add(page, rate_sections(matter));
+  add(page, squad_sections(matter));
+  add(page, watch_section(matter));
+  add(page, method_sections(matter));
+  return page;
+}
+
+}  // namespace lanework::cli

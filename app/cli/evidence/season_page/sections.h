@@ -1,0 +1,18 @@
+// The parts of a season's page, each from what was found; an empty part has no blocks. Inside this folder only.
+#pragma once
+
+#include <vector>
+
+#include "app/cli/evidence/season_page/season_page.h"
+
+namespace lanework::cli {
+
+report::Section in_short(const SeasonPageMatter& matter);
+std::vector<report::Section> completeness_sections(const SeasonPageMatter& matter);
+std::vector<report::Section> warm_up_sections(const SeasonPageMatter& matter);
+std::vector<report::Section> rate_sections(const SeasonPageMatter& matter);
+std::vector<report::Section> squad_sections(const SeasonPageMatter& matter);
+report::Section watch_section(const SeasonPageMatter& matter);
+std::vector<report::Section> method_sections(const SeasonPageMatter& matter);
+
+}  // namespace lanework::cli

@@ -1,0 +1,162 @@
+#include "core/findings/rate_table.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "core/evidence/poisson_limits.h"
+
+namespace lanework::findings {
+namespace {
+
+using records::Field;
+using records::InjuryRecord;
+using records::Season;
+using records::Terms;
+
+constexpr const char* kNotKnown = "not known";
+
+struct Group {
+  std::string label;
+  double hours = 0;
+  std::vector<evidence::DaysLost> injuries;
+};
+
+// Groups in the order of their keys; 'not known' has the last.
+using Groups = std::map<std::size_t, Group>;
+constexpr std::size_t kLast = static_cast<std::size_t>(-1);
+
+double in_hours(records::PlayerMinutes minutes) { return static_cast<double>(minutes.count) / 60; }
+
+bool is_of_diagnoses(GroupBy by) { return by >= GroupBy::kRegion; }
+
+template <class Value>
+std::pair<std::size_t, std::string> named(const Terms& terms, Field field, const std::optional<Value>& value) {
+  if (!value) return {kLast, kNotKnown};
+  return {static_cast<std::size_t>(*value), terms.term(field, *value).shown};
+}
+
+std::pair<std::size_t, std::string> group_of(const InjuryRecord& injury, const Terms& terms, GroupBy by) {
+  switch (by) {
+    case GroupBy::kSetting:
+      return named(terms, Field::kSetting, injury.setting);
+    case GroupBy::kRegion:
+      return named(terms, Field::kRegion, injury.region);
+    case GroupBy::kTissue:
+      return named(terms, Field::kTissue, injury.tissue);
+    case GroupBy::kOnset:
+      return named(terms, Field::kOnset, injury.onset);
+    case GroupBy::kContact:
+      return named(terms, Field::kContact, injury.contact);
+    case GroupBy::kRecurrence:
+      return named(terms, Field::kRecurrence, injury.recurrence);
+    default:
+      return {0, "all"};
+  }
+}
+
+// Of squads; ages in their own order ('U9' before 'U13').
+std::pair<std::size_t, std::string> group_of(const Season& season, const Terms& terms, std::size_t squad, GroupBy by) {
+  const records::SquadRecord& record = season.squads[squad];
+  if (by == GroupBy::kSquad) return {squad, record.name.empty() ? record.id : record.name};
+  if (by == GroupBy::kSex) return named(terms, Field::kSex, record.sex);
+  if (by != GroupBy::kAgeBand) return {0, "all"};
+  if (record.age_band.empty()) return {kLast, kNotKnown};
+  std::vector<std::string> bands;
+  for (const records::SquadRecord& other : season.squads)
+    if (!other.age_band.empty()) bands.push_back(other.age_band);
+  const auto shorter_first = [](const std::string& a, const std::string& b) {
+    return a.size() != b.size() ? a.size() < b.size() : a < b;
+  };
+  std::sort(bands.begin(), bands.end(), shorter_first);
+  bands.erase(std::unique(bands.begin(), bands.end()), bands.end());
+  return {static_cast<std::size_t>(std::find(bands.begin(), bands.end(), record.age_band) - bands.begin()),
+          record.age_band};
+}
+
+Group& group(Groups& groups, const std::pair<std::size_t, std::string>& key) {
+  Group& out = groups[key.first];
+  out.label = key.second;
+  return out;
+}
+
+void add_hours(const Season& season, const Terms& terms, GroupBy by, Groups& groups) {
+  for (const records::Exposure& exposure : season.exposures) {
+    const auto key = by == GroupBy::kSetting
+                         ? named(terms, Field::kSetting, std::optional<records::Setting>(exposure.setting))
+                         : group_of(season, terms, exposure.squad, by);
+    group(groups, key).hours += in_hours(exposure.hours);
+  }
+}
+
+void add_events(const Season& season, const Terms& terms, GroupBy by, Groups& groups) {
+  for (const records::InjuryEvent& event : records::events_of(season.injuries)) {
+    const InjuryRecord& first = season.injuries[event.diagnoses.front()];
+    const auto key = by == GroupBy::kSetting ? group_of(first, terms, by) : group_of(season, terms, first.squad, by);
+    group(groups, key).injuries.push_back(records::time_loss(season, event));
+  }
+}
+
+double all_hours(const Season& season) {
+  double sum = 0;
+  for (const records::Exposure& exposure : season.exposures) sum += in_hours(exposure.hours);
+  return sum;
+}
+
+double median(std::vector<double> values) {
+  if (values.empty()) return 0;
+  std::sort(values.begin(), values.end());
+  const std::size_t middle = values.size() / 2;
+  return values.size() % 2 == 1 ? values[middle] : (values[middle - 1] + values[middle]) / 2;
+}
+
+RateRow row_of(const Group& group, double level) {
+  RateRow row;
+  row.label = group.label;
+  row.injuries = static_cast<int>(group.injuries.size());
+  row.hours = group.hours;
+  std::vector<double> days;
+  for (const evidence::DaysLost& lost : group.injuries) {
+    days.push_back(lost.days);
+    row.days += lost.days;
+    row.open += lost.open ? 1 : 0;
+  }
+  row.median_days = median(days);
+  if (row.hours <= 0) return row;
+  const evidence::Interval counts = evidence::exact_limits(row.injuries, level);
+  row.limits = {counts.low / row.hours, counts.high / row.hours};
+  row.burden = evidence::burden(days, row.hours, level);
+  return row;
+}
+
+}  // namespace
+
+RateTable rate_table(const Season& season, const Terms& terms, GroupBy by, double level) {
+  Groups groups;
+  if (is_of_diagnoses(by)) {
+    for (const InjuryRecord& injury : season.injuries)
+      group(groups, group_of(injury, terms, by)).injuries.push_back(records::time_loss(injury, season.period.as_of));
+    const double hours = all_hours(season);
+    for (auto& [key, one] : groups) one.hours = hours;
+  } else {
+    add_hours(season, terms, by, groups);
+    add_events(season, terms, by, groups);
+  }
+  RateTable out{by, is_of_diagnoses(by), {}};
+  for (const auto& [key, one] : groups) out.rows.push_back(row_of(one, level));
+  return out;
+}
+
+std::vector<SeverityRow> severity_table(const Season& season) {
+  std::vector<SeverityRow> out = {
+      {"no day", 0, 0}, {"1 to 7 days", 0, 0}, {"8 to 28 days", 0, 0}, {"more than 28 days", 0, 0}};
+  for (const records::InjuryEvent& event : records::events_of(season.injuries)) {
+    const evidence::DaysLost lost = records::time_loss(season, event);
+    SeverityRow& row = out[static_cast<std::size_t>(evidence::severity_band(lost.days))];
+    ++row.injuries;
+    row.open += lost.open ? 1 : 0;
+  }
+  return out;
+}
+
+}  // namespace lanework::findings

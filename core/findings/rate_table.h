@@ -1,0 +1,60 @@
+// Injuries by hours, of the whole season and group by group: how many, how often with limits, how many days they cost.
+//
+// Of squads, ages, sexes and settings events are counted, each once, in the group's own hours. Of what an injury is
+// (region, tissue, onset, contact, recurrence) diagnoses are counted, in all hours.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/evidence/burden.h"
+#include "core/evidence/interval.h"
+#include "core/records/season.h"
+
+namespace lanework::findings {
+
+enum class GroupBy : std::uint8_t {
+  kWhole,
+  kSetting,
+  kAgeBand,
+  kSex,
+  kSquad,
+  kRegion,
+  kTissue,
+  kOnset,
+  kContact,
+  kRecurrence
+};
+
+struct RateRow {
+  std::string label;
+  int injuries = 0;
+  double hours = 0;  // 0: not known, and no rate
+  int open = 0;      // not yet back: their days are 'at least'
+  double days = 0;   // lost
+  double median_days = 0;
+  evidence::Interval limits;               // per hour, exact; of no meaning without hours
+  std::optional<evidence::Burden> burden;  // days per hour
+
+  [[nodiscard]] double per_hour() const { return injuries / hours; }
+};
+
+struct RateTable {
+  GroupBy by = GroupBy::kWhole;
+  bool of_diagnoses = false;
+  std::vector<RateRow> rows;  // those with injuries or hours; 'not known' last
+};
+
+RateTable rate_table(const records::Season& season, const records::Terms& terms, GroupBy by, double level);
+
+// Of the whole: injuries by the days they cost.
+struct SeverityRow {
+  const char* label = "";
+  int injuries = 0;
+  int open = 0;  // of them; they may come to stand in a higher row
+};
+std::vector<SeverityRow> severity_table(const records::Season& season);
+
+}  // namespace lanework::findings

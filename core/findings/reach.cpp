@@ -1,0 +1,78 @@
+#include "core/findings/reach.h"
+
+#include <algorithm>
+#include <map>
+
+namespace lanework::findings {
+namespace {
+
+SquadReach reach_of(const records::WeekTable& weeks, std::size_t squad) {
+  SquadReach out;
+  out.squad = squad;
+  std::array<double, 2> done{};
+  std::array<int, 2> held{};
+  for (std::size_t week = 0; week < weeks.weeks(); ++week) {
+    for (std::size_t setting = 0; setting < records::kSettings; ++setting) {
+      const records::WeekHours& cell = weeks.at(squad, week, static_cast<records::Setting>(setting));
+      for (std::size_t w = 0; w <= records::kWarmUps; ++w) out.sessions[w] += cell.warm_ups[w];
+    }
+    const WeekDose dose = dose_of(weeks, squad, week);
+    if (dose.sessions == 0) continue;
+    const std::size_t half = 2 * week < weeks.weeks() ? 0 : 1;
+    done[half] += dose.warm_ups;
+    ++held[half];
+  }
+  out.weeks_with_sessions = held[0] + held[1];
+  if (out.weeks_with_sessions > 0) out.warm_ups_a_week = (done[0] + done[1]) / out.weeks_with_sessions;
+  if (held[0] > 0) out.first_half = done[0] / held[0];
+  if (held[1] > 0) out.second_half = done[1] / held[1];
+  return out;
+}
+
+std::vector<DrillNamed> named_drills(const records::Season& season) {
+  std::map<std::string, DrillNamed> by_name;
+  for (const records::Exposure& exposure : season.exposures) {
+    for (const std::string& drill : exposure.left_out) ++by_name[drill].left_out;
+    for (const std::string& drill : exposure.needing_help) ++by_name[drill].needing_help;
+  }
+  std::vector<DrillNamed> out;
+  for (auto& [name, drill] : by_name) {
+    drill.drill = name;
+    out.push_back(drill);
+  }
+  std::stable_sort(out.begin(), out.end(), [](const DrillNamed& a, const DrillNamed& b) {
+    return a.left_out + a.needing_help > b.left_out + b.needing_help;
+  });
+  return out;
+}
+
+}  // namespace
+
+int Reach::reached() const {
+  return static_cast<int>(std::count_if(squads.begin(), squads.end(), [](const auto& s) { return s.reached(); }));
+}
+int Reach::taken_up() const {
+  return static_cast<int>(std::count_if(squads.begin(), squads.end(), [](const auto& s) { return s.taken_up(); }));
+}
+
+Reach reach_of_warm_ups(const records::Season& season, const records::WeekTable& weeks) {
+  Reach out;
+  for (std::size_t squad = 0; squad < season.squads.size(); ++squad) out.squads.push_back(reach_of(weeks, squad));
+  out.drills = named_drills(season);
+  return out;
+}
+
+WeekDose dose_of(const records::WeekTable& weeks, std::size_t squad, std::size_t week) {
+  WeekDose out;
+  for (std::size_t setting = 0; setting < records::kSettings; ++setting) {
+    const records::WeekHours& cell = weeks.at(squad, week, static_cast<records::Setting>(setting));
+    for (std::size_t w = 0; w < records::kWarmUps; ++w) {
+      out.warm_ups += kDoneShare[w] * cell.warm_ups[w];
+      out.known_sessions += cell.warm_ups[w];
+    }
+    out.sessions += cell.sessions;
+  }
+  return out;
+}
+
+}  // namespace lanework::findings

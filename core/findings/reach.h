@@ -1,0 +1,55 @@
+// Are the warm-ups done, by whom, and how well: reach, adoption, dose, fidelity and whether they last, squad by squad;
+// and the drills that are left out, or that coaches ask for help with.
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "core/records/season.h"
+#include "core/records/week_hours.h"
+
+namespace lanework::findings {
+
+// A warm-up that most did counts whole, one that half did half; own judgement.
+inline constexpr std::array<double, records::kWarmUps> kDoneShare = {1.0, 0.5, 0.2, 0.0};
+// Warm-ups a week from which a squad is said to have taken them up; own judgement ('two or three times a week').
+inline constexpr double kTakenUpAWeek = 1;
+
+struct SquadReach {
+  std::size_t squad = 0;
+  std::array<int, records::kWarmUps + 1> sessions{};  // by how many did it; the last: not known
+  int weeks_with_sessions = 0;
+  double warm_ups_a_week = 0;  // done, in weeks with sessions
+  double first_half = 0;       // of the season, a week
+  double second_half = 0;
+
+  [[nodiscard]] int known() const { return sessions[0] + sessions[1] + sessions[2] + sessions[3]; }
+  [[nodiscard]] bool reached() const { return sessions[0] + sessions[1] + sessions[2] > 0; }
+  [[nodiscard]] bool taken_up() const { return warm_ups_a_week >= kTakenUpAWeek; }
+};
+
+struct DrillNamed {
+  std::string drill;
+  int left_out = 0;      // sessions
+  int needing_help = 0;  // sessions
+};
+
+struct Reach {
+  std::vector<SquadReach> squads;
+  std::vector<DrillNamed> drills;  // most often named first
+  [[nodiscard]] int reached() const;
+  [[nodiscard]] int taken_up() const;
+};
+
+Reach reach_of_warm_ups(const records::Season& season, const records::WeekTable& weeks);
+
+// Warm-ups done in the sessions of a squad's week, and whether any of them is known.
+struct WeekDose {
+  double warm_ups = 0;
+  int known_sessions = 0;
+  int sessions = 0;
+};
+WeekDose dose_of(const records::WeekTable& weeks, std::size_t squad, std::size_t week);
+
+}  // namespace lanework::findings

@@ -1,0 +1,147 @@
+// Sentences stand only where their interval allows them.
+#include "core/findings/claims.h"
+
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+#include <rapidcheck/gtest.h>
+
+#include <algorithm>
+
+namespace lanework::findings {
+namespace {
+
+RateRow row(int injuries, double hours) {
+  RateRow out;
+  out.label = "all";
+  out.injuries = injuries;
+  out.hours = hours;
+  return out;
+}
+
+SeasonFindings quiet_season() {
+  SeasonFindings found;
+  RateRow all = row(40, 10000);
+  all.limits = {0.0029, 0.0054};
+  all.days = 400;
+  all.median_days = 6;
+  found.whole.rows = {all};
+  found.severity = {{"no day", 4, 0}, {"1 to 7 days", 20, 0}, {"8 to 28 days", 10, 0}, {"more than 28 days", 6, 0}};
+  found.reach.squads.resize(2);
+  found.reach.squads[0].sessions = {30, 5, 2, 8, 5};
+  found.reach.squads[0].warm_ups_a_week = 1.8;
+  found.completeness.weeks = {{38, 40, {}}, {36, 40, {}}};
+  found.warm_ups.events = 40;
+  found.warm_ups.times = 0.8;
+  found.warm_ups.limits = {0.6, 1.1};
+  found.hours_wanted = HoursWanted{24000, 14000, 2.4};
+  return found;
+}
+
+std::string all_of(const SeasonFindings& found, Reader reader = Reader::kLead) {
+  std::string out;
+  for (const Claim& claim : claims(found, reader)) out += claim.sentence + "\n";
+  return out;
+}
+
+std::string of(const SeasonFindings& found, ClaimKind kind, Reader reader = Reader::kLead) {
+  std::string out;
+  for (const Claim& claim : claims(found, reader))
+    if (claim.kind == kind) out += claim.sentence + "\n";
+  return out;
+}
+
+bool has(const std::string& text, const std::string& piece) { return text.find(piece) != std::string::npos; }
+
+TEST(Claims, CompletenessComesFirst) {
+  EXPECT_EQ(claims(quiet_season(), Reader::kLead).front().kind, ClaimKind::kCompleteness);
+  SeasonFindings found = quiet_season();
+  EXPECT_FALSE(has(all_of(found), "may mislead"));
+  found.completeness.weeks = {{20, 40, {}}, {18, 40, {}}};
+  EXPECT_TRUE(has(all_of(found), "So much is missing that all that follows may mislead."));
+}
+
+TEST(Claims, WhatOfWarmUpsMayBeSaid) {
+  SeasonFindings found = quiet_season();
+  EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "Too early to tell"));
+  EXPECT_TRUE(
+      has(of(found, ClaimKind::kWarmUps), "about 14 000 more hours are needed, 2.4 seasons like this one in all"));
+  found.warm_ups.limits = {0.7, 0.9};
+  EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "had fewer injuries in weeks after more warm-ups"));
+  EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "does not show that the one makes the other"));
+  EXPECT_FALSE(has(of(found, ClaimKind::kWarmUps), "spared"));
+  found.warm_ups.averted = Averted{12.3, {4.2, 19.8}};
+  EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "would have spared about 12 injuries (4 to 20)"));
+  found.warm_ups.limits = {1.1, 1.4};
+  EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "had more injuries in weeks after more warm-ups"));
+  EXPECT_FALSE(has(of(found, ClaimKind::kWarmUps), "spared"));
+  found.warm_ups.limits = {0.95, 1.05};
+  EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "No difference that matters is seen"));
+  found.warm_ups.why_not = "one squad only, so that nothing is seen of how squads differ; leave out --random";
+  EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "cannot be estimated: one squad only"));
+}
+
+// Whatever the interval: 'fewer injuries in weeks' only below 1, 'more injuries in weeks' only above; never cause.
+RC_GTEST_PROP(Claims, NoMoreThanTheIntervalAllows, ()) {
+  SeasonFindings found = quiet_season();
+  const double low = *rc::gen::inRange(1, 300) / 100.0;
+  const double high = low + *rc::gen::inRange(1, 200) / 100.0;
+  found.warm_ups.limits = {low, high};
+  found.warm_ups.times = (low + high) / 2;
+  found.warm_ups.averted = Averted{5, {1 - low, 8}};
+  found.matches_by_training = Compared{{20, 2000}, {20, 8000}, 4, {{low, high}, 0.5}};
+  const std::string text = all_of(found);
+  RC_ASSERT(has(text, "had fewer injuries in weeks") == (high < 1));
+  RC_ASSERT(has(text, "had more injuries in weeks") == (low > 1));
+  RC_ASSERT(!has(text, "spared") || high < 1);
+  RC_ASSERT(has(text, "had 4.0 times the injuries of an hour of training") == (low > 1));
+  for (const char* word : {"cause ", "causes", "prevent", "proof", "proves", "nan", "inf "})
+    RC_ASSERT(!has(text, word) || std::string(word) == "cause ");
+  RC_ASSERT(!has(text, "cause ") || has(text, "If it were cause and effect"));
+}
+
+TEST(Claims, TheBoardSeesNoSmallCell) {
+  SeasonFindings found = quiet_season();
+  found.severity.back().injuries = 3;
+  found.completeness.open_events = 2;
+  const std::string board = all_of(found, Reader::kBoard);
+  EXPECT_TRUE(has(board, "Fewer than 5 kept a player out for more than four weeks."));
+  EXPECT_TRUE(has(board, "fewer than 5 injuries are still open"));
+  found.whole.rows.front().injuries = 4;
+  EXPECT_FALSE(has(of(found, ClaimKind::kRate, Reader::kBoard), "limits"));
+  EXPECT_TRUE(of(found, ClaimKind::kDays, Reader::kBoard).empty());
+  EXPECT_TRUE(has(of(found, ClaimKind::kRate, Reader::kLead), "4 injuries"));
+}
+
+TEST(Claims, NoInjuryAtAll) {
+  SeasonFindings found = quiet_season();
+  found.whole.rows.front() = row(0, 8000);
+  found.whole.rows.front().limits = {0, 0.000461};
+  EXPECT_TRUE(has(all_of(found),
+                  "No injury was written down in 8 000 player-hours. The true rate may be anything up to 0.461"));
+}
+
+TEST(Claims, NoHoursAtAll) {
+  SeasonFindings found = quiet_season();
+  found.whole.rows.front() = row(3, 0);
+  EXPECT_TRUE(has(all_of(found), "No hours are on record"));
+}
+
+TEST(Claims, SquadsOutsideAreAQuestion) {
+  SeasonFindings found = quiet_season();
+  SquadFindings squads;
+  squads.squads = {{0, 12, 1000, 4, {}, {0.4, 1.9}, {0.2, 2.5}}, {1, 4, 1000, 4, {}, {0.4, 1.9}, {0.2, 2.5}}};
+  found.squads = squads;
+  EXPECT_TRUE(
+      has(all_of(found), "One squad lies outside what chance makes of so many hours: a reason to ask, not a verdict."));
+}
+
+TEST(Claims, Verdicts) {
+  EXPECT_EQ(verdict({0.5, 0.99}), Verdict::kFewer);
+  EXPECT_EQ(verdict({1.01, 1.3}), Verdict::kMore);
+  EXPECT_EQ(verdict({0.92, 1.08}), Verdict::kNoneThatMatters);
+  EXPECT_EQ(verdict({0.92, 1.2}), Verdict::kTooEarly);
+  EXPECT_EQ(verdict({0.5, 1}), Verdict::kTooEarly);
+}
+
+}  // namespace
+}  // namespace lanework::findings

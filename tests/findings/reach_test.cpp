@@ -1,0 +1,44 @@
+#include "core/findings/reach.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/findings/small_season.h"
+
+namespace lanework::findings {
+namespace {
+
+Reach reach() {
+  const records::Season season = small_season();
+  return reach_of_warm_ups(season, records::hours_by_week(season));
+}
+
+TEST(Reach, CountsSessionsByHowManyDidIt) {
+  const Reach found = reach();
+  ASSERT_EQ(found.squads.size(), 3);
+  EXPECT_EQ(found.squads[0].sessions, (std::array<int, 5>{1, 1, 0, 1, 1}));
+  EXPECT_EQ(found.squads[1].sessions, (std::array<int, 5>{1, 0, 1, 0, 0}));
+  EXPECT_EQ(found.reached(), 2);
+}
+
+TEST(Reach, WarmUpsAWeekAreOfWeeksWithSessions) {
+  const Reach found = reach();
+  // 1.5 in the first week, none in the last; 1.2 in the one week of the other.
+  EXPECT_DOUBLE_EQ(found.squads[0].warm_ups_a_week, 0.75);
+  EXPECT_DOUBLE_EQ(found.squads[0].first_half, 1.5);
+  EXPECT_DOUBLE_EQ(found.squads[0].second_half, 0);
+  EXPECT_DOUBLE_EQ(found.squads[1].warm_ups_a_week, 1.2);
+  EXPECT_FALSE(found.squads[0].taken_up());
+  EXPECT_TRUE(found.squads[1].taken_up());
+  EXPECT_EQ(found.squads[2].weeks_with_sessions, 0);
+}
+
+TEST(Reach, DrillsMostOftenNamedFirst) {
+  const Reach found = reach();
+  ASSERT_EQ(found.drills.size(), 3);
+  EXPECT_EQ(found.drills[0].drill, "squat");
+  EXPECT_EQ(found.drills[0].left_out, 2);
+  EXPECT_EQ(found.drills[1].needing_help + found.drills[2].needing_help, 1);
+}
+
+}  // namespace
+}  // namespace lanework::findings
