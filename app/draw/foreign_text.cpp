@@ -7,7 +7,6 @@
 namespace lanework::draw {
 namespace {
 
-constexpr int kMostCodePoints = 600;
 constexpr int kMostMarks = 4;
 
 bool between(gunichar c, gunichar from, gunichar to) { return c >= from && c <= to; }
@@ -29,14 +28,14 @@ void append(std::string& out, gunichar c) {
 
 }  // namespace
 
-std::string clean_text(const std::string& foreign) {
+std::string clean_text(const std::string& foreign, int most_code_points) {
   const std::unique_ptr<char, decltype(&g_free)> valid(
       g_utf8_make_valid(foreign.data(), static_cast<gssize>(foreign.size())), &g_free);
   std::string out;
   int code_points = 0;
   int marks = 0;
   bool space_owed = false;
-  for (const char* at = valid.get(); *at != '\0' && code_points < kMostCodePoints; at = g_utf8_next_char(at)) {
+  for (const char* at = valid.get(); *at != '\0' && code_points < most_code_points; at = g_utf8_next_char(at)) {
     const gunichar c = g_utf8_get_char(at);
     if (is_dropped(c)) continue;
     if (is_space(c)) {

@@ -1,0 +1,81 @@
+#include "app/report/blocks.h"
+
+namespace lanework::report {
+namespace {
+
+Attributes class_of(bool numeric) { return numeric ? Attributes{{"class", "number"}} : Attributes{}; }
+
+void write_row(HtmlWriter& html, const Table& table, const std::vector<std::string>& row) {
+  html.open("tr");
+  for (std::size_t at = 0; at < table.columns.size(); ++at) {
+    const std::string cell = at < row.size() ? row[at] : std::string();
+    Attributes attributes = class_of(table.columns[at].numeric);
+    if (at == 0) attributes.emplace_back("scope", "row");
+    html.element(at == 0 ? "th" : "td", cell, attributes);
+  }
+  html.close();
+}
+
+// A table wider than a phone scrolls in its own frame, which the keyboard can reach.
+void write_table(HtmlWriter& html, const Table& table) {
+  html.open("div", {{"class", "wide"}, {"role", "region"}, {"aria-label", table.caption}, {"tabindex", "0"}});
+  html.open("table");
+  html.element("caption", table.caption);
+  html.open("thead");
+  html.open("tr");
+  for (const Column& column : table.columns) {
+    Attributes attributes = class_of(column.numeric);
+    attributes.emplace_back("scope", "col");
+    html.element("th", column.heading, attributes);
+  }
+  html.close();
+  html.close();
+  html.open("tbody");
+  for (const std::vector<std::string>& row : table.rows) write_row(html, table, row);
+  html.close();
+  html.close();
+  html.close();
+}
+
+struct BlockWriter {
+  HtmlWriter& html;
+
+  void operator()(const Paragraph& block) const { html.element("p", block.text); }
+
+  void operator()(const List& block) const {
+    if (block.items.empty()) return;
+    html.open("ul");
+    for (const std::string& item : block.items) html.element("li", item);
+    html.close();
+  }
+
+  void operator()(const Notice& block) const {
+    html.open("p", {{"class", "notice"}, {"role", "note"}});
+    html.element("strong", block.lead);
+    html.text(block.text);
+    html.close();
+  }
+
+  void operator()(const Table& block) const { write_table(html, block); }
+
+  // The table stands open in the page, so that it is there without scripts and on paper; scripts fold it away.
+  void operator()(const Chart& block) const {
+    html.open("figure", {{"data-chart", block.id}});
+    html.open("figcaption");
+    html.element("p", block.title, {{"class", "title"}});
+    html.element("p", block.says, {{"class", "says"}});
+    html.close();
+    html.element("div", "", {{"class", "drawing"}});
+    html.close();
+    html.open("details", {{"class", "numbers"}, {"open", "open"}});
+    html.element("summary", "The numbers");
+    write_table(html, block.table);
+    html.close();
+  }
+};
+
+}  // namespace
+
+void write_block(HtmlWriter& html, const Block& block) { std::visit(BlockWriter{html}, block); }
+
+}  // namespace lanework::report

@@ -1,0 +1,11 @@
+// One block of a page as HTML.
+#pragma once
+
+#include "app/report/html_writer.h"
+#include "app/report/page.h"
+
+namespace lanework::report {
+
+void write_block(HtmlWriter& html, const Block& block);
+
+}  // namespace lanework::report

@@ -1,0 +1,13 @@
+// JSON that may stand in a script element: nothing in it can end the element, open a comment or turn the reading
+// direction, and every JSON reader gets the cleaned texts back.
+#pragma once
+
+#include <string>
+
+#include "core/base/document.h"
+
+namespace lanework::report {
+
+std::string script_json(const Node& node);
+
+}  // namespace lanework::report
