@@ -11,10 +11,12 @@ constexpr int kMostMarks = 4;
 
 bool between(gunichar c, gunichar from, gunichar to) { return c >= from && c <= to; }
 
-// Unicode's explicit direction characters (UAX 9), marks of byte order, annotations and tags.
+// Unicode's explicit direction characters (UAX 9), marks of byte order, annotations and tags; what is never
+// a character.
 bool is_dropped(gunichar c) {
   return between(c, 0x202A, 0x202E) || between(c, 0x2066, 0x2069) || between(c, 0x200E, 0x200F) || c == 0x061C ||
-         c == 0xFEFF || between(c, 0xFFF9, 0xFFFB) || between(c, 0xE0000, 0xE007F) || c == 0x00AD;
+         c == 0xFEFF || between(c, 0xFFF9, 0xFFFB) || between(c, 0xE0000, 0xE007F) || c == 0x00AD ||
+         between(c, 0xFDD0, 0xFDEF) || (c & 0xFFFE) == 0xFFFE;
 }
 
 bool is_space(gunichar c) {

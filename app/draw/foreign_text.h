@@ -8,7 +8,7 @@
 namespace lanework::draw {
 
 // Control characters, line and paragraph separators become single spaces; characters that embed, override or
-// isolate a direction, byte order marks and tag characters are dropped; broken UTF-8 becomes U+FFFD; more than
+// isolate a direction, byte order marks, tags and noncharacters are dropped; broken UTF-8 becomes U+FFFD; more than
 // four combining marks on one letter are cut to four; at most most_code_points are kept. Ends are trimmed.
 std::string clean_text(const std::string& foreign, int most_code_points = 600);
 constexpr int kAnyLength = std::numeric_limits<int>::max();

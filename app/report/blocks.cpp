@@ -1,15 +1,26 @@
 #include "app/report/blocks.h"
 
+#include <algorithm>
+
 namespace lanework::report {
 namespace {
 
 Attributes class_of(bool numeric) { return numeric ? Attributes{{"class", "number"}} : Attributes{}; }
 
+constexpr std::size_t kShortRows = 12;
+constexpr std::size_t kSlimColumns = 5;
+
+// How a table may be set on paper: a short one stands on one page, a long and slim one in two columns.
+std::string frame_class(const Table& table) {
+  if (table.rows.size() <= kShortRows) return "wide short";
+  return table.columns.size() <= kSlimColumns ? "wide slim" : "wide";
+}
+
 void write_row(HtmlWriter& html, const Table& table, const std::vector<std::string>& row) {
   html.open("tr");
-  for (std::size_t at = 0; at < table.columns.size(); ++at) {
+  for (std::size_t at = 0; at < std::max(table.columns.size(), row.size()); ++at) {
     const std::string cell = at < row.size() ? row[at] : std::string();
-    Attributes attributes = class_of(table.columns[at].numeric);
+    Attributes attributes = class_of(at < table.columns.size() && table.columns[at].numeric);
     if (at == 0) attributes.emplace_back("scope", "row");
     html.element(at == 0 ? "th" : "td", cell, attributes);
   }
@@ -18,7 +29,8 @@ void write_row(HtmlWriter& html, const Table& table, const std::vector<std::stri
 
 // A table wider than a phone scrolls in its own frame, which the keyboard can reach.
 void write_table(HtmlWriter& html, const Table& table) {
-  html.open("div", {{"class", "wide"}, {"role", "region"}, {"aria-label", table.caption}, {"tabindex", "0"}});
+  html.open("div",
+            {{"class", frame_class(table)}, {"role", "region"}, {"aria-label", table.caption}, {"tabindex", "0"}});
   html.open("table");
   html.element("caption", table.caption);
   html.open("thead");
@@ -32,6 +44,12 @@ void write_table(HtmlWriter& html, const Table& table) {
   html.close();
   html.open("tbody");
   for (const std::vector<std::string>& row : table.rows) write_row(html, table, row);
+  if (table.rows.empty()) {
+    html.open("tr");
+    html.element("td", "Nothing to show.",
+                 {{"colspan", std::to_string(std::max<std::size_t>(table.columns.size(), 1))}});
+    html.close();
+  }
   html.close();
   html.close();
   html.close();

@@ -10,8 +10,11 @@
 namespace lanework::report {
 namespace {
 
-// Invented numbers that look neither even nor random: a fixed walk through a small cycle.
-int wobble(int at, int among) { return (at * 37 + at * at * 11 + 5) % among; }
+// Invented numbers that look as if drawn at random and are the same every time.
+int wobble(int at, int among) {
+  const unsigned mixed = (static_cast<unsigned>(at) + 1) * 2654435761U;
+  return static_cast<int>((mixed >> 15) % static_cast<unsigned>(among));
+}
 
 IntervalRow rate(const std::string& label, double events, double hours) {
   const double per = 1000 / hours;

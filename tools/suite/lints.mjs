@@ -7,9 +7,10 @@ import links from "../lint/links.mjs";
 import sizes from "../lint/sizes.mjs";
 import tests from "../lint/tests.mjs";
 import tidy from "../lint/tidy.mjs";
+import types from "../lint/types.mjs";
 import words from "../lint/words.mjs";
 
-export const lints = [includes, words, sizes, copies, links, generated, tests, format, tidy].map((lint) => ({
+export const lints = [includes, words, sizes, copies, links, generated, tests, types, format, tidy].map((lint) => ({
   name: lint.name,
   async run(context) {
     const faults = await lint.run(context);

@@ -1,5 +1,5 @@
 // Each lint finds the mistake that it is there for, in a small tree made for it, and nothing in the tree without.
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import copies from "../lint/copies.mjs";
@@ -8,6 +8,7 @@ import includes from "../lint/includes.mjs";
 import links from "../lint/links.mjs";
 import sizes from "../lint/sizes.mjs";
 import tests from "../lint/tests.mjs";
+import types from "../lint/types.mjs";
 import words from "../lint/words.mjs";
 
 const kSound = {
@@ -15,6 +16,8 @@ const kSound = {
   "core/base/unit.h": "#pragma once\n",
   "core/plan/plan.cpp": '#include "core/base/unit.h"\n',
   "docs/page.md": "[a page](page.md)\n",
+  "web/tsconfig.json": readFileSync("web/tsconfig.json", "utf8"),
+  "web/charts/sound.ts": "export const first = (values: number[]): number => values[0] ?? 0;\n",
 };
 
 const kLines = Array.from({ length: 20 }, (_, index) => `int line_${index} = ${index};`).join("\n");
@@ -31,6 +34,8 @@ const kMistakes = [
   [links, "a link to nothing", { "docs/page.md": "[a page](gone.md)\n" }],
   [links, "a decision without its number", { "docs/decisions/0002-second.md": "# 2\n" }],
   [tests, "a property that nobody looks at", { "tests/base/a_test.cpp": "  rc::check([] {});\n" }],
+  [types, "a value that may be absent", { "web/charts/sound.ts": "export const first = (values: number[]): number => values[0];\n" }],
+  [types, "a name nobody uses", { "web/charts/sound.ts": "const unused = 1;\nexport const used = 2;\n" }],
   [format, "a line clang-format would change", { "core/base/unit.h": "#pragma   once\nint  a ;\n" }],
 ];
 

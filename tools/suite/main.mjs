@@ -2,6 +2,7 @@
 // usage: node tools/suite/main.mjs plain|long|sanitize|reference [name...]
 import { cli } from "../../tests/cli/cli.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
+import { browser } from "../../tests/report/browser.mjs";
 import { builtTests } from "./built_tests.mjs";
 import { evidenceInR } from "./evidence_in_r.mjs";
 import { fuzzers } from "./fuzzers.mjs";
@@ -17,7 +18,7 @@ function checksOf(mode) {
   if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli];
   if (mode === "reference") return [referee, evidenceInR];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, cli, parity, fuzzers(seconds), lintsBite, ...lints];
+  return [builtTests(mode), theProgram, cli, browser, parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.

@@ -3,14 +3,14 @@
 import * as Plot from "@observablehq/plot";
 import type { Curve } from "./data.ts";
 import { kBandOpacity, kChalk, kDashed, kInk, kPaper, kSoft } from "./ink.ts";
-import { textWidth } from "./measure.ts";
+import { widest } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { numberText, ticksOf } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides, stacked } from "./panel.ts";
 
 const kCurveHeight = 300;
 const kHoursHeight = 130;
-const kMarginTop = 34;
+const kMarginTop = 42;
 
 interface Axes {
   sides: Sides;
@@ -40,7 +40,7 @@ function axesOf(data: Curve, width: number): Axes {
   const y = timesOf(data);
   const yTicks = ticksOf(y[0], y[1], 6, data.log === true);
   const hourTicks = data.hours.map((bin) => numberText(bin.hours));
-  const marginLeft = 14 + Math.max(...[...yTicks.map(numberText), ...hourTicks].map((text) => textWidth(text)));
+  const marginLeft = 14 + widest([...yTicks.map(numberText), ...hourTicks]);
   const sides = { width, marginLeft, marginRight: 14 };
   const xTicks = ticksOf(x[0], x[1], Math.max(2, Math.floor((width - marginLeft) / 80)), false);
   return { sides, x, xTicks, y, yTicks };
@@ -57,16 +57,16 @@ function line(data: Curve): Plot.Markish[] {
   const stroke = { stroke: kInk, strokeWidth: 2.2, clip: true };
   if (data.points.length === 1) {
     return [
-      Plot.ruleX(data.points, { x: "value", y1: "low", y2: "high", ...stroke, stroke: kChalk, strokeWidth: 8, ariaLabel: "band" }),
-      Plot.dot(data.points, { x: "value", y: "times", symbol: "square", r: 5, fill: kInk, ariaLabel: "curve" }),
+      Plot.ruleX(data.points, { x: "value", y1: "low", y2: "high", ...stroke, stroke: kChalk, strokeWidth: 8, className: "band" }),
+      Plot.dot(data.points, { x: "value", y: "times", symbol: "square", r: 5, fill: kInk, className: "curve" }),
     ];
   }
   const edge = { x: "value", stroke: kInk, strokeWidth: 0.8, clip: true };
   return [
-    Plot.areaY(data.points, { x: "value", y1: "low", y2: "high", fill: kChalk, fillOpacity: kBandOpacity, clip: true, ariaLabel: "band" }),
+    Plot.areaY(data.points, { x: "value", y1: "low", y2: "high", fill: kChalk, fillOpacity: kBandOpacity, clip: true, className: "band" }),
     Plot.line(data.points, { ...edge, y: "low" }),
     Plot.line(data.points, { ...edge, y: "high" }),
-    Plot.line(data.points, { x: "value", y: "times", ...stroke, ariaLabel: "curve" }),
+    Plot.line(data.points, { x: "value", y: "times", ...stroke, className: "curve" }),
   ];
 }
 
@@ -84,7 +84,7 @@ function curvePanel(data: Curve, axes: Axes, withTitle: boolean): SVGElement {
       axis.marks,
       side(axes.yTicks, numberText),
       line(data),
-      Plot.ruleY([1], { stroke: kInk, strokeDasharray: kDashed, ariaLabel: "reference" }),
+      Plot.ruleY([1], { stroke: kInk, strokeDasharray: kDashed, className: "reference" }),
       Plot.text([data.reference_label], { frameAnchor: "right", textAnchor: "end", y: [1], dy: 10, fill: kSoft, stroke: kPaper, strokeWidth: 4 }),
     ],
   });
@@ -102,12 +102,12 @@ function hoursPanel(data: Curve, axes: Axes): SVGElement {
     x: { domain: axes.x },
     y: { domain: [0, most] },
     marks: [
-      headline("hours behind it", axes.sides),
+      headline("Hours behind it", axes.sides),
       axis.marks,
       side(ticksOf(0, most, 2, false), numberText),
       Plot.rectY(data.hours, {
         x1: (bin: { value: number }) => bin.value - half, x2: (bin: { value: number }) => bin.value + half, y1: 0, y2: "hours",
-        fill: kSoft, ariaLabel: "hours",
+        fill: kChalk, fillOpacity: kBandOpacity, stroke: kInk, strokeWidth: 0.8, className: "hours",
       }),
       Plot.ruleY([0], { stroke: kInk }),
     ],

@@ -1,7 +1,7 @@
 // Rows of intervals: each as wide as it is uncertain, the estimate a bold stroke in it, the numbers beside it.
 import * as Plot from "@observablehq/plot";
 import { type Span, spanOf } from "./interval_span.ts";
-import { kBandOpacity, kChalk, kDashed, kInk, kLineHeight, kNarrow, kSoft, kTextSize } from "./ink.ts";
+import { kBandOpacity, kChalk, kDashed, kInk, kLineHeight, kNarrow, kPaper, kSoft, kTextSize } from "./ink.ts";
 import type { IntervalRow, Intervals } from "./data.ts";
 import { shortened, textWidth, widest, wrapped } from "./measure.ts";
 import { nothing } from "./nothing.ts";
@@ -26,6 +26,7 @@ interface Layout extends Sides {
 }
 
 const kBarHeight = 8;
+const kManyRows = 20; // more stand closer, one line each, so that 40 fit a page
 
 function narrowLayout(data: Intervals, width: number): Layout {
   const labels = data.rows.map(({ label, note }) => shortened(label, width - 24 - (note ? textWidth(note) : 0)));
@@ -35,8 +36,9 @@ function narrowLayout(data: Intervals, width: number): Layout {
 function wideLayout(data: Intervals, width: number): Layout {
   const room = Math.min(widest(data.rows.map((row) => row.label)), width * 0.32);
   const notes = widest(data.rows.map((row) => row.note ?? ""));
-  const lines = data.rows.map((row) => wrapped(row.label, room, 2));
-  const one = data.rows.length > 20 ? 23 : 30;
+  const many = data.rows.length > kManyRows;
+  const lines = data.rows.map((row) => wrapped(row.label, room, many ? 1 : 2));
+  const one = many ? 22 : 30;
   const rowHeight = lines.some((line) => line.length > 1) ? 2 * kLineHeight + 8 : one;
   return {
     width,
@@ -66,12 +68,10 @@ function rowsWithin(rows: IntervalRow[], span: Span): Row[] {
 
 function words(rows: Row[], layout: Layout): Plot.Markish[] {
   const place = layout.narrow ? { dy: 13 - layout.rowHeight / 2 } : {};
-  const label = layout.narrow ? 0 : -layout.marginLeft;
-  const note = layout.narrow ? 0 : layout.marginRight;
-  const common = { y: "at", lineHeight: kLineHeight / kTextSize, ...place };
+  const common = { y: "at", lineHeight: kLineHeight / kTextSize, stroke: kPaper, strokeWidth: 5, fill: kInk, ...place };
   return [
-    Plot.text(rows, { ...common, text: (row: Row) => layout.labels[row.at], frameAnchor: "left", textAnchor: "start", dx: label, ariaLabel: "label" }),
-    Plot.text(rows, { ...common, text: "note", frameAnchor: "right", textAnchor: "end", dx: note, ariaLabel: "note" }),
+    Plot.text(rows, { ...common, text: (row: Row) => layout.labels[row.at], frameAnchor: "left", textAnchor: "start", dx: -layout.marginLeft, className: "label" }),
+    Plot.text(rows, { ...common, text: "note", frameAnchor: "right", textAnchor: "end", dx: layout.marginRight, className: "note" }),
   ];
 }
 
@@ -82,10 +82,10 @@ function bars(rows: Row[], layout: Layout, span: Span): Plot.Markish[] {
   const arrow = { y: "at", r: 6, dy: barTop + barHeight / 2 - rowHeight / 2, symbol: "triangle", fill: kInk } as const;
   const shown = (row: Row) => row.estimate >= span.low && row.estimate <= span.high;
   return [
-    Plot.barX(rows, { y: "at", x1: "from", x2: "to", ...inset, fill: kChalk, fillOpacity: kBandOpacity, stroke: kInk, strokeWidth: 0.8, ariaLabel: "interval" }),
-    Plot.dot(rows.filter((row) => row.cutAbove), { ...arrow, x: span.high, rotate: 90, ariaLabel: "goes on above" }),
-    Plot.dot(rows.filter((row) => row.cutBelow), { ...arrow, x: span.low, rotate: -90, ariaLabel: "goes on below" }),
-    Plot.tickX(rows.filter(shown), { y: "at", x: "estimate", ...tall, stroke: kInk, strokeWidth: 3, ariaLabel: "estimate" }),
+    Plot.barX(rows, { y: "at", x1: "from", x2: "to", ...inset, fill: kChalk, fillOpacity: kBandOpacity, stroke: kInk, strokeWidth: 0.8, className: "interval" }),
+    Plot.dot(rows.filter((row) => row.cutAbove), { ...arrow, x: span.high, rotate: 90, className: "goes-on-above" }),
+    Plot.dot(rows.filter((row) => row.cutBelow), { ...arrow, x: span.low, rotate: -90, className: "goes-on-below" }),
+    Plot.tickX(rows.filter(shown), { y: "at", x: "estimate", ...tall, stroke: kInk, strokeWidth: 3, className: "estimate" }),
   ];
 }
 
@@ -93,7 +93,7 @@ function reference(data: Intervals, layout: Layout): Plot.Markish[] {
   if (data.reference === undefined) return [];
   const { value, label } = data.reference;
   return [
-    Plot.ruleX([value], { stroke: kInk, strokeDasharray: kDashed, ariaLabel: "reference" }),
+    Plot.ruleX([value], { stroke: kInk, strokeDasharray: kDashed, className: "reference" }),
     Plot.text([shortened(label, layout.width / 2)], { x: [value], frameAnchor: "top", lineAnchor: "bottom", dy: -6, fill: kSoft }),
   ];
 }

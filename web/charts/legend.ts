@@ -2,13 +2,13 @@
 import { kInk, kTextSize } from "./ink.ts";
 import { shortened, textWidth } from "./measure.ts";
 import { svgElement } from "./panel.ts";
-import { patternDefinitions, patternFill } from "./patterns.ts";
+import { type Pattern, patternDefinitions, patternFill } from "./patterns.ts";
 
 const kSwatch = { width: 22, height: 13 };
 const kRow = 24;
 const kGap = 22;
 
-export function legend(chart: string, names: string[], width: number): SVGElement {
+export function legend(chart: string, patterns: Pattern[], names: string[], width: number): SVGElement {
   const whole = svgElement("svg", { class: "chart", "font-size": kTextSize });
   whole.append(patternDefinitions(chart));
   let x = 0;
@@ -20,7 +20,7 @@ export function legend(chart: string, names: string[], width: number): SVGElemen
       x = 0;
       y += kRow;
     }
-    const box = { x: x + 0.5, y: y + 3.5, ...kSwatch, fill: patternFill(chart, at), stroke: kInk, "stroke-width": 0.8 };
+    const box = { x: x + 0.5, y: y + 3.5, ...kSwatch, fill: patternFill(chart, patterns, at), stroke: kInk, "stroke-width": 0.8 };
     const words = svgElement("text", { x: x + kSwatch.width + 8, y: y + 14.5, fill: kInk });
     words.textContent = text;
     whole.append(svgElement("rect", box), words);

@@ -1,7 +1,7 @@
 // Numbers on axes: where the ticks stand and how they read.
 import { ticks } from "d3";
 
-const kPlain = new Intl.NumberFormat("en", { maximumSignificantDigits: 4 });
+const kPlain = new Intl.NumberFormat("en", { maximumSignificantDigits: 4, useGrouping: "min2" });
 const kHuge = new Intl.NumberFormat("en", { maximumSignificantDigits: 3, notation: "compact", compactDisplay: "long" });
 const kTiny = new Intl.NumberFormat("en", { maximumSignificantDigits: 3, notation: "scientific" });
 

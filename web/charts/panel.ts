@@ -77,7 +77,7 @@ export function headline(text: string, sides: Sides): Plot.Markish {
     frameAnchor: "top-left",
     lineAnchor: "bottom",
     dx: -sides.marginLeft,
-    dy: -10,
+    dy: -16,
     fontWeight: "bold",
   });
 }

@@ -6,7 +6,7 @@ import { legend } from "./legend.ts";
 import { shortened, textWidth, widest, wrapped } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { panel, stacked } from "./panel.ts";
-import { patternFill } from "./patterns.ts";
+import { kByDegree, patternFill } from "./patterns.ts";
 import { spreadOut } from "./spread_out.ts";
 
 interface Segment {
@@ -52,8 +52,8 @@ export function shares(data: Shares, width: number): SVGElement {
   const labels = data.rows.map((row) => (narrow ? shortened(row.label, room) : wrapped(row.label, room, 2).join("\n")));
   const marginLeft = narrow ? 1 : room + 18;
   const barWidth = width - marginLeft - 1;
-  const rowHeight = narrow ? 66 : 48;
-  const barTop = narrow ? 22 : 6;
+  const rowHeight = narrow ? 68 : 48;
+  const barTop = narrow ? 25 : 6;
   const segments = data.rows.map((row, at) => segmentsOf(row.parts, at));
   const bare = segments.flatMap((found, row) => (found.length === 0 ? [{ row }] : []));
   const middle = barTop + kBarHeight / 2 - rowHeight / 2; // of the bar, from the row's middle
@@ -69,17 +69,17 @@ export function shares(data: Shares, width: number): SVGElement {
     marks: [
       Plot.barX(segments.flat(), {
         y: "row", x1: "from", x2: "to", insetTop: barTop, insetBottom: rowHeight - barTop - kBarHeight,
-        fill: (segment: Segment) => patternFill(data.id, segment.part), stroke: kInk, strokeWidth: 0.8, ariaLabel: "part",
+        fill: (segment: Segment) => patternFill(data.id, kByDegree, segment.part), stroke: kInk, strokeWidth: 0.8, className: "part",
       }),
       Plot.text(segments.flatMap((found) => countsOf(found, barWidth)), {
-        y: "row", x: (count: Count) => count.middle / barWidth, text: "text", dy: middle + kBarHeight / 2 + 11, fill: kInk, ariaLabel: "count",
+        y: "row", x: (count: Count) => count.middle / barWidth, text: "text", dy: middle + kBarHeight / 2 + 11, fill: kInk, className: "count",
       }),
-      Plot.text(bare, { y: "row", frameAnchor: "left", text: () => "nothing to show", dy: middle, fill: kSoft, ariaLabel: "bare" }),
+      Plot.text(bare, { y: "row", frameAnchor: "left", text: () => "nothing to show", dy: middle, fill: kSoft, className: "bare" }),
       Plot.text(labels.map((text, row) => ({ text, row })), {
         y: "row", text: "text", frameAnchor: "left", textAnchor: "start", dx: -marginLeft, dy: narrow ? 12 - rowHeight / 2 : middle,
-        lineHeight: kLineHeight / kTextSize, ariaLabel: "label",
+        lineHeight: kLineHeight / kTextSize, className: "label",
       }),
     ],
   });
-  return stacked(width, [legend(data.id, names, width), bars]);
+  return stacked(width, [legend(data.id, kByDegree, names, width), bars]);
 }

@@ -3,7 +3,7 @@
 import * as Plot from "@observablehq/plot";
 import type { Watch, WatchedWeek } from "./data.ts";
 import { kAccent, kDashed, kInk, kPaper, kSoft } from "./ink.ts";
-import { textWidth } from "./measure.ts";
+import { widest } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { numberText, ticksOf, wholeTicks } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides, stacked } from "./panel.ts";
@@ -14,9 +14,10 @@ interface Week extends WatchedWeek {
   first: boolean; // of a run of alarms: the one that has the word
 }
 
-const kSumHeight = 210;
-const kEventsHeight = 190;
-const kMarginTop = 34;
+const kSumHeight = 230;
+const kEventsHeight = 200;
+const kHalfBar = 0.3; // of a week
+const kMarginTop = 42;
 
 function sumPanel(data: Watch, weeks: Week[], sides: Sides, top: number, ticks: number[]): SVGElement {
   const last = weeks.length - 1;
@@ -32,18 +33,26 @@ function sumPanel(data: Watch, weeks: Week[], sides: Sides, top: number, ticks: 
       headline(data.sum_title, sides),
       side(ticks, numberText),
       Plot.ruleY([0], { stroke: kInk }),
-      Plot.ruleY([data.decision], { stroke: kInk, strokeDasharray: kDashed, ariaLabel: "decision limit" }),
+      Plot.ruleY([data.decision], { stroke: kInk, strokeDasharray: kDashed, className: "decision-limit" }),
       Plot.text(["decision limit"], { frameAnchor: "left", textAnchor: "start", y: [data.decision], dy: -9, dx: 2, fill: kSoft, stroke: kPaper, strokeWidth: 4 }),
       Plot.line(
         [{ x: -0.5, y: weeks[0]!.sum }, ...weeks.map((week) => ({ x: week.at, y: week.sum })), { x: last + 0.5, y: weeks[last]!.sum }],
-        { x: "x", y: "y", curve: "step", stroke: kInk, strokeWidth: 2, ariaLabel: "sum" },
+        { x: "x", y: "y", curve: "step", stroke: kInk, strokeWidth: 2, className: "sum" },
       ),
-      Plot.dot(alarms, { x: "at", y: "sum", r: 5.5, symbol: "diamond", fill: kAccent, ariaLabel: "alarm" }),
+      Plot.dot(alarms, { x: "at", y: "sum", r: 5.5, symbol: "diamond", fill: kAccent, className: "alarm" }),
       Plot.text(alarms.filter((week) => week.first), {
         x: "at", y: "sum", text: () => "alarm", dy: -15, fontWeight: "bold", fill: kAccent, stroke: kPaper, strokeWidth: 4,
-        textAnchor: alarms.some((week) => week.at > weeks.length * 0.9) ? "end" : "middle",
+        textAnchor: "end", dx: 6,
       }),
     ],
+  });
+}
+
+// A stroke across each week at what was expected; within a bar that is higher it is drawn in the paper's colour.
+function expectedStrokes(weeks: Week[], half: number, stroke: string, className: string): Plot.Markish {
+  return Plot.link(weeks, {
+    x1: (week: Week) => week.at - half, x2: (week: Week) => week.at + half, y1: "expected", y2: "expected",
+    stroke, strokeWidth: 1.5, strokeLinecap: "butt", className,
   });
 }
 
@@ -61,15 +70,9 @@ function eventsPanel(data: Watch, weeks: Week[], sides: Sides, top: number, tick
       headline(data.events_title, sides),
       side(ticks, numberText),
       axis.marks,
-      Plot.rectY(weeks, { x1: (week: Week) => week.at - 0.3, x2: (week: Week) => week.at + 0.3, y1: 0, y2: "events", fill: kInk, ariaLabel: "events" }),
-      Plot.link(weeks, {
-        x1: (week: Week) => week.at - 0.5, x2: (week: Week) => week.at + 0.5, y1: "expected", y2: "expected",
-        stroke: kPaper, strokeWidth: 4,
-      }),
-      Plot.link(weeks, {
-        x1: (week: Week) => week.at - 0.5, x2: (week: Week) => week.at + 0.5, y1: "expected", y2: "expected",
-        stroke: kInk, strokeWidth: 1.5, ariaLabel: "expected",
-      }),
+      Plot.rectY(weeks, { x1: (week: Week) => week.at - kHalfBar, x2: (week: Week) => week.at + kHalfBar, y1: 0, y2: "events", fill: kInk, className: "events" }),
+      expectedStrokes(weeks, 0.5, kInk, "expected"),
+      expectedStrokes(weeks.filter((week) => week.events > week.expected), kHalfBar, kPaper, "expected-in-bar"),
       Plot.ruleY([0], { stroke: kInk }),
     ],
   });
@@ -82,7 +85,7 @@ export function watch(data: Watch, width: number): SVGElement {
   const eventsTop = Math.max(1, ...weeks.map((week) => Math.max(week.events, week.expected)));
   const sumTicks = ticksOf(0, sumTop, 4, false);
   const eventTicks = wholeTicks(eventsTop, 4);
-  const marginLeft = 14 + Math.max(...[...sumTicks, ...eventTicks].map((tick) => textWidth(numberText(tick))));
+  const marginLeft = 14 + widest([...sumTicks, ...eventTicks].map(numberText));
   const sides: Sides = { width, marginLeft, marginRight: 10 };
   return stacked(width, [sumPanel(data, weeks, sides, sumTop, sumTicks), eventsPanel(data, weeks, sides, eventsTop, eventTicks)]);
 }

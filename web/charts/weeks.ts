@@ -3,42 +3,58 @@ import * as Plot from "@observablehq/plot";
 import type { Weeks } from "./data.ts";
 import { kInk } from "./ink.ts";
 import { legend } from "./legend.ts";
-import { textWidth } from "./measure.ts";
+import { widest } from "./measure.ts";
 import { nothing } from "./nothing.ts";
-import { numberText, ticksOf } from "./numbers.ts";
+import { numberText, ticksOf, wholeTicks } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides, stacked } from "./panel.ts";
-import { patternFill } from "./patterns.ts";
+import { kByRank, patternFill } from "./patterns.ts";
 import { weekDomain, weekTicks } from "./week_axis.ts";
 
-const kMostMarks = 6; // above that a week's number is printed instead
+const kMostMarks = 6; // in one week; where a week has more, strokes to a scale take the marks' place
 const kMarkStep = 13;
 const kHoursHeight = 230;
-const kMarginTop = 34;
+const kEventsHeight = 130;
+const kMarginTop = 42;
 
 interface Mark {
   at: number;
   row: number;
 }
 
-function eventsPanel(data: Weeks, sides: Sides): SVGElement {
-  const marks: Mark[] = data.weeks.flatMap((week, at) =>
-    week.events > kMostMarks ? [] : Array.from({ length: week.events }, (_, row) => ({ at, row })));
-  const many = data.weeks.flatMap((week, at) => (week.events > kMostMarks ? [{ at, text: numberText(week.events) }] : []));
-  const rows = Math.max(1, ...data.weeks.map((week) => Math.min(week.events, kMostMarks)));
-  const frame = sides.width - sides.marginLeft - sides.marginRight;
-  const radius = Math.max(1.6, Math.min(4, (frame / data.weeks.length) * 0.38));
+function eventMarks(data: Weeks, sides: Sides): SVGElement {
+  const marks: Mark[] = data.weeks.flatMap((week, at) => Array.from({ length: week.events }, (_, row) => ({ at, row })));
+  const rows = Math.max(1, ...data.weeks.map((week) => week.events));
+  const domain = weekDomain(data.weeks.length);
+  const perWeek = (sides.width - sides.marginLeft - sides.marginRight) / (domain[1] - domain[0]);
   return panel({
     ...sides,
     height: kMarginTop + rows * kMarkStep + 4,
     marginTop: kMarginTop,
     marginBottom: 4,
-    x: { domain: weekDomain(data.weeks.length), axis: null },
+    x: { domain, axis: null },
     y: { domain: [-0.5, rows - 0.5], axis: null },
     marks: [
       headline(data.events_title, sides),
-      Plot.dot(marks, { x: "at", y: "row", r: radius, fill: kInk, ariaLabel: "event" }),
-      Plot.text(many, { x: "at", y: 0, text: "text", fontWeight: "bold", ariaLabel: "many events" }),
+      Plot.dot(marks, { x: "at", y: "row", r: Math.max(1.6, Math.min(4, perWeek * 0.38)), fill: kInk, className: "event" }),
       Plot.ruleY([-0.5], { stroke: kInk, strokeWidth: 0.8 }),
+    ],
+  });
+}
+
+function eventBars(data: Weeks, sides: Sides, most: number): SVGElement {
+  const counted = data.weeks.map((week, at) => ({ at, events: week.events }));
+  return panel({
+    ...sides,
+    height: kEventsHeight,
+    marginTop: kMarginTop,
+    marginBottom: 4,
+    x: { domain: weekDomain(data.weeks.length), axis: null },
+    y: { domain: [0, most] },
+    marks: [
+      headline(data.events_title, sides),
+      side(wholeTicks(most, 3), numberText),
+      Plot.ruleX(counted, { x: "at", y1: 0, y2: "events", stroke: kInk, strokeWidth: 3, className: "event-bar" }),
+      Plot.ruleY([0], { stroke: kInk, strokeWidth: 0.8 }),
     ],
   });
 }
@@ -78,7 +94,7 @@ function hoursPanel(data: Weeks, bars: Bar[], sides: Sides, most: number, ticks:
       axis.marks,
       Plot.rectY(bars, {
         x1: (bar: Bar) => bar.at - 0.32, x2: (bar: Bar) => bar.at + 0.32, y1: "from", y2: "to",
-        fill: (bar: Bar) => patternFill(data.id, bar.setting), stroke: kInk, strokeWidth: 0.8, ariaLabel: "hours",
+        fill: (bar: Bar) => patternFill(data.id, kByRank, bar.setting), stroke: kInk, strokeWidth: 0.8, className: "hours",
       }),
       Plot.ruleY([0], { stroke: kInk }),
     ],
@@ -90,6 +106,8 @@ export function weeks(data: Weeks, width: number): SVGElement {
   const bars = barsOf(data);
   const most = Math.max(0, ...bars.map((bar) => bar.to)) || 1;
   const ticks = ticksOf(0, most, 4, false);
-  const sides: Sides = { width, marginLeft: 14 + Math.max(...ticks.map((tick) => textWidth(numberText(tick)))), marginRight: 10 };
-  return stacked(width, [legend(data.id, data.settings, width), eventsPanel(data, sides), hoursPanel(data, bars, sides, most, ticks)]);
+  const sides: Sides = { width, marginLeft: 14 + widest(ticks.map(numberText)), marginRight: 10 };
+  const mostEvents = Math.max(...data.weeks.map((week) => week.events));
+  const events = mostEvents > kMostMarks ? eventBars(data, sides, mostEvents) : eventMarks(data, sides);
+  return stacked(width, [legend(data.id, kByRank, data.settings, width), events, hoursPanel(data, bars, sides, most, ticks)]);
 }
