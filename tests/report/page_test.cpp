@@ -83,8 +83,7 @@ TEST(Page, NumbersAreSetApartAndNoCellIsLost) {
   const Table table{
       "Caption", {{"Squad"}, {"Hours", true}, {"Word"}}, {{"Kites", "12"}, {"Herons", "7", "few", "one more"}}};
   const StrictPage page = read(page_with({{"Part", 1, {table}}}));
-  EXPECT_EQ(page.texts("//tbody//*[@class='number']"),
-            (std::vector<std::string>{"12", "7"}));
+  EXPECT_EQ(page.texts("//tbody//*[@class='number']"), (std::vector<std::string>{"12", "7"}));
   EXPECT_EQ(page.texts("//thead//*[@class='number']"), std::vector<std::string>{"Hours"});
   EXPECT_EQ(page.texts("//tbody/tr[1]/*"), (std::vector<std::string>{"Kites", "12", ""}));
   EXPECT_EQ(page.texts("//tbody/tr[2]/*"), (std::vector<std::string>{"Herons", "7", "few", "one more"}));

@@ -4,6 +4,7 @@
 #include <libxml/xpath.h>
 
 #include <stdexcept>
+#include <utility>
 
 namespace lanework::report {
 namespace {
@@ -32,19 +33,19 @@ std::string content_of(xmlNode* node) {
 
 }  // namespace
 
-StrictPage::StrictPage(_xmlDoc* document) : document_(document, &xmlFreeDoc) {}
+StrictPage::StrictPage(std::shared_ptr<void> document) : document_(std::move(document)) {}
 
 std::optional<StrictPage> StrictPage::read(const std::string& html) {
   xmlDoc* document = xmlReadMemory(html.data(), static_cast<int>(html.size()), "page", "UTF-8",
                                    XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING | XML_PARSE_HUGE);
   if (document == nullptr) return std::nullopt;
-  return StrictPage(document);
+  return StrictPage(std::shared_ptr<xmlDoc>(document, &xmlFreeDoc));
 }
 
 std::size_t StrictPage::count(const std::string& path) const { return texts(path).size(); }
 
 std::vector<std::string> StrictPage::texts(const std::string& path) const {
-  return each(document_.get(), path, content_of);
+  return each(static_cast<xmlDoc*>(document_.get()), path, content_of);
 }
 
 std::string StrictPage::text(const std::string& path) const {
@@ -53,7 +54,7 @@ std::string StrictPage::text(const std::string& path) const {
 }
 
 std::vector<std::string> StrictPage::names(const std::string& path) const {
-  return each(document_.get(), path,
+  return each(static_cast<xmlDoc*>(document_.get()), path,
               [](xmlNode* node) { return std::string(reinterpret_cast<const char*>(node->name)); });
 }
 

@@ -7,8 +7,6 @@
 #include <string>
 #include <vector>
 
-struct _xmlDoc;
-
 namespace lanework::report {
 
 class StrictPage {
@@ -24,8 +22,8 @@ class StrictPage {
   [[nodiscard]] std::vector<std::string> names(const std::string& path) const;
 
  private:
-  explicit StrictPage(_xmlDoc* document);
-  std::shared_ptr<_xmlDoc> document_;
+  explicit StrictPage(std::shared_ptr<void> document);
+  std::shared_ptr<void> document_;  // the tree of libxml2
 };
 
 }  // namespace lanework::report

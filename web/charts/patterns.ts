@@ -6,8 +6,13 @@ const kTile = 6;
 
 export type Pattern = "solid" | "dense" | "sparse" | "bare" | "dots" | "chalk";
 
-// From all through less and less to bare paper, and dots for what is not known.
-export const kByDegree: Pattern[] = ["solid", "dense", "sparse", "bare", "dots"];
+// From all through less and less to bare paper; a fifth, dotted, for what is not known.
+export function byDegree(parts: number): Pattern[] {
+  if (parts <= 2) return ["solid", "bare"];
+  if (parts === 3) return ["solid", "sparse", "bare"];
+  return ["solid", "dense", "sparse", "bare", "dots"];
+}
+
 // Of one rank: light first, since the first is mostly the largest.
 export const kByRank: Pattern[] = ["chalk", "solid", "sparse", "dots", "dense"];
 

@@ -6,7 +6,7 @@ import { legend } from "./legend.ts";
 import { shortened, textWidth, widest, wrapped } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { panel, stacked } from "./panel.ts";
-import { kByDegree, patternFill } from "./patterns.ts";
+import { byDegree, patternFill } from "./patterns.ts";
 import { spreadOut } from "./spread_out.ts";
 
 interface Segment {
@@ -47,6 +47,7 @@ function countsOf(segments: Segment[], barWidth: number): Count[] {
 export function shares(data: Shares, width: number): SVGElement {
   const names = data.rows[0]?.parts.map((part) => part.name) ?? [];
   if (names.length === 0) return nothing(width);
+  const patterns = byDegree(names.length);
   const narrow = width < kNarrow;
   const room = narrow ? width - 8 : Math.min(widest(data.rows.map((row) => row.label)), width * 0.32);
   const labels = data.rows.map((row) => (narrow ? shortened(row.label, room) : wrapped(row.label, room, 2).join("\n")));
@@ -69,7 +70,7 @@ export function shares(data: Shares, width: number): SVGElement {
     marks: [
       Plot.barX(segments.flat(), {
         y: "row", x1: "from", x2: "to", insetTop: barTop, insetBottom: rowHeight - barTop - kBarHeight,
-        fill: (segment: Segment) => patternFill(data.id, kByDegree, segment.part), stroke: kInk, strokeWidth: 0.8, className: "part",
+        fill: (segment: Segment) => patternFill(data.id, patterns, segment.part), stroke: kInk, strokeWidth: 0.8, className: "part",
       }),
       Plot.text(segments.flatMap((found) => countsOf(found, barWidth)), {
         y: "row", x: (count: Count) => count.middle / barWidth, text: "text", dy: middle + kBarHeight / 2 + 11, fill: kInk, className: "count",
@@ -81,5 +82,5 @@ export function shares(data: Shares, width: number): SVGElement {
       }),
     ],
   });
-  return stacked(width, [legend(data.id, kByDegree, names, width), bars]);
+  return stacked(width, [legend(data.id, patterns, names, width), bars]);
 }
