@@ -4,7 +4,9 @@
 import type { ChartData } from "./data.ts";
 import { draw } from "./draw.ts";
 
-const kPaperWidth = 660; // the narrower of A4 and Letter between the margins of page.css, in CSS pixels
+// Wider than paper is between its margins (673 pixels on A4, 695 on Letter): page.css sets the drawing as wide as there is
+// room, so that its words come out as large as those of the tables.
+const kPaperWidth = 780;
 
 interface Chart {
   place: HTMLElement;
