@@ -79,10 +79,11 @@ class Sentences {
     }
     const double hours = hours_of(c.hours);
     if (hours > 0 && c.hours_defaulted().count > 0) {
+      const double confirmed = hours_of(c.hours_defaulted_and_confirmed) / hours_of(c.hours_defaulted());
       say(ClaimKind::kCompleteness, percent(hours_of(c.hours_defaulted()) / hours) +
                                         " of the hours are the squads' usual ones, not counted on the day; " +
-                                        percent(hours_of(c.hours_defaulted_and_confirmed) / hours) +
-                                        " were usual and confirmed by somebody.");
+                                        (confirmed < 0.005 ? std::string("none") : percent(confirmed)) +
+                                        " of these were confirmed by somebody.");
     }
     if (c.open_events > 0)
       say(ClaimKind::kCompleteness, count_for(reader_, c.open_events) +
@@ -117,8 +118,8 @@ class Sentences {
     const RateRow& all = whole();
     if (all.injuries == 0 || is_withheld(reader_, all.injuries)) return;
     const std::string least = all.open > 0 ? "at least " : "";
-    std::string text = "They cost " + least + grouped(all.days) + " days; half of them " + least +
-                       as_counted(all.median_days) + (all.median_days == 1 ? " day" : " days") + " or more.";
+    std::string text = "They cost " + least + grouped(all.days) + " days, half of them " + as_counted(all.median_days) +
+                       (all.median_days == 1 ? " day" : " days") + " or more.";
     const int longest = found_.severity.back().injuries;
     if (longest > 0)
       text += " " + capital(count_for(reader_, longest)) + " kept a player out for more than four weeks.";
@@ -184,7 +185,10 @@ class Sentences {
   void warm_ups() {
     const WarmUpModel& model = found_.warm_ups;
     if (model.why_not) {
-      say(ClaimKind::kWarmUps, "Whether warm-ups go with fewer injuries cannot be estimated: " + *model.why_not + ".");
+      // What to do about it is advice for who asks for a model by hand.
+      const std::string reason = model.why_not->substr(0, model.why_not->find(';'));
+      say(ClaimKind::kWarmUps,
+          "Whether warm-ups go with fewer injuries cannot be estimated: " + reason + "." + more_hours());
       return;
     }
     if (is_withheld(reader_, model.events)) {

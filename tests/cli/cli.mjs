@@ -9,6 +9,7 @@ import { goldens } from "./golden.mjs";
 import { pages } from "./pages.mjs";
 import { rolling } from "./rolling.mjs";
 import { rollingStories } from "./rolling_stories.mjs";
+import { seasons } from "./season.mjs";
 import { schemaResults } from "./schemas.mjs";
 
 async function resultOf(test, program) {
@@ -25,7 +26,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

@@ -17,8 +17,8 @@ TEST(RateTable, AnEventOfTwoDiagnosesCountsOnce) {
   EXPECT_EQ(all.injuries, 3);
   EXPECT_EQ(all.hours, 70);
   EXPECT_EQ(all.open, 1);
-  // 6 days; open since 8 March, 34 by 12 April; the fall's worst diagnosis 4.
-  EXPECT_EQ(all.days, 6 + 34 + 4);
+  // 6 days; open since 8 March, 35 by the end of 12 April; the fall's worst diagnosis 4.
+  EXPECT_EQ(all.days, 6 + 35 + 4);
   EXPECT_EQ(all.median_days, 6);
   const evidence::Interval limits = evidence::exact_limits(3, 0.95);
   EXPECT_DOUBLE_EQ(all.limits.low, limits.low / 70);

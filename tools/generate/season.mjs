@@ -111,7 +111,7 @@ export function season({ squads: count = 24, weeks = 40, effect = 0.8, rate = 5,
   const asOf = dayAfter(kFirstMonday, 7 * weeks - 1);
   for (const squad of squads) {
     sheets.squads.push([squad.id, squad.name, "Quillmere Juniors", squad.band, squad.sex, squad.players, squad.training, squad.match, squad.field, squad.taught].join(","));
-    for (let p = 1; p <= squad.players; ++p) sheets.players.push(`${squad.id}-${p},${squad.id},,${chance.happens(0.03) ? dayAfter(kFirstMonday, 7 * (10 + chance.below(25))) : ""}`);
+    for (let p = 1; p <= squad.players; ++p) sheets.players.push(`${squad.id}-${p},${squad.id},,${chance.happens(0.03) ? dayAfter(kFirstMonday, 7 * chance.below(weeks)) : ""}`);
     const lately = [];
     for (let week = 0; week < weeks; ++week) {
       if (week >= 17 && week < 19) continue;  // the winter break

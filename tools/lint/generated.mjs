@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { errorsPage, kPage } from "../generate/errors.mjs";
 import { quillmere } from "../generate/quillmere.mjs";
+import { demoSeason } from "../generate/season.mjs";
 
 const isIn = (path, text) => existsSync(path) && readFileSync(path, "utf8") === text;
 
@@ -11,6 +12,9 @@ export default {
     const faults = isIn(kPage, errorsPage()) ? [] : [`${kPage} is out of date: node tools/generate/errors.mjs`];
     for (const [path, text] of quillmere()) {
       if (!isIn(path, text)) faults.push(`${path} is not what node tools/generate/quillmere.mjs makes`);
+    }
+    for (const [path, text] of demoSeason()) {
+      if (!isIn(path, text)) faults.push(`${path} is not what node tools/generate/season.mjs makes`);
     }
     return faults;
   },

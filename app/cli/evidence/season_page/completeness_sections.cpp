@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "app/cli/evidence/season_page/sections.h"
 #include "core/evidence/number_words.h"
@@ -48,23 +49,34 @@ constexpr std::size_t kMostQuestions = 40;
 
 }  // namespace
 
-std::vector<report::Section> completeness_sections(const SeasonPageMatter& matter) {
+report::Section completeness_section(const SeasonPageMatter& matter) {
   const records::Completeness& c = matter.found->completeness;
   report::Section section{"How complete the records are", 1, {}};
   section.blocks.emplace_back(hours_table(c));
   if (c.diagnoses > 0) section.blocks.emplace_back(fields_table(c));
-  if (matter.reader == findings::Reader::kBoard) return {std::move(section)};
+  return section;
+}
+
+std::vector<report::Section> question_sections(const SeasonPageMatter& matter) {
+  if (matter.reader == findings::Reader::kBoard) return {};
+  const records::Completeness& c = matter.found->completeness;
+  report::Section section{"What somebody should look at", 1, {}};
   section.blocks.emplace_back(weeks_table(matter));
-  report::Section questions{"Questions about rows", 2, {}};
-  if (c.questions.empty()) questions.blocks.emplace_back(report::Paragraph{"None."});
   report::List list;
-  for (std::size_t i = 0; i < std::min(kMostQuestions, c.questions.size()); ++i)
-    list.items.push_back(records::to_line(c.questions[i]));
-  if (c.questions.size() > kMostQuestions)
-    list.items.push_back(std::to_string(c.questions.size() - kMostQuestions) +
-                         " more: 'lanework evidence import --dry-run' lists them all");
-  if (!list.items.empty()) questions.blocks.emplace_back(std::move(list));
-  return {std::move(section), std::move(questions)};
+  std::size_t more = 0;
+  for (const records::Question& question : c.questions) {
+    // The table has these.
+    if (question.kind == records::QuestionKind::kWeeksWithoutRows) continue;
+    if (list.items.size() < kMostQuestions) {
+      list.items.push_back(records::to_line(question));
+    } else {
+      ++more;
+    }
+  }
+  if (more > 0)
+    list.items.push_back(std::to_string(more) + " more: 'lanework evidence import --dry-run' lists them all");
+  if (!list.items.empty()) section.blocks.emplace_back(std::move(list));
+  return {std::move(section)};
 }
 
 }  // namespace lanework::cli

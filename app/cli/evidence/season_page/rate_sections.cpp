@@ -1,8 +1,8 @@
 #include <cmath>
 
 #include "app/cli/evidence/season_page/sections.h"
-#include "app/cli/evidence/season_page/withheld.h"
 #include "core/evidence/number_words.h"
+#include "core/findings/small_cells.h"
 
 namespace lanework::cli {
 namespace {
@@ -18,7 +18,7 @@ constexpr const char* kWithheld = "fewer than 5";
 std::vector<bool> withheld(const RateTable& table, findings::Reader reader) {
   std::vector<int> counts;
   for (const RateRow& row : table.rows) counts.push_back(row.injuries);
-  return withheld_rows(counts, reader);
+  return findings::withheld_rows(counts, reader);
 }
 
 std::string burden_words(const RateRow& row) {
@@ -83,7 +83,7 @@ report::Table severity_of(const findings::SeasonFindings& found, findings::Reade
   report::Table table{"Injuries by the days they cost", {{"", false}, {"injuries", true}, {"of them open", true}}, {}};
   std::vector<int> counts;
   for (const findings::SeverityRow& row : found.severity) counts.push_back(row.injuries);
-  const std::vector<bool> hidden = withheld_rows(counts, reader);
+  const std::vector<bool> hidden = findings::withheld_rows(counts, reader);
   for (std::size_t i = 0; i < counts.size(); ++i) {
     const findings::SeverityRow& row = found.severity[i];
     table.rows.push_back({row.label, hidden[i] ? kWithheld : std::to_string(row.injuries),

@@ -26,11 +26,12 @@ report::Page season_page(const SeasonPageMatter& matter) {
   page.season = to_words(period.first) + " to " + to_words(period.last);
   page.as_of = to_words(period.as_of);
   add(page, in_short(matter));
-  add(page, completeness_sections(matter));
+  add(page, completeness_section(matter));
   add(page, warm_up_sections(matter));
   add(page, rate_sections(matter));
   add(page, squad_sections(matter));
   add(page, watch_section(matter));
+  add(page, question_sections(matter));
   add(page, method_sections(matter));
   return page;
 }

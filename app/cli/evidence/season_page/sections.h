@@ -8,7 +8,8 @@
 namespace lanework::cli {
 
 report::Section in_short(const SeasonPageMatter& matter);
-std::vector<report::Section> completeness_sections(const SeasonPageMatter& matter);
+report::Section completeness_section(const SeasonPageMatter& matter);
+std::vector<report::Section> question_sections(const SeasonPageMatter& matter);
 std::vector<report::Section> warm_up_sections(const SeasonPageMatter& matter);
 std::vector<report::Section> rate_sections(const SeasonPageMatter& matter);
 std::vector<report::Section> squad_sections(const SeasonPageMatter& matter);

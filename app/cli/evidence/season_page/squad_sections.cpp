@@ -17,10 +17,8 @@ std::string name_of(const records::Season& season, const SquadFinding& squad) {
   return record.name.empty() ? record.id : record.name;
 }
 
-report::Chart drawn_in(const SeasonPageMatter& matter, std::vector<SquadFinding> squads) {
-  std::stable_sort(squads.begin(), squads.end(), [](const SquadFinding& a, const SquadFinding& b) {
-    return a.drawn_in.estimate > b.drawn_in.estimate;
-  });
+// In the club's own order: by rate it would be read as a ranking.
+report::Chart drawn_in(const SeasonPageMatter& matter, const std::vector<SquadFinding>& squads) {
   report::Intervals data;
   data.x_title = "injuries in 1000 player-hours, drawn towards the club";
   report::Table table{"Squads, drawn in",

@@ -1,12 +1,12 @@
-#include "app/cli/evidence/season_page/withheld.h"
+#include "core/findings/small_cells.h"
 
 #include <algorithm>
 
-namespace lanework::cli {
+namespace lanework::findings {
 
-std::vector<bool> withheld_rows(const std::vector<int>& counts, findings::Reader reader) {
+std::vector<bool> withheld_rows(const std::vector<int>& counts, Reader reader) {
   std::vector<bool> out;
-  for (const int count : counts) out.push_back(findings::is_withheld(reader, count));
+  for (const int count : counts) out.push_back(is_withheld(reader, count));
   if (std::count(out.begin(), out.end(), true) != 1) return out;
   std::size_t next = counts.size();
   for (std::size_t row = 0; row < counts.size(); ++row) {
@@ -17,4 +17,4 @@ std::vector<bool> withheld_rows(const std::vector<int>& counts, findings::Reader
   return out;
 }
 
-}  // namespace lanework::cli
+}  // namespace lanework::findings

@@ -6,9 +6,9 @@
 
 #include "core/findings/claims.h"
 
-namespace lanework::cli {
+namespace lanework::findings {
 
 // By row.
-std::vector<bool> withheld_rows(const std::vector<int>& counts, findings::Reader reader);
+std::vector<bool> withheld_rows(const std::vector<int>& counts, Reader reader);
 
-}  // namespace lanework::cli
+}  // namespace lanework::findings
