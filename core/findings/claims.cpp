@@ -22,11 +22,18 @@ std::string percent(double share) { return as_counted(std::round(100 * share)) +
 
 double hours_of(records::PlayerMinutes minutes) { return static_cast<double>(minutes.count) / 60; }
 
-// '28 350': thousands apart, so that they can be read.
+// '28 350': thousands apart, so that they can be read, by a space at which no line breaks.
 std::string grouped(double value) {
   std::string digits = std::to_string(std::llround(value));
-  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, " ");
+  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, "\u00A0");
   return digits;
+}
+
+// What is only roughly known, to two digits.
+double roughly(double value) {
+  if (value <= 0) return 0;
+  const double scale = std::pow(10, std::floor(std::log10(value)) - 1);
+  return std::round(value / scale) * scale;
 }
 
 struct Weeks {
@@ -235,7 +242,7 @@ class Sentences {
     if (wanted.more <= 0)
       return " There are hours enough to see a third fewer were half of them with warm-ups; a smaller difference takes "
              "longer.";
-    return " To see a third fewer, about " + grouped(wanted.more) + " more hours are needed, " +
+    return " To see a third fewer, about " + grouped(roughly(wanted.more)) + " more hours are needed, " +
            in_digits(wanted.seasons, 2) + " seasons like this one in all.";
   }
 

@@ -60,7 +60,7 @@ const stories = [
   }),
   withRecords("a small club is told how much more it takes", (r) => {
     const said = saidOf(r, { effect: 0.8, rate: 6, seed: 43, squads: 5 }, 16);
-    return first(said.status === 0 ? "" : said.err, /Too early to tell|cannot be estimated/.test(said.out) ? "" : said.out, /about [\d ]+ more hours are needed/.test(said.out) ? "" : said.out);
+    return first(said.status === 0 ? "" : said.err, /Too early to tell|cannot be estimated/.test(said.out) ? "" : said.out, /about [\d\s]+ more hours are needed/.test(said.out) ? "" : said.out);
   }),
 ];
 

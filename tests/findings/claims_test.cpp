@@ -64,7 +64,7 @@ TEST(Claims, WhatOfWarmUpsMayBeSaid) {
   SeasonFindings found = quiet_season();
   EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "Too early to tell"));
   EXPECT_TRUE(
-      has(of(found, ClaimKind::kWarmUps), "about 14 000 more hours are needed, 2.4 seasons like this one in all"));
+      has(of(found, ClaimKind::kWarmUps), "about 14\u00A0000 more hours are needed, 2.4 seasons like this one in all"));
   found.warm_ups.limits = {0.7, 0.9};
   EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "had fewer injuries in weeks after more warm-ups"));
   EXPECT_TRUE(has(of(found, ClaimKind::kWarmUps), "does not show that the one makes the other"));
@@ -119,7 +119,7 @@ TEST(Claims, NoInjuryAtAll) {
   found.whole.rows.front() = row(0, 8000);
   found.whole.rows.front().limits = {0, 0.000461};
   EXPECT_TRUE(has(all_of(found),
-                  "No injury was written down in 8 000 player-hours. The true rate may be anything up to 0.461"));
+                  "No injury was written down in 8\u00A0000 player-hours. The true rate may be anything up to 0.461"));
 }
 
 TEST(Claims, NoHoursAtAll) {

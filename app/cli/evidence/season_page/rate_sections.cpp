@@ -29,16 +29,18 @@ std::string burden_words(const RateRow& row) {
          (useless ? in_digits(1000 * burden.limits.low) + " and upwards" : limits_words(burden.limits, 1000)) + ")";
 }
 
-std::vector<std::string> cells(const RateRow& row, bool hidden) {
+std::vector<std::string> cells(const RateRow& row, bool hidden, findings::Reader reader) {
   if (hidden) return {row.label, kWithheld, as_counted(std::round(row.hours)), "-", "-", "-", "-"};
   const bool rate = row.hours > 0;
-  return {row.label,
-          std::to_string(row.injuries) + (row.open > 0 ? " (" + std::to_string(row.open) + " open)" : ""),
-          rate ? as_counted(std::round(row.hours)) : "not known",
-          rate ? in_digits(1000 * row.per_hour()) + " (" + limits_words(row.limits, 1000) + ")" : "-",
-          as_counted(row.days),
-          row.injuries > 0 ? as_counted(row.median_days) : "-",
-          burden_words(row)};
+  return {
+      row.label,
+      std::to_string(row.injuries) +
+          (row.open > 0 && !findings::is_withheld(reader, row.open) ? " (" + std::to_string(row.open) + " open)" : ""),
+      rate ? as_counted(std::round(row.hours)) : "not known",
+      rate ? in_digits(1000 * row.per_hour()) + " (" + limits_words(row.limits, 1000) + ")" : "-",
+      as_counted(row.days),
+      row.injuries > 0 ? as_counted(row.median_days) : "-",
+      burden_words(row)};
 }
 
 report::Table table_of(const RateTable& rates, const std::string& caption, findings::Reader reader) {
@@ -52,7 +54,7 @@ report::Table table_of(const RateTable& rates, const std::string& caption, findi
                        {"days in 1000 hours", true}},
                       {}};
   const std::vector<bool> hidden = withheld(rates, reader);
-  for (std::size_t i = 0; i < rates.rows.size(); ++i) table.rows.push_back(cells(rates.rows[i], hidden[i]));
+  for (std::size_t i = 0; i < rates.rows.size(); ++i) table.rows.push_back(cells(rates.rows[i], hidden[i], reader));
   return table;
 }
 
