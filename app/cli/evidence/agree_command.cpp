@@ -98,9 +98,10 @@ Result<EvidenceAnswer> agree_on_scores(const AgreeFlags& flags, const evidence::
     kinds.set(kind.key, std::move(node));
   }
   out.node.set("correlations", std::move(kinds));
-  out.text = "Intraclass correlations of " + std::to_string(read.value().size()) + " rows by " +
-             std::to_string(flags.scores.size()) + " raters, " + level_words(level) + " limits:\n" +
-             in_columns(rows, "  ") + "\n";
+  out.text =
+      "Intraclass correlations of " + std::to_string(read.value().size()) + " rows by " +
+      std::to_string(flags.scores.size()) + " raters, " + level_words(level) + " limits:\n" + in_columns(rows, "  ") +
+      "The limits of (2,1) and (2,k) are approximate: with few raters they hold the truth somewhat less often.\n\n";
   add_error("consistency", "raters' levels left aside", evidence::error_of_consistency(found.mean_squares), level, out);
   add_error("agreement", "raters' levels counted in",
             evidence::error_of_agreement(found.mean_squares, read.value().size()), level, out);
