@@ -9,9 +9,8 @@ namespace lanework::cli {
 namespace {
 
 template <class T>
-bool take(const Result<T>& result, Faults& faults) {
+void take(const Result<T>& result, Faults& faults) {
   if (!result) faults.insert(faults.end(), result.faults().begin(), result.faults().end());
-  return result.ok();
 }
 
 }  // namespace
@@ -47,8 +46,10 @@ Result<NamedCounts> named_counts(const evidence::DataTable& table, const NamedCo
   const auto events = events_column(table, columns.events);
   const auto hours = hours_column(table, columns.hours, true);
   Faults faults;
-  const bool all = take(names, faults) & take(events, faults) & take(hours, faults);
-  if (!all) return faults;
+  take(names, faults);
+  take(events, faults);
+  take(hours, faults);
+  if (!faults.empty()) return faults;
   NamedCounts out;
   std::unordered_map<std::string, std::size_t> place;
   for (std::size_t row = 0; row < table.rows(); ++row) {
