@@ -80,7 +80,7 @@ void print_growth(const std::vector<Model>& models) {
   for (const Model& model : models) {
     double first = 0;
     std::printf("  %-8s", model.name);
-    for (const std::size_t clubs : {2, 20, 200}) {
+    for (const std::size_t clubs : {std::size_t{2}, std::size_t{20}, std::size_t{200}}) {
       const SimulatedUnion made = simulate_union(clubs, 20, 40);
       const double seconds = timed(model, made, 5).seconds;
       const double a_row = seconds / static_cast<double>(made.frame.rows());

@@ -35,11 +35,11 @@ SimulatedUnion simulate_union(std::size_t clubs, std::size_t squads_a_club, std:
     for (std::size_t squad = 0; squad < squads_a_club; ++squad) {
       const double effect = of_club + squad_effect(engine);
       const std::size_t age = squad % 4;
-      const double girls = squad % 2 == 0 ? 1 : 0;
+      const double girls = squad / 4 % 2 == 0 ? 1 : 0;
       for (std::size_t week = 0; week < weeks; ++week) {
-        const double warm_ups = std::floor(4 * evidence::RandomEngine::result_type(engine()) / 4294967296.0);
-        const double match_share = 0.1 + 0.3 * (engine() / 4294967296.0);
-        const double hours = 30 + 50 * (engine() / 4294967296.0);
+        const double warm_ups = std::floor(4 * uniform_from(engine()));
+        const double match_share = 0.1 + 0.3 * uniform_from(engine());
+        const double hours = 30 + 50 * uniform_from(engine());
         std::vector<double> row = {1,     warm_ups,   age == 1 ? 1.0 : 0.0, age == 2 ? 1.0 : 0.0, age == 3 ? 1.0 : 0.0,
                                    girls, match_share};
         row.resize(11);
