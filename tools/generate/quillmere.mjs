@@ -4,22 +4,11 @@
 // compares. Births follow a season that starts in September (common practice).
 import { writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { generator } from "./seeded_numbers.mjs";
 
 const kFolder = "demo/quillmere";
 const kSeed = 20261123;
 const kSeasonYear = 2026;
-
-// Mulberry32: 32 bits of state, the same numbers everywhere.
-function generator(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 // id, name, who, band, players, routine, strip, minutes, kit of balls, [weekday, start] of its week
 const kTable = `

@@ -6,21 +6,10 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { join } from "node:path";
+import { generator } from "./seeded_numbers.mjs";
 
 export const kFolder = "demo/quillmere/season";
 const kFirstMonday = "2025-08-25";
-
-// Mulberry32: 32 bits of state, the same numbers everywhere.
-function generator(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 class Chance {
   constructor(seed) {
