@@ -4,6 +4,7 @@
 #include <boost/math/distributions/fisher_f.hpp>
 #include <cmath>
 
+#include "core/evidence/agreement_limits.h"
 #include "core/evidence/normal.h"
 
 namespace lanework::evidence {
@@ -13,10 +14,9 @@ double f_quantile(double share, double above, double below) {
   return boost::math::quantile(boost::math::fisher_f(above, below), share);
 }
 
-// Of the mean of k scores, from that of one.
-double of_the_mean(double one, double k) { return k * one / (1 + (k - 1) * one); }
-Correlation of_the_mean(const Correlation& one, double k) {
-  return {of_the_mean(one.estimate, k), {of_the_mean(one.limits.low, k), of_the_mean(one.limits.high, k)}};
+Correlation of_the_mean(const Correlation& one, std::size_t raters) {
+  return {correlation_of_mean(one.estimate, raters),
+          {correlation_of_mean(one.limits.low, raters), correlation_of_mean(one.limits.high, raters)}};
 }
 
 // Of subjects against an error with so many degrees of freedom.
@@ -76,9 +76,9 @@ Correlations intraclass_correlations(const Scores& scores, double level) {
   out.one_random_way = one_of(squares.subjects, squares.within, n, k, n * (k - 1), level);
   out.one_consistency = one_of(squares.subjects, squares.residual, n, k, (n - 1) * (k - 1), level);
   out.one_agreement = agreement_of(squares, n, k, level);
-  out.mean_random_way = of_the_mean(out.one_random_way, k);
-  out.mean_agreement = of_the_mean(out.one_agreement, k);
-  out.mean_consistency = of_the_mean(out.one_consistency, k);
+  out.mean_random_way = of_the_mean(out.one_random_way, scores.front().size());
+  out.mean_agreement = of_the_mean(out.one_agreement, scores.front().size());
+  out.mean_consistency = of_the_mean(out.one_consistency, scores.front().size());
   return out;
 }
 

@@ -27,8 +27,10 @@ struct Correlation {
 // single score; mean: of the mean of all raters.
 struct Correlations {
   MeanSquares mean_squares;
-  Correlation one_random_way;    // (1,1): each subject has raters of its own
-  Correlation one_agreement;     // (2,1): the raters are a sample, how high they score counts
+  Correlation one_random_way;  // (1,1): each subject has raters of its own
+  // (2,1): the raters are a sample, how high they score counts. Its limits are approximate: agreement_limits.h has ones
+  // that hold.
+  Correlation one_agreement;
   Correlation one_consistency;   // (3,1): these raters and no others, how high they score does not count
   Correlation mean_random_way;   // (1,k)
   Correlation mean_agreement;    // (2,k)

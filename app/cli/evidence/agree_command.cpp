@@ -9,6 +9,7 @@
 #include "app/cli/evidence/answer.h"
 #include "app/cli/evidence/evidence_commands.h"
 #include "app/cli/evidence/table_file.h"
+#include "core/evidence/agreement_limits.h"
 #include "core/evidence/reliability.h"
 
 namespace lanework::cli {
@@ -53,6 +54,16 @@ std::string why_no_correlation(const evidence::Scores& scores) {
   return "all scores are alike";
 }
 
+evidence::Correlations with_limits_that_hold(const evidence::Scores& scores, double level) {
+  evidence::Correlations out = evidence::intraclass_correlations(scores, level);
+  const std::size_t raters = scores.front().size();
+  const evidence::Interval one = evidence::agreement_limits(out.mean_squares, scores.size(), raters, level);
+  out.one_agreement.limits = one;
+  out.mean_agreement.limits = {evidence::correlation_of_mean(one.low, raters),
+                               evidence::correlation_of_mean(one.high, raters)};
+  return out;
+}
+
 struct Kind {
   const char* key;
   const char* words;
@@ -82,7 +93,7 @@ Result<EvidenceAnswer> agree_on_scores(const AgreeFlags& flags, const evidence::
   if (!read) return read.faults();
   const double level = flags.common.level();
   if (const std::string why = why_no_correlation(read.value()); !why.empty()) return cannot("agree", level, why);
-  const evidence::Correlations found = evidence::intraclass_correlations(read.value(), level);
+  const evidence::Correlations found = with_limits_that_hold(read.value(), level);
   EvidenceAnswer out;
   out.node = evidence_node("agree", level);
   out.node.set("estimated", Node::make_boolean(true));
@@ -98,10 +109,10 @@ Result<EvidenceAnswer> agree_on_scores(const AgreeFlags& flags, const evidence::
     kinds.set(kind.key, std::move(node));
   }
   out.node.set("correlations", std::move(kinds));
-  out.text =
-      "Intraclass correlations of " + std::to_string(read.value().size()) + " rows by " +
-      std::to_string(flags.scores.size()) + " raters, " + level_words(level) + " limits:\n" + in_columns(rows, "  ") +
-      "The limits of (2,1) and (2,k) are approximate: with few raters they hold the truth somewhat less often.\n\n";
+  out.text = "Intraclass correlations of " + std::to_string(read.value().size()) + " rows by " +
+             std::to_string(flags.scores.size()) + " raters, " + level_words(level) + " limits:\n" +
+             in_columns(rows, "  ") +
+             "The limits of (2,1) and (2,k) are generalised ones, which hold with few raters too.\n\n";
   add_error("consistency", "raters' levels left aside", evidence::error_of_consistency(found.mean_squares), level, out);
   add_error("agreement", "raters' levels counted in",
             evidence::error_of_agreement(found.mean_squares, read.value().size()), level, out);

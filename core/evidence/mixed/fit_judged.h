@@ -14,7 +14,8 @@ struct Judged {
   double left_to_gain = 0;  // of the log likelihood, by one more step
   double least_bend = 0;  // the least eigenvalue of its negative second derivatives, each scaled to 1: above 0 at a top
   int steps = 0;
-  int evaluations = 0;  // of the log likelihood with its derivatives
+  int evaluations = 0;           // of the log likelihood with its derivatives
+  std::size_t rows_visited = 0;  // in all, an exponential each
 
   [[nodiscard]] double error(std::size_t parameter) const;
 };

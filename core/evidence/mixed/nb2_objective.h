@@ -1,15 +1,18 @@
 // The log likelihood of a negative binomial model with an effect of the squad, by Laplace's method, and its first and
 // second derivatives. The variance of a count is mean + mean^2 / size.
 //
-// Work a call: rows x (one exponential, a few divisions for each step to the mode, columns^2 / 2).
+// Work a call: rows x (one exponential, one logarithm, a division for each step to the mode, half the square of the
+// columns that change within squads).
 #pragma once
 
 #include <optional>
 #include <vector>
 
 #include "core/evidence/mixed/frame.h"
+#include "core/evidence/mixed/frame_constants.h"
 #include "core/evidence/mixed/objective_value.h"
 #include "core/evidence/mixed/random_effect.h"
+#include "core/evidence/mixed/squad_rows.h"
 
 namespace lanework::evidence {
 
@@ -26,14 +29,19 @@ class Nb2Objective {
   [[nodiscard]] double slope_at_no_effect(const std::vector<double>& coefficients, double log_size) const;
 
  private:
-  const Frame& frame_;
-  double factorials_ = 0;
+  FrameConstants constants_;
+  SquadRows rows_;
+  std::vector<double> events_;      // by row
+  std::vector<double> rows_above_;  // [count]: rows with more events
 
-  [[nodiscard]] std::size_t first_row(std::size_t squad) const { return squad == 0 ? 0 : frame_.squad_ends[squad - 1]; }
-  void means_by_size(std::size_t squad, const std::vector<double>& coefficients, double log_size,
-                     std::vector<double>& out) const;
-  [[nodiscard]] RandomEffect mode_of(std::size_t squad, const std::vector<double>& means_by_size, double size,
-                                     double variance) const;
+  [[nodiscard]] const double* events(std::size_t squad) const { return events_.data() + rows_.first(squad); }
+  // Of the counts alone and the size: value, first and second derivative in its logarithm.
+  struct OfSize {
+    double value = 0;
+    double first = 0;
+    double second = 0;
+  };
+  [[nodiscard]] OfSize of_size(double size) const;
 };
 
 }  // namespace lanework::evidence

@@ -1,92 +1,70 @@
 #include "core/evidence/mixed/nested_objective.h"
 
+#include <Eigen/Core>
 #include <cmath>
 
 #include "core/evidence/mixed/club_term.h"
-#include "core/evidence/mixed/squad_mode.h"
+#include "core/evidence/mixed/laplace_terms.h"
+#include "core/evidence/mixed/squad_sums.h"
 
 namespace lanework::evidence {
 namespace {
 
-// The squads of a club, and what their rows sum to.
-struct ClubRows {
-  std::vector<ClubSquad> squads;
-  std::vector<SquadSums> sums;
-};
+using Eigen::ArrayXd;
+using Eigen::VectorXd;
 
-void sum_club(SquadRows& rows, const FrameConstants& constants, std::size_t first, std::size_t end,
-              const std::vector<double>& coefficients, ClubRows& club) {
-  club.squads.clear();
-  if (club.sums.size() < end - first) club.sums.resize(end - first);
-  for (std::size_t squad = first; squad < end; ++squad) {
-    SquadSums& sums = club.sums[squad - first];
-    rows.sum(squad, coefficients, sums);
-    club.squads.push_back({constants.squad_events[squad], std::log(sums.expected)});
-  }
-}
-
-// Weighted sums of the squads' mean designs: what couples the squads of a club.
-struct ClubDesign {
-  std::vector<double> rank;
-  std::vector<double> move;
-  std::vector<double> beside;
-};
-
-void add_squad(const SquadSums& sums, const ClubTerm& term, std::size_t i, ObjectiveValue& out, ClubDesign& design) {
-  const std::size_t columns = sums.design.size();
-  const double* squares = sums.squares.data();
-  for (std::size_t c = 0; c < columns; ++c) {
-    const double own = sums.design[c] / sums.expected;
-    out.gradient[c] += term.slope[i] * own;
-    design.rank[c] += term.rank[i] * own;
-    design.move[c] += term.move[i] * own;
-    design.beside[c] += term.beside[i] * own;
-    for (std::size_t d = 0; d <= c; ++d) {
-      const double other = sums.design[d] / sums.expected;
-      out.bend(c, d) += term.slope[i] * (*squares++ / sums.expected) + (term.own[i] - term.slope[i]) * own * other;
-    }
-    out.bend(columns + kSquads, c) += term.by_both[kSquads][i] * own;
-    out.bend(columns + kClubs, c) += term.by_both[kClubs][i] * own;
-  }
-}
-
-void add_club(const ClubTerm& term, const ClubDesign& design, ObjectiveValue& out) {
-  const std::size_t columns = design.rank.size();
+// By the chain rule through the logarithms of the squads' expected events, whose slopes are the means of the design.
+void add_club(const SquadSums& sums, const ClubTerm& term, ObjectiveValue& out) {
+  const Eigen::Index columns = sums.design.rows();
+  const auto design = sums.design.matrix();
+  const VectorXd gradient = design * term.slope.matrix();
+  const VectorXd squares = sums.squares.matrix() * term.slope.matrix();
+  const VectorXd rank = design * term.rank.matrix();
+  const VectorXd move = design * term.move.matrix();
+  const VectorXd beside = design * term.beside.matrix();
+  const Eigen::MatrixXd bent = design * (term.own - term.slope).matrix().asDiagonal();
+  const Eigen::MatrixXd coupled = bent * design.transpose();
   out.log_likelihood += term.log_likelihood;
-  for (std::size_t c = 0; c < columns; ++c) {
-    for (std::size_t d = 0; d <= c; ++d) {
-      out.bend(c, d) += term.rank_weight * design.rank[c] * design.rank[d] + design.beside[c] * design.move[d] +
-                        design.move[c] * design.beside[d] + term.bend * design.move[c] * design.move[d];
+  Eigen::Index square = 0;
+  for (Eigen::Index c = 0; c < columns; ++c) {
+    const auto at = static_cast<std::size_t>(c);
+    out.gradient[at] += gradient(c);
+    for (Eigen::Index d = 0; d <= c; ++d) {
+      out.bend(at, static_cast<std::size_t>(d)) += squares(square++) + coupled(c, d) +
+                                                   term.rank_weight * rank(c) * rank(d) + beside(c) * move(d) +
+                                                   move(c) * beside(d) + term.bend * move(c) * move(d);
     }
   }
-  for (const std::size_t which : {kSquads, kClubs}) out.gradient[columns + which] += term.by_deviation[which];
-  out.bend(columns + kSquads, columns + kSquads) += term.by_deviations[0];
-  out.bend(columns + kClubs, columns + kSquads) += term.by_deviations[1];
-  out.bend(columns + kClubs, columns + kClubs) += term.by_deviations[2];
+  const auto deviations = static_cast<std::size_t>(columns);
+  for (const std::size_t which : {kSquads, kClubs}) {
+    const VectorXd both = design * term.by_both[which].matrix();
+    for (std::size_t c = 0; c < deviations; ++c) out.bend(deviations + which, c) += both(static_cast<Eigen::Index>(c));
+    out.gradient[deviations + which] += term.by_deviation[which];
+  }
+  out.bend(deviations + kSquads, deviations + kSquads) += term.by_deviations[0];
+  out.bend(deviations + kClubs, deviations + kSquads) += term.by_deviations[1];
+  out.bend(deviations + kClubs, deviations + kClubs) += term.by_deviations[2];
 }
 
 }  // namespace
 
-NestedObjective::NestedObjective(const Frame& frame) : frame_(frame), constants_(constants_of(frame)), rows_(frame) {}
+NestedObjective::NestedObjective(const Frame& frame)
+    : club_ends_(frame.club_ends), constants_(constants_of(frame)), rows_(frame) {}
 
 ObjectiveValue NestedObjective::at(const std::vector<double>& coefficients, double log_squad_deviation,
                                    double log_club_deviation) const {
-  const std::size_t columns = frame_.columns();
+  const std::size_t columns = rows_.columns();
   ObjectiveValue out(columns + 2);
   out.log_likelihood = constants_.log_likelihood;
   for (std::size_t c = 0; c < columns; ++c) {
     out.log_likelihood += constants_.events_by_column[c] * coefficients[c];
     out.gradient[c] = constants_.events_by_column[c];
   }
-  ClubRows club;
+  SquadSums sums;
   std::size_t first = 0;
-  for (const std::size_t end : frame_.club_ends) {
-    sum_club(rows_, constants_, first, end, coefficients, club);
-    const ClubTerm term = club_term(club.squads, log_squad_deviation, log_club_deviation);
-    const std::vector<double> none(columns, 0);
-    ClubDesign design{none, none, none};
-    for (std::size_t i = 0; i < club.squads.size(); ++i) add_squad(club.sums[i], term, i, out, design);
-    add_club(term, design, out);
+  for (const std::size_t end : club_ends_) {
+    sum_squads(rows_, coefficients, first, end, sums);
+    add_club(sums, club_term(events(first, end), sums.expected, log_squad_deviation, log_club_deviation), out);
     first = end;
   }
   out.mirror();
@@ -95,19 +73,17 @@ ObjectiveValue NestedObjective::at(const std::vector<double>& coefficients, doub
 
 double NestedObjective::slope_at_no_clubs(const std::vector<double>& coefficients, double log_squad_deviation) const {
   const double variance = std::exp(2 * log_squad_deviation);
-  ClubRows club;
+  const ArrayXd expected = expected_events(rows_, coefficients);
+  const auto all = events(0, rows_.squads());
+  const ArrayXd mean = expected * squad_modes(all, expected, variance).exp();
+  const ArrayXd narrowed = mean / (1 + variance * mean);
   double slope = 0;
   std::size_t first = 0;
-  for (const std::size_t end : frame_.club_ends) {
-    sum_club(rows_, constants_, first, end, coefficients, club);
-    double off = 0;
-    double narrowed = 0;
-    for (const ClubSquad& squad : club.squads) {
-      const double mean = std::exp(squad.log_expected + squad_mode(squad.events, squad.log_expected, variance));
-      off += squad.events - mean;
-      narrowed += mean / (1 + variance * mean);
-    }
-    slope += (off * off - narrowed) / 2;
+  for (const std::size_t end : club_ends_) {
+    const auto from = static_cast<Eigen::Index>(first);
+    const auto squads = static_cast<Eigen::Index>(end - first);
+    const double off = (all - mean).segment(from, squads).sum();
+    slope += (off * off - narrowed.segment(from, squads).sum()) / 2;
     first = end;
   }
   return slope;
@@ -116,21 +92,15 @@ double NestedObjective::slope_at_no_clubs(const std::vector<double>& coefficient
 NestedObjective::Effects NestedObjective::effects(const std::vector<double>& coefficients, double log_squad_deviation,
                                                   double log_club_deviation) const {
   Effects out;
-  const double squad_variance = std::exp(2 * log_squad_deviation);
-  ClubRows club;
+  const ArrayXd expected = expected_events(rows_, coefficients);
   std::size_t first = 0;
-  for (const std::size_t end : frame_.club_ends) {
-    sum_club(rows_, constants_, first, end, coefficients, club);
-    const ClubTerm term = club_term(club.squads, log_squad_deviation, log_club_deviation);
+  for (const std::size_t end : club_ends_) {
+    const auto from = static_cast<Eigen::Index>(first);
+    const auto squads = static_cast<Eigen::Index>(end - first);
+    const ClubTerm term =
+        club_term(events(first, end), expected.segment(from, squads), log_squad_deviation, log_club_deviation);
     out.clubs.push_back({term.club_mode, term.club_variance});
-    for (std::size_t i = 0; i < club.squads.size(); ++i) {
-      // The squad's own, and what it gives way as the club's effect moves.
-      const double mode = term.squad_modes[i];
-      const double mean = std::exp(club.squads[i].log_expected + term.club_mode + mode);
-      const double curved = 1 + squad_variance * mean;
-      const double moved = squad_variance * mean / curved;
-      out.squads.push_back({mode, squad_variance / curved + moved * moved * term.club_variance});
-    }
+    for (Eigen::Index i = 0; i < squads; ++i) out.squads.push_back({term.squad_modes(i), term.squad_variances(i)});
     first = end;
   }
   return out;

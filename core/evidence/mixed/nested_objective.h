@@ -4,11 +4,14 @@
 // Work a call: rows x (one exponential + columns^2 / 2), squads x columns^2.
 #pragma once
 
+#include <Eigen/Core>
+#include <cstddef>
 #include <vector>
 
+#include "core/evidence/mixed/frame_constants.h"
 #include "core/evidence/mixed/objective_value.h"
 #include "core/evidence/mixed/random_effect.h"
-#include "core/evidence/mixed/squad_sums.h"
+#include "core/evidence/mixed/squad_rows.h"
 
 namespace lanework::evidence {
 
@@ -30,9 +33,14 @@ class NestedObjective {
                                 double log_club_deviation) const;
 
  private:
-  const Frame& frame_;
+  std::vector<std::size_t> club_ends_;
   FrameConstants constants_;
-  mutable SquadRows rows_;  // only its room to work in changes
+  SquadRows rows_;
+
+  // Of the squads from 'first' to before 'end'.
+  [[nodiscard]] Eigen::Map<const Eigen::ArrayXd> events(std::size_t first, std::size_t end) const {
+    return {constants_.squad_events.data() + first, static_cast<Eigen::Index>(end - first)};
+  }
 };
 
 }  // namespace lanework::evidence

@@ -9,8 +9,9 @@ namespace {
 
 constexpr int kMostSteps = 100;
 constexpr int kMostHalvings = 40;
-// A step that is thought to bring so little, in log likelihood, is the last.
-constexpr double kLittle = 1e-14;
+// A step that is thought to bring so little, as a share of the log likelihood, is the last: after it, by the square of
+// that, there is nothing left. Less could not be told from rounding.
+constexpr double kLittle = 1e-12;
 // What is added to the bend, as a share of it, where it is not downwards.
 constexpr double kFirstBent = 1e-3;
 

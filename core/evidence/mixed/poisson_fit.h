@@ -6,7 +6,7 @@
 
 #include "core/evidence/mixed/fit_judged.h"
 #include "core/evidence/mixed/frame.h"
-#include "core/evidence/mixed/poisson_objective.h"
+#include "core/evidence/mixed/random_effect.h"
 
 namespace lanework::evidence {
 

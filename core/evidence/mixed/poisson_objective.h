@@ -3,14 +3,16 @@
 // Work a call: rows x (one exponential + columns^2 / 2).
 #pragma once
 
+#include <Eigen/Core>
 #include <optional>
 #include <vector>
 
 #include "core/evidence/mixed/frame.h"
+#include "core/evidence/mixed/frame_constants.h"
 #include "core/evidence/mixed/objective_value.h"
 #include "core/evidence/mixed/quadrature.h"
 #include "core/evidence/mixed/random_effect.h"
-#include "core/evidence/mixed/squad_sums.h"
+#include "core/evidence/mixed/squad_rows.h"
 
 namespace lanework::evidence {
 
@@ -27,10 +29,13 @@ class PoissonObjective {
   [[nodiscard]] double slope_at_no_effect(const std::vector<double>& coefficients) const;
 
  private:
-  const Frame& frame_;
   Quadrature rule_;
   FrameConstants constants_;
-  mutable SquadRows rows_;  // only its room to work in changes
+  SquadRows rows_;
+
+  [[nodiscard]] Eigen::Map<const Eigen::ArrayXd> events() const {
+    return {constants_.squad_events.data(), static_cast<Eigen::Index>(constants_.squad_events.size())};
+  }
 };
 
 }  // namespace lanework::evidence

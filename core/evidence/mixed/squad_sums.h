@@ -1,47 +1,26 @@
-// Sums over the rows of a squad, each row counting as its expected events at given coefficients: all that a model whose
-// effects enter every row of the squad alike has to know of them.
+// Sums over the rows of squads, each row counting as its expected events at given coefficients; several squads side by
+// side, so that what follows can be done for all of them at once.
 #pragma once
 
+#include <Eigen/Core>
 #include <cstddef>
 #include <vector>
 
-#include "core/evidence/mixed/frame.h"
+#include "core/evidence/mixed/squad_rows.h"
 
 namespace lanework::evidence {
 
 struct SquadSums {
-  double expected = 0;
-  std::vector<double> design;   // [column]
-  std::vector<double> squares;  // design times design, lower triangle row by row
+  Eigen::ArrayXd expected;  // by squad
+  Eigen::ArrayXXd design;   // [column, squad]: mean of the column, events as weights
+  Eigen::ArrayXXd squares;  // [lower triangle row by row, squad]: of two columns' products
 };
 
-// The rows of a frame laid out for these sums: columns that never change within a squad, such as its age, are held once
-// a squad; of the others the rows of a squad stand together, column by column.
-class SquadRows {
- public:
-  explicit SquadRows(const Frame& frame);
+// Of the squads from 'first' to before 'end'; written over 'out'. One exponential a row.
+void sum_squads(const SquadRows& rows, const std::vector<double>& coefficients, std::size_t first, std::size_t end,
+                SquadSums& out);
 
-  // One exponential a row, and half the square of the columns that change within squads.
-  void sum(std::size_t squad, const std::vector<double>& coefficients, SquadSums& sums);
-
- private:
-  std::size_t columns_;
-  std::vector<std::size_t> steady_;  // columns
-  std::vector<std::size_t> changing_;
-  std::vector<std::size_t> squad_ends_;
-  std::vector<double> log_hours_;       // by row
-  std::vector<double> steady_cells_;    // [squad x steady columns + steady column]
-  std::vector<double> changing_cells_;  // [squad][changing column][row]
-  std::vector<double> means_;           // room to work in
-  std::vector<double> weighted_;
-};
-
-// What does not change with the coefficients.
-struct FrameConstants {
-  std::vector<double> squad_events;
-  std::vector<double> events_by_column;
-  double log_likelihood = 0;  // its part that no parameter moves
-};
-FrameConstants constants_of(const Frame& frame);
+// Expected events alone, of all squads.
+Eigen::ArrayXd expected_events(const SquadRows& rows, const std::vector<double>& coefficients);
 
 }  // namespace lanework::evidence

@@ -15,27 +15,28 @@ namespace {
 struct Club {
   std::vector<double> events;
   [[nodiscard]] ClubTerm at(const std::vector<double>& parameters) const {
-    std::vector<ClubSquad> squads;
-    for (std::size_t i = 0; i < events.size(); ++i) squads.push_back({events[i], parameters[i]});
-    return club_term(squads, parameters[events.size()], parameters[events.size() + 1]);
+    const auto squads = static_cast<Eigen::Index>(events.size());
+    return club_term(Eigen::Map<const Eigen::ArrayXd>(events.data(), squads),
+                     Eigen::Map<const Eigen::ArrayXd>(parameters.data(), squads).exp(), parameters[events.size()],
+                     parameters[events.size() + 1]);
   }
   [[nodiscard]] std::vector<double> slopes(const std::vector<double>& parameters) const {
     const ClubTerm term = at(parameters);
-    std::vector<double> out = term.slope;
+    std::vector<double> out(term.slope.begin(), term.slope.end());
     out.insert(out.end(), term.by_deviation.begin(), term.by_deviation.end());
     return out;
   }
 };
 
-double second(const ClubTerm& term, std::size_t i, std::size_t j) {
-  const std::size_t squads = term.slope.size();
+double second(const ClubTerm& term, Eigen::Index i, Eigen::Index j) {
+  const Eigen::Index squads = term.slope.size();
   if (i > j) return second(term, j, i);
   if (j < squads) {
     return (i == j ? term.own[i] : 0) + term.rank_weight * term.rank[i] * term.rank[j] + term.beside[i] * term.move[j] +
            term.move[i] * term.beside[j] + term.bend * term.move[i] * term.move[j];
   }
-  if (i < squads) return term.by_both[j - squads][i];
-  return term.by_deviations[i - squads + (j - squads)];
+  if (i < squads) return term.by_both[static_cast<std::size_t>(j - squads)][i];
+  return term.by_deviations[static_cast<std::size_t>(i - squads + (j - squads))];
 }
 
 TEST(ClubTerm, DerivativesThroughTheModes) {
@@ -60,7 +61,9 @@ TEST(ClubTerm, DerivativesThroughTheModes) {
           EXPECT_NEAR(slopes[j], slope, 1e-6 * std::max(1.0, std::abs(slope))) << j;
           for (std::size_t i = 0; i < at.size(); ++i) {
             const double bend = (club.slopes(up)[i] - club.slopes(down)[i]) / (2 * kStep);
-            EXPECT_NEAR(second(term, i, j), bend, 1e-6 * std::max(1.0, std::abs(bend))) << i << ' ' << j;
+            EXPECT_NEAR(second(term, static_cast<Eigen::Index>(i), static_cast<Eigen::Index>(j)), bend,
+                        1e-6 * std::max(1.0, std::abs(bend)))
+                << i << ' ' << j;
           }
         }
       }
@@ -70,12 +73,13 @@ TEST(ClubTerm, DerivativesThroughTheModes) {
 
 // With hardly any effect of the club the squads are alone.
 TEST(ClubTerm, WithoutClubsItIsTheSquads) {
-  const std::vector<ClubSquad> squads = {{4, 0.9}, {0, 0.2}, {11, 2.6}};
+  const Eigen::Array3d events(4, 0, 11);
+  const Eigen::Array3d log_expected(0.9, 0.2, 2.6);
   const Quadrature laplace = gauss_hermite(1);
   double sum = 0;
-  for (const ClubSquad& squad : squads)
-    sum += squad_term(squad.events, squad.log_expected, -0.9, laplace).log_likelihood.value;
-  EXPECT_NEAR(club_term(squads, -0.9, -12).log_likelihood, sum, 1e-8);
+  for (Eigen::Index i = 0; i < 3; ++i)
+    sum += squad_term(events(i), log_expected(i), -0.9, laplace).log_likelihood.value;
+  EXPECT_NEAR(club_term(events, log_expected.exp(), -0.9, -12).log_likelihood, sum, 1e-8);
 }
 
 }  // namespace
