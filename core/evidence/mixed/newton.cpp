@@ -9,9 +9,11 @@ namespace {
 
 constexpr int kMostSteps = 100;
 constexpr int kMostHalvings = 40;
-// A step that is thought to bring so little, as a share of the log likelihood, is the last: after it, by the square of
-// that, there is nothing left. Less could not be told from rounding.
-constexpr double kLittle = 1e-12;
+// A step that is thought to bring so little, as a share of the log likelihood, is the last.
+constexpr double kLittle = 1e-14;
+// One that is thought to bring this little may be lost in rounding: it is taken unless it falls by more than that.
+constexpr double kHardlyAny = 1e-11;
+constexpr double kRounding = 1e-13;
 // What is added to the bend, as a share of it, where it is not downwards.
 constexpr double kFirstBent = 1e-3;
 
@@ -49,9 +51,10 @@ Highest climb(const std::function<ObjectiveValue(const std::vector<double>&)>& f
       for (std::size_t i = 0; i < there.size(); ++i) there[i] += share * step(static_cast<Eigen::Index>(i));
       ObjectiveValue value = function(there);
       ++out.evaluations;
-      const bool last = out.left_to_gain < kLittle * std::max(1.0, std::abs(out.value.log_likelihood));
-      if (!(value.log_likelihood > out.value.log_likelihood) && !(last && std::isfinite(value.log_likelihood)))
-        continue;
+      const double scale = std::max(1.0, std::abs(out.value.log_likelihood));
+      const bool last = out.left_to_gain < kLittle * scale;
+      const double floor = out.value.log_likelihood - (out.left_to_gain < kHardlyAny * scale ? kRounding * scale : 0);
+      if (!(value.log_likelihood > floor) && !(last && std::isfinite(value.log_likelihood))) continue;
       out.at = std::move(there);
       out.value = std::move(value);
       moved = true;

@@ -76,7 +76,7 @@ TEST(ShareOfSquads, WholeSquadsAndClubs) {
 
 // Squads that stand in every club in the same order: of each place some are picked.
 TEST(ShareOfSquads, OfEveryPlaceInAClub) {
-  for (const std::size_t one_in : {2, 5, 8, 10}) {
+  for (const std::size_t one_in : {std::size_t{2}, std::size_t{5}, std::size_t{8}, std::size_t{10}}) {
     Frame all;
     all.names = {"place"};
     for (std::size_t squad = 0; squad < 4000; ++squad) {
