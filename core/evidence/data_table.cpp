@@ -74,15 +74,14 @@ Result<std::vector<double>> numbers_of(const DataTable& table, std::size_t colum
   });
 }
 
-Result<std::vector<std::int64_t>> counts_of(const DataTable& table, std::size_t column) {
-  constexpr double kMost = 1e9;
-  return read_column<std::int64_t>(table, column, "a whole number, 0 or more",
-                                   [](const std::string& cell) -> std::optional<std::int64_t> {
-                                     const std::optional<double> value = number_in(cell);
-                                     if (!value || *value < 0 || *value > kMost || *value != std::floor(*value))
-                                       return {};
-                                     return static_cast<std::int64_t>(*value);
-                                   });
+Result<std::vector<std::int64_t>> counts_of(const DataTable& table, std::size_t column, std::int64_t most) {
+  return read_column<std::int64_t>(
+      table, column, "a whole number, 0 to " + std::to_string(most),
+      [&](const std::string& cell) -> std::optional<std::int64_t> {
+        const std::optional<double> value = number_in(cell);
+        if (!value || *value < 0 || *value > static_cast<double>(most) || *value != std::floor(*value)) return {};
+        return static_cast<std::int64_t>(*value);
+      });
 }
 
 Result<std::vector<std::string>> names_of(const DataTable& table, std::size_t column) {

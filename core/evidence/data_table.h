@@ -34,8 +34,9 @@ struct NumberLimits {
 
 // A decimal point or a decimal comma; no unit, no thousands.
 Result<std::vector<double>> numbers_of(const DataTable& table, std::size_t column, const NumberLimits& limits);
-// Whole numbers, 0 or more.
-Result<std::vector<std::int64_t>> counts_of(const DataTable& table, std::size_t column);
+// Whole numbers from 0 on.
+Result<std::vector<std::int64_t>> counts_of(const DataTable& table, std::size_t column,
+                                            std::int64_t most = 1'000'000'000);
 // Names: text that is not empty.
 Result<std::vector<std::string>> names_of(const DataTable& table, std::size_t column);
 

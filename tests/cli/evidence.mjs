@@ -102,6 +102,8 @@ const kMistakes = [
   ["more cells than headings", ["funnel"], "squad,events,hours\na,1,2,3\n", /table\.csv:2: found 4 cells, expected at most 3/],
   ["no such column", ["funnel", "--hours", "minutes"], "squad,events,hours\na,1,2\nb,2,3\n", /found 'minutes', expected a column of the table: 'squad', 'events', 'hours'/],
   ["words for hours", ["funnel"], "squad,events,hours\na,1,many\nb,2,3\n", /table\.csv:2: hours: found 'many', expected hours, 0 or more/],
+  ["more events in a row than a model takes", ["fit", "--outcome", "events", "--hours", "hours", "--random", "squad"], "squad,events,hours\na,2000000,2\nb,2,3\n",
+    /table\.csv:2: events: found .2000000., expected a whole number, 0 to 1000000/],
   ["events and no hours", ["funnel"], "squad,events,hours\na,4,0\nb,2,3\n", /found 4 events of 'a' in 0 hours/],
   ["no hours at all", ["shrink"], "squad,events,hours\na,0,0\nb,0,0\n", /found no hours at all/],
   ["three arms", ["arms"], "arm,squad,events,hours\nx,a,1,10\ny,b,2,10\nz,c,1,10\n", /found 3 different names, expected two arms/],

@@ -10,6 +10,7 @@ namespace lanework::evidence {
 namespace {
 
 constexpr double kMostHoursARow = 1e7;
+constexpr std::int64_t kMostEvents = 1'000'000;  // in a row: work and memory grow with the largest
 
 class Building {
  public:
@@ -70,7 +71,7 @@ class Building {
     const auto events = taken(find_column(table_, wanted_.events, "--outcome"));
     const auto hours = taken(find_column(table_, wanted_.hours, "--hours"));
     if (!events || !hours) return;
-    auto counts = taken(counts_of(table_, *events));
+    auto counts = taken(counts_of(table_, *events, kMostEvents));
     auto numbers = taken(numbers_of(table_, *hours, {0, kMostHoursARow, "hours, 0 to 10 million"}));
     if (!counts || !numbers) return;
     events_ = std::move(*counts);
