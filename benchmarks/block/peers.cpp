@@ -74,7 +74,7 @@ bool print_row(const SolvedSquad& ours, const block::ExportTable& table, Peer& p
 block::Work second_of_work() {
   block::Work work;
   work.near = work.far = work.farther = 0;
-  work.splits = 24;
+  work.splits = 20;
   work.more_splits = work.last_splits = 0;
   work.thorough.worth_splitting = 1;
   return work;
