@@ -3,6 +3,15 @@
 #include "app/cli/describe_drill.h"
 
 namespace lanework::cli {
+namespace {
+
+std::vector<std::string> emphasis_row(const catalogue::FamilyRow& family) {
+  return {family.name + ", the club's emphasis", "in place of " + std::to_string(family.emphasis->catalogue_weight),
+          "accepted by the lead, from the injuries of " + to_iso(family.emphasis->from) + " to " +
+              to_iso(family.emphasis->to) + "; emphasis.toml"};
+}
+
+}  // namespace
 
 Rows constant_rows(const std::vector<clock::ConstantRow>& constants, const catalogue::Catalogue& catalogue) {
   Rows rows;
@@ -19,6 +28,7 @@ Rows family_rows(const catalogue::Catalogue& catalogue, int age) {
                     "weight " + std::to_string(family.weight) + ", " + std::to_string(family.session_work.count) +
                         " s of work" + (family.required ? ", required" : ""),
                     source_words(family.sources, catalogue)});
+    if (family.emphasis) rows.push_back(emphasis_row(family));
     if (!family.eccentric_first || age < family.eccentric_first->from_age) continue;
     rows.push_back({family.name + ", not eccentric",
                     "counts " + std::to_string(family.eccentric_first->other_work_percent) + " %",

@@ -3,9 +3,11 @@
 #include <filesystem>
 #include <map>
 #include <optional>
+#include <set>
 #include <tuple>
 #include <utility>
 
+#include "app/read/club_emphasis.h"
 #include "app/read/evening_files.h"
 #include "app/read/files.h"
 #include "app/read/named_files.h"
@@ -41,9 +43,17 @@ class ClubLoader {
   std::map<std::string, std::size_t> catalogues_;  // by the own folder's path; empty: the shipped one alone
   std::map<std::string, Document> read_;           // by path
   std::map<std::tuple<std::string, int, int, std::string>, std::optional<std::size_t>> rosters_;
+  std::set<std::string> told_;  // by add_once
   Faults faults_;
 
   void add(const Faults& faults) { faults_.insert(faults_.end(), faults.begin(), faults.end()); }
+
+  // What is wrong with one catalogue and another alike.
+  void add_once(const Faults& faults) {
+    for (const Fault& fault : faults) {
+      if (told_.insert(to_line(fault)).second) faults_.push_back(fault);
+    }
+  }
 
   // Looked at here only to know a day for ages; its faults are told where the settings are read.
   [[nodiscard]] std::optional<Date> first_monday() const {
@@ -115,7 +125,10 @@ class ClubLoader {
     if (!own.empty()) folders.push_back(own);
     Result<catalogue::CatalogueDocuments> read = read_catalogue_folders(folders, from);
     if (!read) add(read.faults());
-    if (read) documents_.catalogues.push_back(std::move(read.value()));
+    if (read) {
+      add_once(put_club_emphasis(folder_.string(), read.value()));
+      documents_.catalogues.push_back(std::move(read.value()));
+    }
     if (!read && !own.empty()) known->second = 0;
     return known->second;
   }

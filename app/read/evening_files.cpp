@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "app/read/club_emphasis.h"
 #include "app/read/files.h"
 #include "app/read/named_files.h"
 
@@ -69,6 +70,8 @@ class EveningLoader {
     Result<catalogue::CatalogueDocuments> read = read_catalogue_folders(folders_, place_of(files_.squad, "catalogue"));
     if (read) files_.catalogue = std::move(read.value());
     if (!read) add(read.faults());
+    const auto club = club_folder_above(squad_path_);
+    if (read && club) add(put_club_emphasis(*club, files_.catalogue));
   }
 
   void load_routine() {

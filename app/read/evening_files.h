@@ -33,8 +33,8 @@ struct EveningOverrides {
 
 // shipped_catalogue: the folder of the shipped catalogue, with routines/. File names inside the squad file
 // are relative to it and stay in its folder, the one above (the club's), or below. The evening's date, for ages, is the
-// squad file's slot.date. All faults of all files are collected; those about a missing file stand at the line that
-// names it.
+// squad file's slot.date. A club's emphasis.toml (club_emphasis.h) is in the catalogue's families. All faults of all
+// files are collected; those about a missing file stand at the line that names it.
 Result<EveningFiles> read_evening_files(const std::string& squad_path, const std::string& shipped_catalogue,
                                         const EveningOverrides& overrides = {});
 

@@ -8,6 +8,7 @@
 
 #include "core/base/units.h"
 #include "core/catalogue/drill.h"
+#include "core/catalogue/emphasis.h"
 
 namespace lanework::catalogue {
 
@@ -32,6 +33,7 @@ struct FamilyRow {
   std::vector<std::string> sources;
   std::vector<std::string> week_sources;  // of week_work; empty where it is two and a half full sessions
   std::optional<EccentricFirst> eccentric_first;
+  std::optional<Emphasis> emphasis;  // where the club's weight stands in the place of the catalogue's
 };
 
 // limits.toml: ceilings a session and a week for one age band. Loads in whole units.

@@ -36,7 +36,7 @@ FamilyRow read_family(TableReader& table, std::size_t position) {
     table.fault(FaultCode::kContradiction, "phases", "the later phase first", "phases in the order of the session");
   }
   row.required = table.boolean_or("required", true);
-  row.weight = static_cast<int>(table.integer("weight", 1, 8));
+  row.weight = static_cast<int>(table.integer("weight", kLeastWeight, kMostWeight));
   row.session_work = Seconds(table.integer("session_seconds", 1, 600));
   row.week_work = Seconds(table.integer_or("week_seconds", row.session_work.count * 5 / 2, 1, 3600));
   row.why = table.text("why");
@@ -44,6 +44,8 @@ FamilyRow read_family(TableReader& table, std::size_t position) {
   if (table.has("week_seconds")) row.week_sources = read_sources(table, "week_sources");
   TableReader eccentric = table.table("eccentric_first");
   if (eccentric.present()) row.eccentric_first = read_eccentric_first(eccentric);
+  TableReader emphasis = table.table("emphasis");
+  if (emphasis.present()) row.emphasis = read_emphasis(emphasis, row.weight);
   table.finish();
   return row;
 }

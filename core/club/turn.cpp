@@ -219,6 +219,16 @@ class SeasonTurn {
     ++to.sources;
   }
 
+  // What was accepted goes along with the other files, until the lead accepts another.
+  void tell_emphasis() {
+    for (const catalogue::FamilyRow& family : club_.catalogues.front().families) {
+      if (!family.emphasis) continue;
+      tell("The emphasis goes along: emphasis.toml, from the injuries of " + to_iso(family.emphasis->from) + " to " +
+           to_iso(family.emphasis->to) + ".");
+      return;
+    }
+  }
+
   void write_club() {
     out_.club = {"club.toml", documents_.club.root};
     Node& root = out_.club.root;
@@ -230,6 +240,7 @@ class SeasonTurn {
     find(root, "block")->set("first_monday", Node::make_text(to_iso(monday)));
     tell("The season is " + to_iso(season_from_) + " to " + to_iso(a_year_on(club_.settings.season_to)) +
          ", the first block starts on " + to_iso(monday) + ".");
+    tell_emphasis();
     if (find(root, "holiday") != nullptr) tell("Holidays, matches and away days are of the old season and left out.");
     erase(root, "holiday");
     if (Node* first = find(root, "served_first")) {

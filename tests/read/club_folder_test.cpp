@@ -67,6 +67,21 @@ TEST_F(ClubFolderTest, EverythingNamedIsRead) {
   EXPECT_EQ(squad.match_day_routine.id, "match-day");
 }
 
+TEST_F(ClubFolderTest, TheClubsEmphasisIsInEveryCatalogue) {
+  club_.write("ours/routines/ours.toml", "");
+  write_squad("catalogue = \"../ours\"\n");
+  club_.write("emphasis.toml", "from = 2025-08-25\nto = 2026-05-31\n[weights]\nbalance = 6\n");
+  ASSERT_EQ(lines(), "");
+  const ClubFolder folder = read();
+  ASSERT_EQ(folder.club.catalogues.size(), 2U);
+  for (const catalogue::Catalogue& catalogue : folder.club.catalogues) {
+    EXPECT_EQ(catalogue.family(catalogue::Family::kBalance).weight, 6);
+  }
+  club_.write("emphasis.toml", "from = 2025-08-25\nto = 2026-05-31\n[weights]\nbalance = 3\n");
+  EXPECT_EQ(lines(),
+            "emphasis.toml:4:1: weights.balance: found 3, expected 4 to 6, one step at most from the catalogue's 5");
+}
+
 TEST_F(ClubFolderTest, WhatIsMissingIsToldWhereItIsNamed) {
   write_squad("restrictions = \"../sore.toml\"\ncatalogue = \"../ours\"\n", "../strips/south.toml");
   EXPECT_EQ(

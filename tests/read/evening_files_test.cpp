@@ -76,6 +76,26 @@ TEST_F(EveningFilesTest, AClubsOwnFolderAddsDrillsAndRoutines) {
   EXPECT_EQ(files.value().routine.root.find("name")->text, "ours");
 }
 
+// The weight that the families have of balance, with a squad file in a folder of the club's and beside it.
+TEST_F(EveningFilesTest, TheEmphasisOfTheClubAboveIsInItsFamilies) {
+  shipped_.write("families.toml", "[[family]]\nkey = \"balance\"\nweight = 5\n");
+  club_.write("squads/u13.toml",
+              "roster = \"../roster.csv\"\nroutine = \"early-teens\"\nstrip = \"../strip.toml\"\n"
+              "roster_dates = \"day-first\"\n[slot]\ndate = 2026-11-26\n");
+  club_.write("emphasis.toml", "from = 2025-08-25\nto = 2026-05-31\n[weights]\nbalance = 6\n");
+  const auto weight = [this] {
+    const auto files = read_evening_files(club_.path("squads/u13.toml"), shipped_.path());
+    if (!files) return files.faults().size() == 1 ? -1 : -2;
+    const Node& row = files.value().catalogue.families.root.find("family")->items.front();
+    return static_cast<int>(row.find("weight")->integer);
+  };
+  EXPECT_EQ(weight(), 5);  // a folder without club.toml is no club's
+  club_.write("club.toml", "");
+  EXPECT_EQ(weight(), 6);
+  club_.write("emphasis.toml", "from = 2025-08-25\nto = 2026-05-31\n[weights]\nbalance = 8\n");
+  EXPECT_EQ(weight(), -1);
+}
+
 TEST_F(EveningFilesTest, FlagsWin) {
   const ScratchFolder elsewhere;
   elsewhere.write("other.csv", "Name\nAnna\nBo\nCleo\n");
