@@ -4,6 +4,7 @@ import { blocks } from "./block.mjs";
 import { clubFolder } from "./club_folder.mjs";
 import { clubPages } from "./club_pages.mjs";
 import { commands } from "./commands.mjs";
+import { emphasis } from "./emphasis.mjs";
 import { evidence } from "./evidence.mjs";
 import { goldens } from "./golden.mjs";
 import { pages } from "./pages.mjs";
@@ -26,7 +27,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

@@ -34,6 +34,8 @@ export const kGoldens = {
   "evidence-funnel": ["evidence", "funnel", "--data", kSmallClub, "--events", "y"],
   "evidence-shrink": ["evidence", "shrink", "--data", kSmallClub, "--events", "y"],
   "evidence-power": ["evidence", "power", "--rate", "4", "--other-rate", "2.6", "--hours-a-squad", "1500", "--hours-a-season", "30000", "--simulate", "1000"],
+  "evidence-emphasis": ["evidence", "emphasis", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2026-05-31"],
+  "evidence-emphasis-too-few": ["evidence", "emphasis", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2025-09-28", "--as-of", "2026-05-31"],
   "evidence-agree-scores": ["evidence", "agree", "--data", table("judges"), "--scores", "first,second,third,fourth"],
   "evidence-agree-classes": ["evidence", "agree", "--data", table("observers"), "--classes", "lead,helper", "--order", "few,half,most", "--weights", "linear"],
 };

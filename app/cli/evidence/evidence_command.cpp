@@ -21,6 +21,7 @@ void add_evidence_command(CLI::App& app, int& exit_status) {
   add_agree_command(*evidence, exit_status);
   add_import_command(*evidence, exit_status);
   add_report_command(*evidence, exit_status);
+  add_emphasis_command(*evidence, exit_status);
 }
 
 }  // namespace lanework::cli

@@ -20,5 +20,6 @@ void add_power_command(CLI::App& evidence, int& exit_status);
 void add_agree_command(CLI::App& evidence, int& exit_status);
 void add_import_command(CLI::App& evidence, int& exit_status);
 void add_report_command(CLI::App& evidence, int& exit_status);
+void add_emphasis_command(CLI::App& evidence, int& exit_status);
 
 }  // namespace lanework::cli
