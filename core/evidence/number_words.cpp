@@ -57,6 +57,29 @@ std::string level_words(double level) {
   return as_counted(percent) + " %";
 }
 
+std::string percent(double share) { return as_counted(std::round(100 * share)) + " %"; }
+
+std::string grouped(double value) {
+  std::string digits = std::to_string(std::llround(value));
+  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, "\u00A0");
+  return digits;
+}
+
+std::string needed_words(const NeededToTreat& needed, const std::string& event, const std::string& seasons) {
+  const auto number = [](double value) { return in_digits(std::abs(value), 2); };
+  if (!needed.estimate) return "no difference, so that no number of seasons makes one " + event + " fewer";
+  std::string out = "one " + event + (*needed.estimate > 0 ? " fewer" : " more") + " in every " +
+                    number(*needed.estimate) + " " + seasons;
+  if (!needed.most_benefit || !needed.least_benefit) return out;
+  if (!needed.through_infinity) {
+    const double low = std::min(std::abs(*needed.most_benefit), std::abs(*needed.least_benefit));
+    const double high = std::max(std::abs(*needed.most_benefit), std::abs(*needed.least_benefit));
+    return out + " (" + number(low) + " to " + number(high) + ")";
+  }
+  return out + "; as far as can be told, anything from one fewer in " + number(*needed.most_benefit) +
+         ", over no difference, to one more in " + number(*needed.least_benefit);
+}
+
 std::string counted(long long count, const std::string& one, const std::string& many) {
   return count == 1 ? "one " + one : std::to_string(count) + " " + many;
 }

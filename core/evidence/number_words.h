@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/evidence/interval.h"
+#include "core/evidence/needed_to_treat.h"
 
 namespace lanework::evidence {
 
@@ -14,6 +15,11 @@ std::string p_words(double p);                                       // 'p = 0.0
 std::string per_1000_hours(double per_hour);                         // '4.00 per 1000 hours'
 std::string hours_words(double hours);                               // '1250 hours', '0.5 hours'
 std::string level_words(double level);                               // '95 %'
+std::string percent(double share);                                   // '61 %'
+// '28 350': thousands apart, so that they can be read, by a space at which no line breaks.
+std::string grouped(double value);
+// 'one event fewer in every 8 such seasons (5 to 30)': of which 'event' and 'such seasons' are handed in.
+std::string needed_words(const NeededToTreat& needed, const std::string& event, const std::string& seasons);
 // 'one warm-up', '3 warm-ups'.
 std::string counted(long long count, const std::string& one, const std::string& many);
 

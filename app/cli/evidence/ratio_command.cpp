@@ -24,28 +24,14 @@ struct RatioFlags {
   double hours_a_season = 0;
 };
 
-std::string needed_words(const evidence::NeededToTreat& needed) {
-  const auto squads = [](double number) { return in_digits(std::abs(number), 2); };
-  if (!needed.estimate) return "no difference, so that no number of seasons makes one event fewer.\n";
-  std::string out = "one event " + std::string(*needed.estimate > 0 ? "fewer" : "more") + " in every " +
-                    squads(*needed.estimate) + " such seasons";
-  if (!needed.most_benefit || !needed.least_benefit) return out + ".\n";
-  if (!needed.through_infinity) {
-    const double low = std::min(std::abs(*needed.most_benefit), std::abs(*needed.least_benefit));
-    const double high = std::max(std::abs(*needed.most_benefit), std::abs(*needed.least_benefit));
-    return out + " (" + squads(low) + " to " + squads(high) + ").\n";
-  }
-  return out + "; as far as can be told, anything from one fewer in " + squads(*needed.most_benefit) +
-         ", over no difference, to one more in " + squads(*needed.least_benefit) + ".\n";
-}
-
 void add_needed(const RatioFlags& flags, const evidence::Difference& difference, EvidenceAnswer& out) {
   if (flags.hours_a_season <= 0) return;
   const double hours = flags.hours_a_season;
   const evidence::Interval fewer{-difference.limits.high * hours, -difference.limits.low * hours};
   const evidence::NeededToTreat needed = evidence::needed_to_treat(-difference.per_hour * hours, fewer);
-  out.text +=
-      "\nIn seasons of " + hours_words(hours) + " with the first instead of the second: " + needed_words(needed);
+  out.text += "\nIn seasons of " + hours_words(hours) +
+              " with the first instead of the second: " + evidence::needed_words(needed, "event", "such seasons") +
+              ".\n";
   Node node = Node::make_table();
   node.set("hours_a_season", Node::make_real(hours));
   node.set("events_fewer_a_season", Node::make_real(-difference.per_hour * hours));
