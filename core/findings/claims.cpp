@@ -5,29 +5,23 @@
 #include <cmath>
 
 #include "core/evidence/number_words.h"
+#include "core/findings/comparison_claims.h"
 
 namespace lanework::findings {
 namespace {
 
 using evidence::as_counted;
 using evidence::counted;
+using evidence::grouped;
 using evidence::in_digits;
 using evidence::level_words;
 using evidence::limits_words;
+using evidence::percent;
 
 // Shares of squad-weeks with hours below which the rest of the report may mislead: own judgement.
 constexpr double kTooMuchMissing = 0.8;
 
-std::string percent(double share) { return as_counted(std::round(100 * share)) + " %"; }
-
 double hours_of(records::PlayerMinutes minutes) { return static_cast<double>(minutes.count) / 60; }
-
-// '28 350': thousands apart, so that they can be read, by a space at which no line breaks.
-std::string grouped(double value) {
-  std::string digits = std::to_string(std::llround(value));
-  for (std::size_t at = digits.size(); at > 3; at -= 3) digits.insert(at - 3, "\u00A0");
-  return digits;
-}
 
 // What is only roughly known, to two digits.
 double roughly(double value) {
@@ -57,9 +51,13 @@ class Sentences {
     completeness();
     rate();
     days();
+    say_all(ClaimKind::kPrevalence, prevalence_sentences(found_, reader_));
+    say_all(ClaimKind::kHistories, recurrent_sentences(found_, reader_));
     matches();
     reach();
+    say_all(ClaimKind::kTaught, taught_sentences(found_));
     warm_ups();
+    say_all(ClaimKind::kOften, often_sentences(found_, reader_));
     squads();
     watch();
     cautions();
@@ -72,6 +70,9 @@ class Sentences {
   std::vector<Claim> out_;
 
   void say(ClaimKind kind, std::string sentence) { out_.push_back({kind, std::move(sentence)}); }
+  void say_all(ClaimKind kind, std::vector<std::string> sentences) {
+    for (std::string& sentence : sentences) say(kind, std::move(sentence));
+  }
   [[nodiscard]] const RateRow& whole() const { return found_.whole.rows.front(); }
 
   void completeness() {

@@ -14,9 +14,13 @@ enum class ClaimKind : std::uint8_t {
   kCompleteness,
   kRate,
   kDays,
+  kPrevalence,
+  kHistories,
   kMatches,
   kReach,
+  kTaught,
   kWarmUps,
+  kOften,
   kSquads,
   kWatch,
   kCaution

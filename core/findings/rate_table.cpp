@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 
 #include "core/evidence/poisson_limits.h"
+#include "core/evidence/rate_ratio.h"
 
 namespace lanework::findings {
 namespace {
@@ -36,6 +38,19 @@ std::pair<std::size_t, std::string> named(const Terms& terms, Field field, const
   return {static_cast<std::size_t>(*value), terms.term(field, *value).shown};
 }
 
+std::pair<std::size_t, std::string> history_of(const InjuryRecord& injury) {
+  if (!injury.recurrence) return {kLast, kNotKnown};
+  switch (*injury.recurrence) {
+    case records::Recurrence::kFirst:
+      return {0, kFirstInjury};
+    case records::Recurrence::kReInjury:
+    case records::Recurrence::kExacerbation:
+      return {1, kRecurrent};
+    default:
+      return {2, kOtherLater};
+  }
+}
+
 std::pair<std::size_t, std::string> group_of(const InjuryRecord& injury, const Terms& terms, GroupBy by) {
   switch (by) {
     case GroupBy::kSetting:
@@ -50,6 +65,8 @@ std::pair<std::size_t, std::string> group_of(const InjuryRecord& injury, const T
       return named(terms, Field::kContact, injury.contact);
     case GroupBy::kRecurrence:
       return named(terms, Field::kRecurrence, injury.recurrence);
+    case GroupBy::kHistory:
+      return history_of(injury);
     default:
       return {0, "all"};
   }
@@ -58,7 +75,7 @@ std::pair<std::size_t, std::string> group_of(const InjuryRecord& injury, const T
 // Of squads; ages in their own order ('U9' before 'U13').
 std::pair<std::size_t, std::string> group_of(const Season& season, const Terms& terms, std::size_t squad, GroupBy by) {
   const records::SquadRecord& record = season.squads[squad];
-  if (by == GroupBy::kSquad) return {squad, record.name.empty() ? record.id : record.name};
+  if (by == GroupBy::kSquad) return {squad, record.shown()};
   if (by == GroupBy::kSex) return named(terms, Field::kSex, record.sex);
   if (by != GroupBy::kAgeBand) return {0, "all"};
   if (record.age_band.empty()) return {kLast, kNotKnown};
@@ -144,6 +161,21 @@ RateTable rate_table(const Season& season, const Terms& terms, GroupBy by, doubl
   }
   RateTable out{by, is_of_diagnoses(by), {}};
   for (const auto& [key, one] : groups) out.rows.push_back(row_of(one, level));
+  return out;
+}
+
+std::optional<RecurrentShare> recurrent_share(const RateTable& histories, double level) {
+  RecurrentShare out;
+  for (const RateRow& row : histories.rows) {
+    if (row.label == kRecurrent) out.recurrent = row.injuries;
+    if (row.label != kNotKnown) out.known += row.injuries;
+  }
+  if (out.known == 0) return {};
+  // Given their sum, one count beside another in the same hours is binomial: odds to a share.
+  const evidence::Interval odds =
+      evidence::exact_ratio({out.recurrent, 1}, {out.known - out.recurrent, 1}, level).limits;
+  const auto share = [](double ratio) { return std::isfinite(ratio) ? ratio / (1 + ratio) : 1; };
+  out.limits = {share(odds.low), share(odds.high)};
   return out;
 }
 

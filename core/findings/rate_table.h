@@ -1,7 +1,7 @@
 // Injuries by hours, of the whole season and group by group: how many, how often with limits, how many days they cost.
 //
 // Of squads, ages, sexes and settings events are counted, each once, in the group's own hours. Of what an injury is
-// (region, tissue, onset, contact, recurrence) diagnoses are counted, in all hours.
+// (region, tissue, onset, contact, recurrence, history) diagnoses are counted, in all hours.
 #pragma once
 
 #include <cstdint>
@@ -25,8 +25,14 @@ enum class GroupBy : std::uint8_t {
   kTissue,
   kOnset,
   kContact,
-  kRecurrence
+  kRecurrence,
+  kHistory  // recurrence in short: first; recurrent (same place and type, healed or not); another later one
 };
+
+// Labels of kHistory.
+inline constexpr const char* kFirstInjury = "first";
+inline constexpr const char* kRecurrent = "recurrent";
+inline constexpr const char* kOtherLater = "another later one";
 
 struct RateRow {
   std::string label;
@@ -46,6 +52,14 @@ struct RateTable {
   bool of_diagnoses = false;
   std::vector<RateRow> rows;  // those with injuries or hours; 'not known' last
 };
+
+// Of diagnoses whose history is known, those that were recurrent; exact limits of the share. Empty where there is none.
+struct RecurrentShare {
+  int recurrent = 0;
+  int known = 0;
+  evidence::Interval limits;
+};
+std::optional<RecurrentShare> recurrent_share(const RateTable& histories, double level);
 
 RateTable rate_table(const records::Season& season, const records::Terms& terms, GroupBy by, double level);
 

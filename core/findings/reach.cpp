@@ -75,4 +75,23 @@ WeekDose dose_of(const records::WeekTable& weeks, std::size_t squad, std::size_t
   return out;
 }
 
+std::optional<double> warm_ups_in_week(const records::WeekTable& weeks, std::size_t squad, std::size_t week) {
+  const WeekDose dose = dose_of(weeks, squad, week);
+  if (dose.sessions == 0 || dose.known_sessions == 0) return {};
+  return dose.warm_ups * dose.sessions / dose.known_sessions;
+}
+
+std::optional<double> warm_ups_lately(const records::WeekTable& weeks, std::size_t squad, std::size_t week) {
+  double done = 0;
+  int held = 0;
+  for (std::size_t back = 0; back < kLateWeeks && back <= week; ++back) {
+    const std::optional<double> own = warm_ups_in_week(weeks, squad, week - back);
+    if (!own) continue;
+    done += *own;
+    ++held;
+  }
+  if (held == 0) return {};
+  return done / held;
+}
+
 }  // namespace lanework::findings

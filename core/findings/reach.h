@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -51,5 +52,14 @@ struct WeekDose {
   int sessions = 0;
 };
 WeekDose dose_of(const records::WeekTable& weeks, std::size_t squad, std::size_t week);
+
+// Warm-ups done in a squad's week, where sessions that nobody knows of are thought to be like the others of the week;
+// empty where none is known.
+std::optional<double> warm_ups_in_week(const records::WeekTable& weeks, std::size_t squad, std::size_t week);
+
+// 'Lately' is the mean of so many weeks, this one the last: own judgement.
+inline constexpr std::size_t kLateWeeks = 4;
+// Warm-ups a week of the last weeks with sessions; empty where none of them is known.
+std::optional<double> warm_ups_lately(const records::WeekTable& weeks, std::size_t squad, std::size_t week);
 
 }  // namespace lanework::findings

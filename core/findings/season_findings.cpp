@@ -152,11 +152,16 @@ SeasonFindings find_all(const records::ReadSeason& read, const records::Terms& t
   out.onsets = by(GroupBy::kOnset);
   out.contacts = by(GroupBy::kContact);
   out.recurrences = by(GroupBy::kRecurrence);
+  out.histories = by(GroupBy::kHistory);
+  out.recurrent = recurrent_share(out.histories, asked.level);
   out.severity = severity_table(season);
+  out.prevalence = prevalence(season, asked.level);
   out.matches_by_training = compare(known_settings(out.settings, terms), asked.level);
   out.squads = squad_findings(season, asked.level);
   out.reach = reach_of_warm_ups(season, weeks);
+  out.taught = taught_coaches(season, weeks, asked.level);
   out.warm_ups = warm_up_model(season, weeks, asked.level);
+  out.often = often_or_not(season, weeks, asked.level);
   out.hours_wanted = hours_wanted(out);
   out.weeks = season_weeks(season, weeks);
   if (asked.usual_rate) out.watched = watch(out.weeks, *asked.usual_rate);

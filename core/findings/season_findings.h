@@ -9,8 +9,11 @@
 #include "core/evidence/gamma_poisson.h"
 #include "core/evidence/rate_ratio.h"
 #include "core/evidence/weekly_watch.h"
+#include "core/findings/often_or_not.h"
+#include "core/findings/prevalence.h"
 #include "core/findings/rate_table.h"
 #include "core/findings/reach.h"
+#include "core/findings/taught_coaches.h"
 #include "core/findings/warm_up_model.h"
 #include "core/records/completeness.h"
 
@@ -79,12 +82,17 @@ struct SeasonFindings {
   RateTable onsets;
   RateTable contacts;
   RateTable recurrences;
+  RateTable histories;
+  std::optional<RecurrentShare> recurrent;
   std::vector<SeverityRow> severity;
+  std::optional<Prevalence> prevalence;
   std::vector<SeasonWeek> weeks;
   std::optional<Compared> matches_by_training;
   std::optional<SquadFindings> squads;
   Reach reach;
+  std::optional<TaughtCoaches> taught;
   WarmUpModel warm_ups;
+  OftenOrNot often;
   std::optional<HoursWanted> hours_wanted;
   std::optional<WatchedSeason> watched;
 };

@@ -19,23 +19,6 @@ using evidence::TermKind;
 constexpr double kMuchDispersion = 3;
 constexpr std::array<double, 7> kCurveAt = {0, 0.5, 1, 1.5, 2, 2.5, 3};
 
-// Warm-ups a week of the last weeks with sessions, this one the last; empty where none of them is known.
-std::optional<double> lately(const records::WeekTable& weeks, std::size_t squad, std::size_t week) {
-  double done = 0;
-  int known = 0;
-  int held = 0;
-  for (std::size_t back = 0; back < kLateWeeks && back <= week; ++back) {
-    const WeekDose dose = dose_of(weeks, squad, week - back);
-    if (dose.sessions == 0 || dose.known_sessions == 0) continue;
-    // Sessions that nobody knows of are thought to be like the others of the week.
-    done += dose.warm_ups * dose.sessions / dose.known_sessions;
-    known += dose.known_sessions;
-    ++held;
-  }
-  if (known == 0) return {};
-  return done / held;
-}
-
 struct Rows {
   evidence::DataTable table;
   std::vector<double> warm_ups;
@@ -67,7 +50,7 @@ Rows squad_weeks(const records::Season& season, const records::WeekTable& weeks)
       const double match = hours_of(weeks, squad, week, records::Setting::kMatch);
       const double hours = match + hours_of(weeks, squad, week, records::Setting::kTraining);
       if (hours <= 0) continue;
-      const std::optional<double> warm_ups = lately(weeks, squad, week);
+      const std::optional<double> warm_ups = warm_ups_lately(weeks, squad, week);
       if (!warm_ups) {
         ++out.unknown;
         continue;

@@ -14,9 +14,6 @@
 
 namespace lanework::findings {
 
-// 'Lately' is the mean of so many weeks, this one the last: own judgement.
-inline constexpr std::size_t kLateWeeks = 4;
-
 struct Averted {
   double injuries = 0;  // fewer than with no warm-ups, if what goes together were cause and effect; below 0: more
   evidence::Interval limits;

@@ -48,6 +48,7 @@ struct SquadRecord {
   std::optional<int> match_minutes;
   std::optional<int> on_the_field;  // players at one time in a match
   std::optional<Date> taught;       // the coach, on the warm-up
+  [[nodiscard]] const std::string& shown() const { return name.empty() ? id : name; }
   bool operator==(const SquadRecord&) const = default;
 };
 

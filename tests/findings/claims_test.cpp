@@ -37,6 +37,44 @@ SeasonFindings quiet_season() {
   return found;
 }
 
+OftenOrNot often_of(double times, const evidence::Interval& limits) {
+  OftenOrNot out;
+  out.by_setting = true;
+  out.compared.one = {20, 5000};
+  out.compared.other = {20, 5000};
+  out.compared.ratio = evidence::Pooled{times, 0.1, limits};
+  out.compared.ratio_by_squads = evidence::LeftOut{0.1, 10, limits};
+  out.hours_a_squad_season = 1250;
+  out.needed = evidence::needed_to_treat(0.5, {0.2, 0.8});
+  return out;
+}
+
+TaughtCoaches taught_of(double difference, const evidence::Interval& limits) {
+  TaughtCoaches out;
+  out.taught = {12, 1.9, 12, 0.7};
+  out.not_taught = {8, 1.9 - difference, 8, 0.6};
+  out.a_week = evidence::MeanDifference{difference, 0.2, 15, limits};
+  return out;
+}
+
+Prevalence prevalence_of(std::int64_t days_out, int players_out) {
+  Prevalence out;
+  out.season = {Date{20000}, days_out, 10000, {}};
+  if (days_out > 0) out.season.limits = evidence::Interval{0.011, 0.034};
+  out.weeks = {{Date{20001}, days_out / 4, 5000, {}}, {Date{20008}, days_out - days_out / 4, 5000, {}}};
+  out.players = 345;
+  out.players_out = players_out;
+  out.listed = true;
+  return out;
+}
+
+RateTable histories_of(int first, int recurrent, int other) {
+  RateTable out{GroupBy::kHistory, true, {}};
+  for (const auto& [label, injuries] : {std::pair(kFirstInjury, first), {kRecurrent, recurrent}, {kOtherLater, other}})
+    out.rows.emplace_back().label = label, out.rows.back().injuries = injuries;
+  return out;
+}
+
 std::string all_of(const SeasonFindings& found, Reader reader = Reader::kLead) {
   std::string out;
   for (const Claim& claim : claims(found, reader)) out += claim.sentence + "\n";
@@ -99,6 +137,91 @@ RC_GTEST_PROP(Claims, NoMoreThanTheIntervalAllows, ()) {
   for (const char* word : {" causes", " caused", "prevent", "proof", "proves", "nan", "inf "})
     RC_ASSERT(!has(text, word));
   RC_ASSERT(!has(text, " cause ") || has(text, "If it were cause and effect"));
+}
+
+// The same of comparisons within the season.
+RC_GTEST_PROP(Claims, ComparisonsClaimNoMoreThanTheirIntervals, ()) {
+  SeasonFindings found = quiet_season();
+  const double low = *rc::gen::inRange(1, 300) / 100.0;
+  const double high = low + *rc::gen::inRange(1, 200) / 100.0;
+  found.often = often_of((low + high) / 2, {low, high});
+  // A narrow interval of the one kind lends nothing to the other's.
+  if (*rc::gen::arbitrary<bool>()) found.often.compared.ratio->limits = {(low + high) / 2, (low + high) / 2};
+  const double shift = *rc::gen::inRange(0, 300) / 100.0;
+  found.taught = taught_of((low + high) / 2 - shift, {low - shift, high - shift});
+  const std::string often = of(found, ClaimKind::kOften);
+  RC_ASSERT(has(often, "lately had fewer injuries") == (high < 1));
+  RC_ASSERT(has(often, "lately had more injuries") == (low > 1));
+  RC_ASSERT(!has(often, "injury fewer in every") || (high < 1 && has(often, "If it were cause and effect")));
+  RC_ASSERT(has(often, "Too early") || high < 1 || low > 1 || has(often, "nothing that matters"));
+  const std::string taught = of(found, ClaimKind::kTaught);
+  RC_ASSERT(has(taught, "was taught did more warm-ups") == (low - shift > 0));
+  RC_ASSERT(has(taught, "was taught did fewer warm-ups") == (high - shift < 0));
+  for (const std::string& text : {often, taught}) {
+    RC_ASSERT(!text.empty());
+    for (const char* word : {" causes", "prevent", "proof", "proves", "nan", "inf ", "because of the warm"})
+      RC_ASSERT(!has(text, word));
+  }
+}
+
+TEST(Claims, TheWiderLimitsAreGoneBy) {
+  SeasonFindings found = quiet_season();
+  found.often = often_of(0.7, {0.5, 0.9});
+  EXPECT_TRUE(has(of(found, ClaimKind::kOften),
+                  "had fewer injuries: 0.70 times the rate of the others, ages and settings held alike (95 % limits "
+                  "0.500 to 0.900)"));
+  EXPECT_TRUE(has(of(found, ClaimKind::kOften),
+                  "one injury fewer in every 2.0 squads' seasons (1.2 to 5.0), each of 1\u00A0250 player-hours"));
+  found.often.compared.ratio_by_squads->limits = {0.4, 1.2};
+  EXPECT_TRUE(has(of(found, ClaimKind::kOften), "Too early to tell"));
+  EXPECT_TRUE(has(of(found, ClaimKind::kOften), "0.400 to 1.20"));
+  found.often.compared.ratio_by_squads.reset();
+  EXPECT_TRUE(has(of(found, ClaimKind::kOften), "cannot be compared with the others, squads counted as squads"));
+  found.often.compared.one.hours = 0;
+  EXPECT_TRUE(of(found, ClaimKind::kOften).empty());
+}
+
+TEST(Claims, WhoIsOut) {
+  SeasonFindings found = quiet_season();
+  found.prevalence = prevalence_of(200, 40);
+  EXPECT_EQ(of(found, ClaimKind::kPrevalence),
+            "On a day of the season 2.0 % of 345 players on the books were out with an injury, on the average (95 % "
+            "limits 1.1 to 3.4 %). Most were out in the week from 2024-10-12: 3.0 %.\n");
+  EXPECT_FALSE(has(of(found, ClaimKind::kPrevalence, Reader::kBoard), "the week from"));
+  found.prevalence->injuries_left_out = 2;
+  EXPECT_TRUE(has(of(found, ClaimKind::kPrevalence), "Not in it: 2 injuries of players who were not on the books."));
+  EXPECT_TRUE(has(of(found, ClaimKind::kPrevalence, Reader::kBoard), "Not in it: fewer than 5 injuries"));
+  found.prevalence->season.limits.reset();
+  EXPECT_TRUE(has(of(found, ClaimKind::kPrevalence), "; too few were out for limits."));
+  found.prevalence = prevalence_of(30, 3);
+  EXPECT_TRUE(of(found, ClaimKind::kPrevalence, Reader::kBoard).empty());
+  found.prevalence = prevalence_of(0, 0);
+  EXPECT_TRUE(has(of(found, ClaimKind::kPrevalence), "On no day was a player"));
+}
+
+TEST(Claims, FirstAndRecurrent) {
+  SeasonFindings found = quiet_season();
+  found.histories = histories_of(120, 12, 18);
+  found.recurrent = recurrent_share(found.histories, 0.95);
+  EXPECT_TRUE(has(of(found, ClaimKind::kHistories), "Of 150 diagnoses whose history is known, 12 were of a place"));
+  EXPECT_TRUE(has(of(found, ClaimKind::kHistories), "8.0 % (95 % limits 4.2 to 14 %)"));
+  EXPECT_EQ(of(found, ClaimKind::kHistories), of(found, ClaimKind::kHistories, Reader::kBoard));
+  // Told beside a single small count, it would give that away.
+  found.histories = histories_of(120, 12, 3);
+  EXPECT_TRUE(of(found, ClaimKind::kHistories, Reader::kBoard).empty());
+  found.histories = histories_of(120, 3, 18);
+  found.recurrent = recurrent_share(found.histories, 0.95);
+  EXPECT_TRUE(of(found, ClaimKind::kHistories, Reader::kBoard).empty());
+  EXPECT_FALSE(of(found, ClaimKind::kHistories).empty());
+}
+
+TEST(Claims, TheBoardSeesNoSmallArm) {
+  SeasonFindings found = quiet_season();
+  found.often = often_of(0.7, {0.5, 0.9});
+  EXPECT_FALSE(of(found, ClaimKind::kOften, Reader::kBoard).empty());
+  found.often.compared.one.events = 4;
+  EXPECT_TRUE(of(found, ClaimKind::kOften, Reader::kBoard).empty());
+  EXPECT_FALSE(of(found, ClaimKind::kOften).empty());
 }
 
 TEST(Claims, TheBoardSeesNoSmallCell) {

@@ -59,6 +59,30 @@ TEST(RateTable, RegionsCountDiagnosesInAllHours) {
   EXPECT_EQ(regions.rows[1].injuries, 3);
 }
 
+TEST(RateTable, RecurrentIsOfTheSamePlaceAndKind) {
+  using records::Recurrence;
+  records::Season season = small_season();
+  season.injuries[0].recurrence = Recurrence::kFirst;
+  season.injuries[1].recurrence = Recurrence::kReInjury;
+  season.injuries[2].recurrence = Recurrence::kExacerbation;
+  season.injuries[3].recurrence = Recurrence::kLocal;
+  const RateTable found = rate_table(season, record_terms(), GroupBy::kHistory, 0.95);
+  ASSERT_EQ(found.rows.size(), 3);
+  EXPECT_EQ(found.rows[0].label, kFirstInjury);
+  EXPECT_EQ(found.rows[1].label, kRecurrent);
+  EXPECT_EQ(found.rows[1].injuries, 2);
+  EXPECT_EQ(found.rows[1].hours, 70);
+  EXPECT_EQ(found.rows[2].label, kOtherLater);
+  const auto share = recurrent_share(found, 0.95);
+  ASSERT_TRUE(share);
+  EXPECT_EQ(share->recurrent, 2);
+  EXPECT_EQ(share->known, 4);
+  // Exact limits of 2 of 4 (Clopper and Pearson).
+  EXPECT_NEAR(share->limits.low, 0.0676, 5e-5);
+  EXPECT_NEAR(share->limits.high, 0.9324, 5e-5);
+  EXPECT_FALSE(recurrent_share(table(GroupBy::kHistory), 0.95));  // of no injury it is known
+}
+
 TEST(RateTable, InjuriesOfASquadWithoutHoursHaveNoRate) {
   records::Season season = small_season();
   season.injuries.push_back(injury(2, day(3, 20), day(3, 25)));

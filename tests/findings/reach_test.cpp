@@ -32,6 +32,17 @@ TEST(Reach, WarmUpsAWeekAreOfWeeksWithSessions) {
   EXPECT_EQ(found.squads[2].weeks_with_sessions, 0);
 }
 
+TEST(Reach, LatelyIsTheMeanOfWeeksOfWhichSomethingIsKnown) {
+  const records::Season season = small_season();
+  const records::WeekTable weeks = records::hours_by_week(season);
+  // 1.5 of two known sessions, the third thought to be like them: 2.25; then nothing until a week with none.
+  EXPECT_DOUBLE_EQ(*warm_ups_in_week(weeks, 0, 0), 2.25);
+  EXPECT_FALSE(warm_ups_in_week(weeks, 0, 1));
+  EXPECT_DOUBLE_EQ(*warm_ups_lately(weeks, 0, 1), 2.25);
+  EXPECT_DOUBLE_EQ(*warm_ups_lately(weeks, 0, 3), 1.125);
+  EXPECT_FALSE(warm_ups_lately(weeks, 2, 3));
+}
+
 TEST(Reach, DrillsMostOftenNamedFirst) {
   const Reach found = reach();
   ASSERT_EQ(found.drills.size(), 3);

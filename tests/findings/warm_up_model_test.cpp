@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "core/evidence/random_engine.h"
+#include "core/findings/reach.h"
 #include "tests/findings/small_season.h"
 
 namespace lanework::findings {

@@ -11,11 +11,6 @@ std::string share(double part, double whole) {
   return whole > 0 ? evidence::as_counted(std::round(1000 * part / whole) / 10) + " %" : "-";
 }
 
-std::string name_of(const records::Season& season, std::size_t squad) {
-  const records::SquadRecord& record = season.squads[squad];
-  return record.name.empty() ? record.id : record.name;
-}
-
 report::Table hours_table(const records::Completeness& c) {
   const char* const kLabels[] = {"counted on the day", "usual minutes", "usual players", "usual minutes and players"};
   report::Table table{
@@ -39,7 +34,7 @@ report::Table weeks_table(const SeasonPageMatter& matter) {
   const records::Completeness& c = matter.found->completeness;
   report::Table table{"Weeks with hours on record", {{"squad", false}, {"weeks", true}, {"of", true}}, {}};
   for (std::size_t squad = 0; squad < c.weeks.size(); ++squad)
-    table.rows.push_back({name_of(*matter.season, squad), std::to_string(c.weeks[squad].with_rows),
+    table.rows.push_back({matter.season->squads[squad].shown(), std::to_string(c.weeks[squad].with_rows),
                           std::to_string(c.weeks[squad].expected)});
   return table;
 }

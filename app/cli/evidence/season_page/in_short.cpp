@@ -2,6 +2,13 @@
 
 namespace lanework::cli {
 
+std::vector<report::Block> claim_paragraphs(const SeasonPageMatter& matter, findings::ClaimKind kind) {
+  std::vector<report::Block> out;
+  for (const findings::Claim& claim : findings::claims(*matter.found, matter.reader))
+    if (claim.kind == kind) out.emplace_back(report::Paragraph{claim.sentence});
+  return out;
+}
+
 report::Section in_short(const SeasonPageMatter& matter) {
   report::Section section{"In short", 1, {}};
   report::List list;

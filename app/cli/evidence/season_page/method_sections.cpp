@@ -23,6 +23,11 @@ std::vector<report::Section> method_sections(const SeasonPageMatter& matter) {
       "is, the true figure lies outside more often than said.");
   say("Squads drawn in: gamma-Poisson, all gammas that may be weighed by their likelihood.");
   say("Warm-ups: one that most did counts whole, half did 0.5, few did 0.2 (own judgement).");
+  say("Often or seldom warmed up: like with like by Mantel and Haenszel; the limits are at each end the wider of "
+      "theirs "
+      "and of those with each squad left out in turn (own judgement: 'about two' is 1.5 or more).");
+  say("Out with an injury: days lost by days on the books; limits by leaving out each squad in turn, or each player "
+      "where squads are few. Injuries from before the season are not on record.");
   methods.blocks.emplace_back(std::move(list));
   report::Section items{"What a report should tell, by the consensus' checklist", 2, {}};
   report::Table table{"Items of the checklist in our own words; those without a number are recalled, not read",

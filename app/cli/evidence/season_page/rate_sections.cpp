@@ -132,7 +132,10 @@ std::vector<report::Section> rate_sections(const SeasonPageMatter& matter) {
   what.blocks.emplace_back(table_of(found.tissues, "Tissues", matter.reader));
   what.blocks.emplace_back(table_of(found.onsets, "How they began", matter.reader));
   what.blocks.emplace_back(table_of(found.contacts, "Contact", matter.reader));
-  what.blocks.emplace_back(table_of(found.recurrences, "First and later ones", matter.reader));
+  what.blocks.emplace_back(chart("histories", "First and recurrent ones", found.histories));
+  // Beside the table above it, its rows would give small counts away.
+  if (matter.reader == findings::Reader::kLead)
+    what.blocks.emplace_back(table_of(found.recurrences, "First and later ones", matter.reader));
   return {std::move(all), std::move(where), std::move(what)};
 }
 

@@ -12,7 +12,7 @@ void add(report::Page& page, report::Section section) {
   if (!section.blocks.empty()) page.sections.push_back(std::move(section));
 }
 void add(report::Page& page, std::vector<report::Section> sections) {
-  for (report::Section& section : sections) page.sections.push_back(std::move(section));
+  for (report::Section& section : sections) add(page, std::move(section));
 }
 
 }  // namespace
@@ -28,7 +28,9 @@ report::Page season_page(const SeasonPageMatter& matter) {
   add(page, in_short(matter));
   add(page, completeness_section(matter));
   add(page, warm_up_sections(matter));
+  add(page, often_section(matter));
   add(page, rate_sections(matter));
+  add(page, prevalence_section(matter));
   add(page, squad_sections(matter));
   add(page, watch_section(matter));
   add(page, question_sections(matter));

@@ -7,10 +7,16 @@
 
 namespace lanework::cli {
 
+// What is said in short of one kind of finding.
+std::vector<report::Block> claim_paragraphs(const SeasonPageMatter& matter, findings::ClaimKind kind);
+
 report::Section in_short(const SeasonPageMatter& matter);
 report::Section completeness_section(const SeasonPageMatter& matter);
 std::vector<report::Section> question_sections(const SeasonPageMatter& matter);
 std::vector<report::Section> warm_up_sections(const SeasonPageMatter& matter);
+report::Section taught_section(const SeasonPageMatter& matter);
+report::Section often_section(const SeasonPageMatter& matter);
+report::Section prevalence_section(const SeasonPageMatter& matter);
 std::vector<report::Section> rate_sections(const SeasonPageMatter& matter);
 std::vector<report::Section> squad_sections(const SeasonPageMatter& matter);
 report::Section watch_section(const SeasonPageMatter& matter);

@@ -12,11 +12,6 @@ using evidence::in_digits;
 using evidence::limits_words;
 using findings::SquadFinding;
 
-std::string name_of(const records::Season& season, const SquadFinding& squad) {
-  const records::SquadRecord& record = season.squads[squad.squad];
-  return record.name.empty() ? record.id : record.name;
-}
-
 // In the club's own order: by rate it would be read as a ranking.
 report::Chart drawn_in(const SeasonPageMatter& matter, const std::vector<SquadFinding>& squads) {
   report::Intervals data;
@@ -30,7 +25,7 @@ report::Chart drawn_in(const SeasonPageMatter& matter, const std::vector<SquadFi
                        {"own share", true}},
                       {}};
   for (const SquadFinding& squad : squads) {
-    const std::string name = name_of(*matter.season, squad);
+    const std::string& name = matter.season->squads[squad.squad].shown();
     const evidence::Shrunken& s = squad.drawn_in;
     data.rows.push_back(
         {name, 1000 * s.estimate, 1000 * s.limits.low, 1000 * s.limits.high, std::to_string(squad.injuries)});
@@ -75,7 +70,7 @@ report::Chart funnel(const SeasonPageMatter& matter, const findings::SquadFindin
                       {}};
   double most = 0;
   for (const SquadFinding& squad : squads.squads) {
-    const std::string name = name_of(*matter.season, squad);
+    const std::string& name = matter.season->squads[squad.squad].shown();
     const double ratio = squad.injuries / squad.expected;
     most = std::max(most, squad.expected);
     data.points.push_back({name, squad.expected, ratio});

@@ -13,11 +13,6 @@ using evidence::limits_words;
 constexpr std::array<const char*, records::kWarmUps + 1> kDoneWords = {"most did it", "half", "few", "not done",
                                                                        "not known"};
 
-std::string name_of(const records::Season& season, std::size_t squad) {
-  const records::SquadRecord& record = season.squads[squad];
-  return record.name.empty() ? record.id : record.name;
-}
-
 report::Chart shares(const SeasonPageMatter& matter) {
   report::Shares data;
   report::Table table{"Sessions by how many did the warm-up",
@@ -32,7 +27,7 @@ report::Chart shares(const SeasonPageMatter& matter) {
                        {"second half", true}},
                       {}};
   for (const findings::SquadReach& squad : matter.found->reach.squads) {
-    const std::string name = name_of(*matter.season, squad.squad);
+    const std::string& name = matter.season->squads[squad.squad].shown();
     report::SharesRow row{name, {}};
     std::vector<std::string> cells = {name};
     for (std::size_t w = 0; w < kDoneWords.size(); ++w) {
@@ -86,9 +81,8 @@ std::string model_words(const findings::WarmUpModel& model) {
 
 report::Section model_section(const SeasonPageMatter& matter) {
   const findings::WarmUpModel& model = matter.found->warm_ups;
-  report::Section section{"Do weeks after more warm-ups have fewer injuries?", 1, {}};
-  for (const findings::Claim& claim : findings::claims(*matter.found, matter.reader))
-    if (claim.kind == findings::ClaimKind::kWarmUps) section.blocks.emplace_back(report::Paragraph{claim.sentence});
+  report::Section section{"Do weeks after more warm-ups have fewer injuries?", 1,
+                          claim_paragraphs(matter, findings::ClaimKind::kWarmUps)};
   if (model.why_not || findings::is_withheld(matter.reader, model.events)) return section;
   report::Curve data;
   data.x_title = "warm-ups a week, lately";
@@ -116,7 +110,7 @@ report::Section model_section(const SeasonPageMatter& matter) {
 }  // namespace
 
 std::vector<report::Section> warm_up_sections(const SeasonPageMatter& matter) {
-  return {reach_section(matter), model_section(matter)};
+  return {reach_section(matter), taught_section(matter), model_section(matter)};
 }
 
 }  // namespace lanework::cli
