@@ -123,17 +123,25 @@ const kMistakes = [
   ["points with clubs", [...kFit, "--random", "x", "--club", "s", "--quadrature", "9"], kTable, /--quadrature: found with --club/],
   ["clubs with nb2", [...kFit, "--random", "x", "--club", "s", "--family", "nb2"], kTable, /--club: found with --family nb2/],
   ["an unknown family", [...kFit, "--family", "normal"], kTable, /--family/],
+  ["two seasons without the first's end", ["seasons", "--before", "x", "--before-from", "2025-01-01", "--after", "y", "--after-from", "2026-01-01", "--after-to", "2026-05-31"], "", /--before-to/],
+  ["a day of the season after that is none", ["seasons", "--before", "demo/quillmere/season", "--before-from", "2025-08-25", "--before-to", "2026-05-31",
+    "--after", "demo/quillmere/season", "--after-from", "2026-06-31", "--after-to", "2027-05-31"], "", /^--after-from: found '2026-06-31', expected a day such as/],
   ["events in no hours", kFit, "n,h\n2,0\n1,5\n", /table\.csv:2: h: found 2 events in 0 hours/],
 ];
 
 const mistakes = kMistakes.map(([name, words, text, said]) =>
   withBench(`bad input: ${name}`, (b) => {
-    const needsTable = !["rate", "ratio", "power"].includes(words[0]) && !words.includes("--data");
+    const needsTable = !["rate", "ratio", "power", "seasons"].includes(words[0]) && !words.includes("--data");
     const result = b.run(needsTable ? [words[0], "--data", b.table(text), ...words.slice(1)] : words);
     const lines = result.stderr.split("\n").filter((line) => line !== "").map((line) => line.replace(/^\/\S*\/(?=table\.csv)/, ""));
     return first(result.status === 2 ? "" : `status ${result.status}\n${result.stdout}`, lines.length === 1 ? "" : lines.join("\n"), said.test(lines[0]) ? "" : lines[0],
       result.stdout === "" ? "" : result.stdout);
   }));
+
+// The demo's season in two halves, as if they were two seasons.
+const kHalves = ["seasons", "--before", "demo/quillmere/season", "--before-from", "2025-08-25", "--before-to", "2025-12-31", "--before-as-of", "2026-05-31",
+  "--after", "demo/quillmere/season", "--after-from", "2026-01-01", "--after-to", "2026-05-31"];
+export const kSeasonHalves = ["evidence", ...kHalves];
 
 export const evidence = [...published, ...notEstimable, ...mistakes];
 
@@ -157,6 +165,7 @@ export const kEvidenceAnswers = [
   ["emphasis", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2026-05-31"],
   ["emphasis", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2025-09-28", "--as-of", "2026-05-31"],
   ["emphasis", "--records", "demo/quillmere/season", "--from", "2026-07-01", "--to", "2026-07-02"],
+  kHalves,
   ["agree", "--data", "tests/cli/tables/judges.csv", "--scores", "first,second,third,fourth"],
   ["agree", "--data", "tests/cli/tables/observers.csv", "--classes", "lead,helper"],
 ].map((words) => ["evidence", ...words, "--json"]);

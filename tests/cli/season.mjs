@@ -1,6 +1,6 @@
 // A season's records as a lead meets them: imported, questioned, reported. Three invented clubs whose truth is known say the
 // right thing of warm-ups: none, a strong effect, too few to tell.
-import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { spawnSync } from "node:child_process";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -50,17 +50,53 @@ function saidOf(records, asked, weeks) {
 const stories = [
   withRecords("a club whose warm-ups do nothing is told no effect", (r) => {
     const said = saidOf(r, { effect: 1, rate: 5, seed: 41, squads: 24 }, 40);
-    return first(said.status === 0 ? "" : said.err, /had fewer injuries in weeks/.test(said.out) || /had more injuries in weeks/.test(said.out) ? said.out : "",
+    return first(said.status === 0 ? "" : said.err, /had fewer injuries/.test(said.out) || /had more injuries/.test(said.out) ? said.out : "",
       /Too early to tell|No difference that matters/.test(said.out) ? "" : said.out, /spared/.test(said.out) ? said.out : "");
   }),
   withRecords("a strong effect is seen, and never called cause", (r) => {
     const said = saidOf(r, { effect: 0.55, rate: 9, seed: 42, squads: 24 }, 40);
     return first(said.status === 0 ? "" : said.err, /had fewer injuries in weeks after more warm-ups/.test(said.out) ? "" : said.out,
-      /does not show that the one makes the other/.test(said.out) ? "" : said.out, /would have spared about \d+ injuries \(\d+ to \d+\)/.test(said.out) ? "" : said.out);
+      /does not show that the one makes the other/.test(said.out) ? "" : said.out, /would have spared about \d+ injuries \(\d+ to \d+\)/.test(said.out) ? "" : said.out,
+      /a week lately had fewer injuries: 0\.\d+ times/.test(said.out) ? "" : said.out);
   }),
   withRecords("a small club is told how much more it takes", (r) => {
     const said = saidOf(r, { effect: 0.8, rate: 6, seed: 43, squads: 5 }, 16);
     return first(said.status === 0 ? "" : said.err, /Too early to tell|cannot be estimated/.test(said.out) ? "" : said.out, /about [\d\s]+ more hours are needed/.test(said.out) ? "" : said.out);
+  }),
+];
+
+// The same club a year later: the dates of the one year become those of the next.
+const aYearLater = (files) => Object.fromEntries(Object.entries(files).map(([name, text]) => [name, text.replaceAll("2026-", "2027-").replaceAll("2025-", "2026-")]));
+
+// Two seasons of records, in two folders, and what is said of them.
+function seasonsOf(records, before, after, beforeTo = "2026-05-31") {
+  const folders = { before: join(records.folder, "before"), after: join(records.folder, "after") };
+  for (const [which, files] of Object.entries({ before: season(before), after: aYearLater(season(after)) })) {
+    mkdirSync(folders[which]);
+    for (const [name, text] of Object.entries(files)) writeFileSync(join(folders[which], name), text);
+  }
+  const said = spawnSync(records.program, ["evidence", "seasons", "--before", folders.before, "--before-from", "2025-08-25", "--before-to", beforeTo,
+    "--after", folders.after, "--after-from", "2026-08-25", "--after-to", "2027-05-31"], { encoding: "utf8", maxBuffer: 1 << 26 });
+  return { status: said.status, out: said.stdout, err: said.stderr };
+}
+
+const twoSeasons = [
+  withRecords("two seasons that differ: fewer, and no cause", (r) => {
+    const said = seasonsOf(r, { rate: 9, seed: 51 }, { rate: 5, seed: 51 });
+    return first(said.status === 0 ? "" : said.err, /Like with like, fewer injuries were written down in the second season/.test(said.out) ? "" : said.out,
+      /shows no cause/.test(said.out) ? "" : said.out, /24 squads in both seasons, each against itself: 0\.\d+ times/.test(said.out) ? "" : said.out, kQuiet.test(said.out) ? said.out : "");
+  }),
+  withRecords("two seasons of the same rate: no difference is claimed", (r) => {
+    const said = seasonsOf(r, { rate: 5, seed: 52 }, { rate: 5, seed: 53 });
+    return first(said.status === 0 ? "" : said.err, /Too early to tell|No difference that matters/.test(said.out) ? "" : said.out, /Like with like, (fewer|more)/.test(said.out) ? said.out : "");
+  }),
+  withRecords("a season before that does not come before", (r) => {
+    const said = seasonsOf(r, { seed: 54, squads: 4, weeks: 8 }, { seed: 54, squads: 4, weeks: 8 }, "2026-12-31");
+    return first(said.status === 2 ? "" : `status ${said.status}`, said.err.split("\n").filter(Boolean).length === 1 && /--after-from/.test(said.err) ? "" : said.err);
+  }),
+  withRecords("two seasons without an injury cannot be compared", (r) => {
+    const said = seasonsOf(r, { rate: 0, seed: 55, squads: 4 }, { rate: 0, seed: 55, squads: 4 });
+    return first(said.status === 1 ? "" : `status ${said.status}\n${said.err}`, /Cannot be estimated: no injury is on record in either season/.test(said.out) ? "" : said.out);
   }),
 ];
 
@@ -147,4 +183,4 @@ const odd = [
   }),
 ];
 
-export const seasons = [...stories, ...whole, ...mistakes, ...odd];
+export const seasons = [...stories, ...twoSeasons, ...whole, ...mistakes, ...odd];

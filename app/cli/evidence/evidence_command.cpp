@@ -22,6 +22,7 @@ void add_evidence_command(CLI::App& app, int& exit_status) {
   add_import_command(*evidence, exit_status);
   add_report_command(*evidence, exit_status);
   add_emphasis_command(*evidence, exit_status);
+  add_seasons_command(*evidence, exit_status);
 }
 
 }  // namespace lanework::cli

@@ -21,5 +21,6 @@ void add_agree_command(CLI::App& evidence, int& exit_status);
 void add_import_command(CLI::App& evidence, int& exit_status);
 void add_report_command(CLI::App& evidence, int& exit_status);
 void add_emphasis_command(CLI::App& evidence, int& exit_status);
+void add_seasons_command(CLI::App& evidence, int& exit_status);
 
 }  // namespace lanework::cli

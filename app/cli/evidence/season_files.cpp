@@ -8,11 +8,13 @@
 namespace lanework::cli {
 namespace {
 
+std::string flag_of(const SeasonFlags& flags, const char* name) { return "--" + flags.which + name; }
+
 Fault missing(const char* flag, const char* expected) {
   return {FaultCode::kMissing, {"", 0, 0, flag}, "nothing", expected, {}};
 }
 
-Result<Date> date_of(const char* flag, const std::string& text) {
+Result<Date> date_of(const std::string& flag, const std::string& text) {
   const std::optional<Date> day = parse_iso_date(text);
   if (day) return *day;
   return Fault{
@@ -20,13 +22,15 @@ Result<Date> date_of(const char* flag, const std::string& text) {
 }
 
 Result<records::Period> period_of(const SeasonFlags& flags) {
-  const auto first = date_of("--from", flags.from);
+  const auto first = date_of(flag_of(flags, "from"), flags.from);
   if (!first) return first.faults();
-  const auto last = date_of("--to", flags.to);
+  const auto last = date_of(flag_of(flags, "to"), flags.to);
   if (!last) return last.faults();
-  const auto as_of = flags.as_of.empty() ? last : date_of("--as-of", flags.as_of);
+  const auto as_of = flags.as_of.empty() ? last : date_of(flag_of(flags, "as-of"), flags.as_of);
   if (!as_of) return as_of.faults();
-  return records::make_period(first.value(), last.value(), as_of.value(), {"", 0, 0, "--from, --to, --as-of"});
+  return records::make_period(
+      first.value(), last.value(), as_of.value(),
+      {"", 0, 0, flag_of(flags, "from") + ", " + flag_of(flags, "to") + ", " + flag_of(flags, "as-of")});
 }
 
 Result<read::RecordFiles> files_of(const SeasonFlags& flags) {

@@ -23,6 +23,7 @@ struct SeasonFlags {
   std::string from;
   std::string to;
   std::string as_of;
+  std::string which;  // 'before-' of two seasons: part of the names of the flags that the period came by
 };
 void add_season_flags(CLI::App& command, SeasonFlags& flags);
 

@@ -43,7 +43,7 @@ report::Chart ratio_chart(const findings::OftenOrNot& often) {
                          std::isfinite(row.limits.high) ? std::optional(row.limits.high) : std::nullopt, ""});
     table.rows.push_back({row.label, in_digits(row.ratio), limits_words(row.limits)});
   }
-  return {"often", "About two or more warm-ups a week against fewer",
+  return {"often", "How many times the rate of weeks after fewer",
           "Each bar is as wide as the ratio is uncertain; the more of what differs is held alike, the better the row.",
           std::move(data), std::move(table)};
 }
@@ -82,7 +82,10 @@ std::vector<std::string> arm_cells(const char* label, const findings::TaughtArm&
           arm.squads_with_fidelity > 0 ? evidence::percent(arm.most_did) : "-"};
 }
 
-std::string points(double share) { return as_counted(std::round(100 * share)); }
+// '6 lower', of 100.
+std::string lower_or_higher(double share) {
+  return as_counted(std::round(100 * std::abs(share))) + (share < 0 ? " lower" : " higher");
+}
 
 }  // namespace
 
@@ -98,10 +101,11 @@ report::Section taught_section(const SeasonPageMatter& matter) {
   table.rows.push_back(arm_cells("without a day of teaching", t.not_taught));
   section.blocks.emplace_back(std::move(table));
   if (t.most_did)
-    section.blocks.emplace_back(report::Paragraph{
-        "Of warm-ups, the share in which most took part differs by " + points(t.most_did->difference) +
-        " points of 100 (" + points(t.most_did->limits.low) + " to " + points(t.most_did->limits.high) +
-        "). It is what coaches wrote down; nobody's visits are in these records."});
+    section.blocks.emplace_back(
+        report::Paragraph{"Of warm-ups, the share in which most took part was " +
+                          lower_or_higher(t.most_did->difference) + " of 100 after teaching (" +
+                          lower_or_higher(t.most_did->limits.low) + " to " + lower_or_higher(t.most_did->limits.high) +
+                          "). It is what coaches wrote down; no observer's visits are in these records."});
   if (t.change)
     section.blocks.emplace_back(report::Paragraph{
         "Squads with weeks before and after the teaching (" + std::to_string(t.squads_both) +
