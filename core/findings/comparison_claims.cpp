@@ -15,7 +15,6 @@ using evidence::grouped;
 using evidence::in_digits;
 using evidence::level_words;
 using evidence::limits_words;
-using evidence::percent;
 
 // '2.4 %'.
 std::string small_percent(double share) { return in_digits(100 * share, 2) + " %"; }

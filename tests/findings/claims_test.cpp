@@ -70,8 +70,12 @@ Prevalence prevalence_of(std::int64_t days_out, int players_out) {
 
 RateTable histories_of(int first, int recurrent, int other) {
   RateTable out{GroupBy::kHistory, true, {}};
-  for (const auto& [label, injuries] : {std::pair(kFirstInjury, first), {kRecurrent, recurrent}, {kOtherLater, other}})
-    out.rows.emplace_back().label = label, out.rows.back().injuries = injuries;
+  for (const auto& [label, injuries] :
+       {std::pair(kFirstInjury, first), {kRecurrent, recurrent}, {kOtherLater, other}}) {
+    RateRow one = row(injuries, 10000);
+    one.label = label;
+    out.rows.push_back(one);
+  }
   return out;
 }
 
