@@ -166,10 +166,13 @@ class Sentences {
     std::array<int, records::kWarmUps + 1> sessions{};
     double first = 0;
     double second = 0;
+    int in_both_halves = 0;
     for (const SquadReach& squad : reach.squads) {
       for (std::size_t w = 0; w < sessions.size(); ++w) sessions[w] += squad.sessions[w];
-      first += squad.first_half;
-      second += squad.second_half;
+      if (!squad.first_half || !squad.second_half) continue;
+      first += *squad.first_half;
+      second += *squad.second_half;
+      ++in_both_halves;
     }
     const int known = sessions[0] + sessions[1] + sessions[2] + sessions[3];
     if (known == 0) {
@@ -177,7 +180,6 @@ class Sentences {
       return;
     }
     const auto share = [&](std::size_t w) { return percent(static_cast<double>(sessions[w]) / known); };
-    const auto squads = static_cast<double>(reach.squads.size());
     say(ClaimKind::kReach, std::to_string(reach.reached()) + " of " +
                                counted(static_cast<long long>(reach.squads.size()), "squad", "squads") +
                                " did the warm-up at least once, " + std::to_string(reach.taken_up()) +
@@ -185,9 +187,10 @@ class Sentences {
                                percent(static_cast<double>(known) / (known + sessions[4])) +
                                " of sessions) most players did it in " + share(0) + ", half in " + share(1) +
                                ", few in " + share(2) + "; in " + share(3) + " it was not done.");
-    say(ClaimKind::kReach, "A squad did " + in_digits(first / squads, 2) +
-                               " warm-ups a week in the first half of the season, " + in_digits(second / squads, 2) +
-                               " in the second.");
+    if (in_both_halves == 0) return;
+    say(ClaimKind::kReach, "A squad did " + in_digits(first / in_both_halves, 2) +
+                               " warm-ups a week in the first half of the season, " +
+                               in_digits(second / in_both_halves, 2) + " in the second.");
   }
 
   void warm_ups() {

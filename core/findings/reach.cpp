@@ -16,14 +16,15 @@ SquadReach reach_of(const records::WeekTable& weeks, std::size_t squad) {
       const records::WeekHours& cell = weeks.at(squad, week, static_cast<records::Setting>(setting));
       for (std::size_t w = 0; w <= records::kWarmUps; ++w) out.sessions[w] += cell.warm_ups[w];
     }
-    const WeekDose dose = dose_of(weeks, squad, week);
-    if (dose.sessions == 0) continue;
+    out.weeks_with_sessions += dose_of(weeks, squad, week).sessions > 0 ? 1 : 0;
+    const std::optional<double> own = warm_ups_in_week(weeks, squad, week);
+    if (!own) continue;
     const std::size_t half = 2 * week < weeks.weeks() ? 0 : 1;
-    done[half] += dose.warm_ups;
+    done[half] += *own;
     ++held[half];
   }
-  out.weeks_with_sessions = held[0] + held[1];
-  if (out.weeks_with_sessions > 0) out.warm_ups_a_week = (done[0] + done[1]) / out.weeks_with_sessions;
+  out.weeks_known = held[0] + held[1];
+  if (out.weeks_known > 0) out.warm_ups_a_week = (done[0] + done[1]) / out.weeks_known;
   if (held[0] > 0) out.first_half = done[0] / held[0];
   if (held[1] > 0) out.second_half = done[1] / held[1];
   return out;

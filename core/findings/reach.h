@@ -21,13 +21,16 @@ struct SquadReach {
   std::size_t squad = 0;
   std::array<int, records::kWarmUps + 1> sessions{};  // by how many did it; the last: not known
   int weeks_with_sessions = 0;
-  double warm_ups_a_week = 0;  // done, in weeks with sessions
-  double first_half = 0;       // of the season, a week
-  double second_half = 0;
+  int weeks_known = 0;  // of them: in which it is known of a session at least
+  // Done a week, in weeks of which it is known; sessions that nobody knows of as the others of their week. Empty where
+  // nothing is known.
+  std::optional<double> warm_ups_a_week;
+  std::optional<double> first_half;  // of the season
+  std::optional<double> second_half;
 
   [[nodiscard]] int known() const { return sessions[0] + sessions[1] + sessions[2] + sessions[3]; }
   [[nodiscard]] bool reached() const { return sessions[0] + sessions[1] + sessions[2] > 0; }
-  [[nodiscard]] bool taken_up() const { return warm_ups_a_week >= kTakenUpAWeek; }
+  [[nodiscard]] bool taken_up() const { return warm_ups_a_week.value_or(0) >= kTakenUpAWeek; }
 };
 
 struct DrillNamed {

@@ -20,16 +20,18 @@ TEST(Reach, CountsSessionsByHowManyDidIt) {
   EXPECT_EQ(found.reached(), 2);
 }
 
-TEST(Reach, WarmUpsAWeekAreOfWeeksWithSessions) {
+TEST(Reach, WarmUpsAWeekAreOfWeeksOfWhichSomethingIsKnown) {
   const Reach found = reach();
-  // 1.5 in the first week, none in the last; 1.2 in the one week of the other.
-  EXPECT_DOUBLE_EQ(found.squads[0].warm_ups_a_week, 0.75);
-  EXPECT_DOUBLE_EQ(found.squads[0].first_half, 1.5);
-  EXPECT_DOUBLE_EQ(found.squads[0].second_half, 0);
-  EXPECT_DOUBLE_EQ(found.squads[1].warm_ups_a_week, 1.2);
-  EXPECT_FALSE(found.squads[0].taken_up());
+  // 1.5 of two sessions of three in the first week, none in the last; 1.2 in the one week of the other.
+  EXPECT_EQ(found.squads[0].weeks_known, 2);
+  EXPECT_DOUBLE_EQ(*found.squads[0].warm_ups_a_week, 1.125);
+  EXPECT_DOUBLE_EQ(*found.squads[0].first_half, 2.25);
+  EXPECT_DOUBLE_EQ(*found.squads[0].second_half, 0);
+  EXPECT_DOUBLE_EQ(*found.squads[1].warm_ups_a_week, 1.2);
+  EXPECT_TRUE(found.squads[0].taken_up());
   EXPECT_TRUE(found.squads[1].taken_up());
   EXPECT_EQ(found.squads[2].weeks_with_sessions, 0);
+  EXPECT_FALSE(found.squads[2].warm_ups_a_week);
 }
 
 TEST(Reach, LatelyIsTheMeanOfWeeksOfWhichSomethingIsKnown) {

@@ -34,14 +34,16 @@ report::Chart shares(const SeasonPageMatter& matter) {
       row.parts.push_back({kDoneWords[w], squad.sessions[w]});
       cells.push_back(std::to_string(squad.sessions[w]));
     }
-    for (const double a_week : {squad.warm_ups_a_week, squad.first_half, squad.second_half})
-      cells.push_back(in_digits(a_week, 2));
+    for (const std::optional<double>& a_week : {squad.warm_ups_a_week, squad.first_half, squad.second_half})
+      cells.push_back(a_week ? in_digits(*a_week, 2) : "-");
     data.rows.push_back(std::move(row));
     table.rows.push_back(std::move(cells));
   }
-  return {"warm-ups-done", "Was the warm-up done?",
-          "Each bar is a squad's sessions: in how many of them most, half or few did the warm-up, or nobody.",
-          std::move(data), std::move(table)};
+  return {
+      "warm-ups-done", "Was the warm-up done?",
+      "Each bar is a squad's sessions: in how many of them most, half or few did the warm-up, or nobody. A session not "
+      "known counts, in warm-ups a week, as the others of its week.",
+      std::move(data), std::move(table)};
 }
 
 report::Section reach_section(const SeasonPageMatter& matter) {
