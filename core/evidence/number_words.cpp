@@ -65,10 +65,29 @@ std::string grouped(double value) {
   return digits;
 }
 
-std::string needed_words(const NeededToTreat& needed, const std::string& event, const std::string& seasons) {
+namespace {
+
+// Less than one season for one event: said the other way round, several a season.
+std::string several_a_season(const NeededToTreat& needed, const std::string& events, const std::string& seasons) {
+  const auto a_season = [](double value) { return in_digits(1 / std::abs(value), 2); };
+  std::string out = a_season(*needed.estimate) + " " + events + (*needed.estimate > 0 ? " fewer" : " more") +
+                    " in each of " + seasons;
+  if (!needed.most_benefit || !needed.least_benefit) return out;
+  const double most = 1 / std::abs(*needed.most_benefit);
+  const double least = 1 / std::abs(*needed.least_benefit);
+  if (!needed.through_infinity)
+    return out + " (" + in_digits(std::min(most, least), 2) + " to " + in_digits(std::max(most, least), 2) + ")";
+  return out + "; as far as can be told, anything from " + in_digits(most, 2) + " fewer, over no difference, to " +
+         in_digits(least, 2) + " more";
+}
+
+}  // namespace
+
+std::string needed_words(const NeededToTreat& needed, const EventWords& event, const std::string& seasons) {
   const auto number = [](double value) { return in_digits(std::abs(value), 2); };
-  if (!needed.estimate) return "no difference, so that no number of seasons makes one " + event + " fewer";
-  std::string out = "one " + event + (*needed.estimate > 0 ? " fewer" : " more") + " in every " +
+  if (!needed.estimate) return "no difference, so that no number of seasons makes one " + event.one + " fewer";
+  if (std::abs(*needed.estimate) < 1) return several_a_season(needed, event.many, seasons);
+  std::string out = "one " + event.one + (*needed.estimate > 0 ? " fewer" : " more") + " in every " +
                     number(*needed.estimate) + " " + seasons;
   if (!needed.most_benefit || !needed.least_benefit) return out;
   if (!needed.through_infinity) {

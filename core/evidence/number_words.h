@@ -18,8 +18,13 @@ std::string level_words(double level);                               // '95 %'
 std::string percent(double share);                                   // '61 %'
 // '28 350': thousands apart, so that they can be read, by a space at which no line breaks.
 std::string grouped(double value);
-// 'one event fewer in every 8 such seasons (5 to 30)': of which 'event' and 'such seasons' are handed in.
-std::string needed_words(const NeededToTreat& needed, const std::string& event, const std::string& seasons);
+// 'one event fewer in every 8 such seasons (5 to 30)', or of more than one a season '1.9 events fewer in each of such
+// seasons': of which the words for events and seasons are handed in.
+struct EventWords {
+  std::string one;
+  std::string many;
+};
+std::string needed_words(const NeededToTreat& needed, const EventWords& event, const std::string& seasons);
 // 'one warm-up', '3 warm-ups'.
 std::string counted(long long count, const std::string& one, const std::string& many);
 

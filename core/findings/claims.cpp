@@ -225,7 +225,7 @@ class Sentences {
         say(ClaimKind::kWarmUps, "No difference that matters is seen: " + with + ".");
         return;
       case Verdict::kTooEarly:
-        say(ClaimKind::kWarmUps, "Too early to tell whether warm-ups go with fewer injuries: " + with +
+        say(ClaimKind::kWarmUps, std::string(kTooEarlyToTell) + " whether warm-ups go with fewer injuries: " + with +
                                      ", so that fewer and more are both possible." + more_hours());
     }
   }
@@ -292,6 +292,11 @@ std::string count_for(Reader reader, int count) {
 bool is_withheld(Reader reader, int count) { return reader == Reader::kBoard && count > 0 && count < kSmallCell; }
 
 std::vector<Claim> claims(const SeasonFindings& found, Reader reader) { return Sentences(found, reader).all(); }
+
+bool is_for_summary(const Claim& claim) {
+  const bool beside = claim.kind == ClaimKind::kTaught || claim.kind == ClaimKind::kOften;
+  return !beside || !claim.sentence.starts_with(kTooEarlyToTell);
+}
 
 Verdict verdict(const evidence::Interval& ratio) {
   if (ratio.high < 1) return Verdict::kFewer;

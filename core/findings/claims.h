@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/findings/season_findings.h"
@@ -39,6 +40,11 @@ std::string count_for(Reader reader, int count);
 bool is_withheld(Reader reader, int count);
 
 std::vector<Claim> claims(const SeasonFindings& found, Reader reader);
+
+// How a claim begins whose interval allows nothing to be said.
+inline constexpr std::string_view kTooEarlyToTell = "Too early to tell";
+// What a short summary holds: comparisons beside the main one only where they tell something.
+bool is_for_summary(const Claim& claim);
 
 // What a ratio's interval allows to be said of it.
 enum class Verdict : std::uint8_t { kFewer, kMore, kNoneThatMatters, kTooEarly };

@@ -54,7 +54,7 @@ std::vector<std::string> prevalence_sentences(const SeasonFindings& found, Reade
   if (reader == Reader::kLead && p.weeks.size() > 1) {
     const auto worst = std::max_element(p.weeks.begin(), p.weeks.end(),
                                         [](const ShareOut& a, const ShareOut& b) { return a.share() < b.share(); });
-    text += " Most were out in the week from " + to_iso(worst->from) + ": " + small_percent(worst->share()) + ".";
+    text += " Most were out in the week from " + to_words(worst->from) + ": " + small_percent(worst->share()) + ".";
   }
   if (p.injuries_left_out > 0)
     text += " Not in it: " + count_for(reader, p.injuries_left_out) +
@@ -87,7 +87,7 @@ std::vector<std::string> taught_sentences(const SeasonFindings& found) {
   if (t.a_week->limits.high < 0)
     return {"Squads whose coach was taught did fewer warm-ups: " + means +
             ". Look first at who was sent to be taught, and at who writes warm-ups down."};
-  return {"Too early to tell whether squads whose coach was taught do more warm-ups: " + means +
+  return {std::string(kTooEarlyToTell) + " whether squads whose coach was taught do more warm-ups: " + means +
           ", so that more and fewer are both possible."};
 }
 
@@ -109,8 +109,9 @@ std::vector<std::string> often_sentences(const SeasonFindings& found, Reader rea
       std::string text = start + " had fewer injuries: " + found_words +
                          ". That the two go together does not show that the one makes the other.";
       if (often.needed && !often.needed->through_infinity)
-        text += " If it were cause and effect: " + evidence::needed_words(*often.needed, "injury", "squads' seasons") +
-                ", each of " + grouped(often.hours_a_squad_season) + " player-hours.";
+        text += " If it were cause and effect: " +
+                evidence::needed_words(*often.needed, {"injury", "injuries"}, "squads' seasons") + ", each of " +
+                grouped(often.hours_a_squad_season) + " player-hours.";
       return {text};
     }
     case Verdict::kMore:
@@ -122,8 +123,8 @@ std::vector<std::string> often_sentences(const SeasonFindings& found, Reader rea
     case Verdict::kTooEarly:
       break;
   }
-  return {"Too early to tell whether weeks after about two or more warm-ups a week lately have fewer injuries: " +
-          found_words + "."};
+  return {std::string(kTooEarlyToTell) +
+          " whether weeks after about two or more warm-ups a week lately have fewer injuries: " + found_words + "."};
 }
 
 }  // namespace lanework::findings

@@ -190,7 +190,7 @@ TEST(Claims, WhoIsOut) {
   found.prevalence = prevalence_of(200, 40);
   EXPECT_EQ(of(found, ClaimKind::kPrevalence),
             "On a day of the season 2.0 % of 345 players on the books were out with an injury, on the average (95 % "
-            "limits 1.1 to 3.4 %). Most were out in the week from 2024-10-12: 3.0 %.\n");
+            "limits 1.1 to 3.4 %). Most were out in the week from Saturday 12 October 2024: 3.0 %.\n");
   EXPECT_FALSE(has(of(found, ClaimKind::kPrevalence, Reader::kBoard), "the week from"));
   found.prevalence->injuries_left_out = 2;
   EXPECT_TRUE(has(of(found, ClaimKind::kPrevalence), "Not in it: 2 injuries of players who were not on the books."));

@@ -122,7 +122,7 @@ export function season({ squads: count = 24, weeks = 40, effect = 0.8, rate = 5,
       const dose = lately.slice(-4).reduce((sum, one) => sum + one, 0) / Math.min(4, lately.length);
       for (const row of rows) {
         const known = row.written;
-        const skipped = known && row.did !== "no" && chance.happens(0.08) ? chance.pick([["adductor-hold-partner", 4], ["partner-hamstring-lower", 5], ["side-plank", 2], ["line-hop-pattern", 1]]) : "";
+        const skipped = known && row.did !== "no" && chance.happens(0.08) ? chance.pick([["adductor-hold-partner", 4], ["kneeling-hamstring-lower", 5], ["side-plank", 2], ["line-hop-pattern", 1]]) : "";
         const help = known && row.did !== "no" && chance.happens(0.03) ? chance.pick([["plant-and-cut", 3], ["single-leg-squat-at-wall", 3], ["drop-and-freeze", 2]]) : "";
         sheets.hours.push([squad.id, row.date, row.setting, known ? row.minutes : "", known ? row.there : "", "", "", known ? row.did : "", known && row.did !== "no" ? 12 + chance.below(8) : "", skipped, help,
           known && chance.happens(0.9) ? "yes" : ""].join(","));

@@ -4,12 +4,14 @@
 #include <memory>
 
 #include "app/cli/command.h"
+#include "app/cli/evening_flags.h"
 #include "app/cli/evidence/evidence_commands.h"
 #include "app/cli/evidence/season_files.h"
 #include "app/cli/evidence/season_page/season_page.h"
 #include "app/read/files.h"
 #include "app/report/bundle.h"
 #include "app/report/page.h"
+#include "core/catalogue/read_catalogue.h"
 #include "core/findings/claims.h"
 
 namespace lanework::cli {
@@ -26,9 +28,22 @@ struct ReportFlags {
   double level_percent = 95;
 };
 
+Result<DrillNames> drill_names(const std::string& catalogue_asked) {
+  const auto folder = catalogue_folder(catalogue_asked);
+  if (!folder) return folder.faults();
+  const auto documents = read::read_catalogue_folders(std::vector<std::string>{folder.value()});
+  if (!documents) return documents.faults();
+  const auto catalogue = catalogue::read_catalogue(documents.value());
+  if (!catalogue) return catalogue.faults();
+  DrillNames out;
+  for (const catalogue::Drill& drill : catalogue.value().drills) out.emplace(drill.id, drill.name);
+  return out;
+}
+
 std::string claims_text(const std::vector<findings::Claim>& claims) {
   std::string out;
-  for (const findings::Claim& claim : claims) out += claim.sentence + "\n";
+  for (const findings::Claim& claim : claims)
+    if (findings::is_for_summary(claim)) out += claim.sentence + "\n";
   return out;
 }
 
@@ -42,7 +57,9 @@ int make_report(const ReportFlags& flags) {
   if (flags.usual_per_1000_h > 0) asked.usual_rate = flags.usual_per_1000_h / 1000;
   const findings::SeasonFindings found = findings::find_all(read.read, read.terms, asked);
   const findings::Reader reader = flags.reader == "board" ? findings::Reader::kBoard : findings::Reader::kLead;
-  const report::Page page = season_page({flags.club, &read.read.season, &read.terms, &found, reader});
+  const auto drills = drill_names(flags.season.catalogue);
+  if (!drills) return report(drills.faults());
+  const report::Page page = season_page({flags.club, &read.read.season, &read.terms, &found, reader, &drills.value()});
   const std::string path = (fs::path(flags.out) / "report.html").string();
   std::error_code failed;
   fs::create_directories(flags.out, failed);

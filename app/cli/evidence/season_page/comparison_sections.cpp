@@ -127,7 +127,7 @@ report::Section often_section(const SeasonPageMatter& matter) {
     section.blocks.emplace_back(
         report::Paragraph{"In squads' seasons of " + evidence::hours_words(std::round(often.hours_a_squad_season)) +
                           ", warmed up that often instead of less, if it were cause and effect: " +
-                          evidence::needed_words(*often.needed, "injury", "such seasons") + "."});
+                          evidence::needed_words(*often.needed, {"injury", "injuries"}, "such seasons") + "."});
   section.blocks.emplace_back(report::Paragraph{left_out_words(often)});
   return section;
 }

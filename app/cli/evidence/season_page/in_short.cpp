@@ -13,7 +13,7 @@ report::Section in_short(const SeasonPageMatter& matter) {
   report::Section section{"In short", 1, {}};
   report::List list;
   for (const findings::Claim& claim : findings::claims(*matter.found, matter.reader))
-    list.items.push_back(claim.sentence);
+    if (findings::is_for_summary(claim)) list.items.push_back(claim.sentence);
   section.blocks.emplace_back(std::move(list));
   section.blocks.emplace_back(
       report::Paragraph{"Nothing here diagnoses or clears anybody. Local rules and licensed practice come first."});

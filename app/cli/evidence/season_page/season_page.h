@@ -1,6 +1,7 @@
 // A season's findings as a page to read, show and print.
 #pragma once
 
+#include <map>
 #include <string>
 
 #include "app/report/page.h"
@@ -9,12 +10,16 @@
 
 namespace lanework::cli {
 
+// What a drill is called, by its id; others are shown as they were written.
+using DrillNames = std::map<std::string, std::string>;
+
 struct SeasonPageMatter {
   std::string club;
   const records::Season* season = nullptr;
   const records::Terms* terms = nullptr;
   const findings::SeasonFindings* found = nullptr;
   findings::Reader reader = findings::Reader::kLead;
+  const DrillNames* drill_names = nullptr;
 };
 
 report::Page season_page(const SeasonPageMatter& matter);

@@ -46,6 +46,11 @@ report::Chart shares(const SeasonPageMatter& matter) {
       std::move(data), std::move(table)};
 }
 
+std::string name_of(const std::string& drill, const SeasonPageMatter& matter) {
+  const auto known = matter.drill_names->find(drill);
+  return known == matter.drill_names->end() ? drill : known->second;
+}
+
 report::Section reach_section(const SeasonPageMatter& matter) {
   report::Section section{"Are the warm-ups done?", 1, {}};
   section.blocks.emplace_back(shares(matter));
@@ -55,7 +60,8 @@ report::Section reach_section(const SeasonPageMatter& matter) {
                       {{"drill", false}, {"left out", true}, {"help asked", true}},
                       {}};
   for (std::size_t i = 0; i < std::min<std::size_t>(10, drills.size()); ++i)
-    table.rows.push_back({drills[i].drill, std::to_string(drills[i].left_out), std::to_string(drills[i].needing_help)});
+    table.rows.push_back(
+        {name_of(drills[i].drill, matter), std::to_string(drills[i].left_out), std::to_string(drills[i].needing_help)});
   section.blocks.emplace_back(std::move(table));
   return section;
 }
