@@ -10,10 +10,13 @@ Attributes class_of(bool numeric) { return numeric ? Attributes{{"class", "numbe
 constexpr std::size_t kShortRows = 12;
 constexpr std::size_t kSlimColumns = 5;
 
-// How a table may be set on paper: a short one stands on one page, a long and slim one in two columns.
+// How a table may be set: a short one stands whole on a page, beside another where there is room; a long one of a few
+// columns of numbers stands in two columns on paper.
 std::string frame_class(const Table& table) {
   if (table.rows.size() <= kShortRows) return "wide short";
-  return table.columns.size() <= kSlimColumns ? "wide slim" : "wide";
+  const auto words =
+      std::count_if(table.columns.begin(), table.columns.end(), [](const Column& column) { return !column.numeric; });
+  return words <= 1 && table.columns.size() <= kSlimColumns ? "wide slim" : "wide";
 }
 
 void write_row(HtmlWriter& html, const Table& table, const std::vector<std::string>& row) {

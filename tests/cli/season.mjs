@@ -120,7 +120,8 @@ const whole = [
     const counted = tables.filter((text) => /in 1000 hours/.test(text));
     const cells = counted.flatMap((text) => [...text.matchAll(/<tr>\s*<th[^>]*scope="row"[^>]*>[\s\S]*?<\/th>\s*<td[^>]*>([\s\S]*?)<\/td>/g)].map(([, cell]) => cell.trim()));
     return first(said.status === 0 ? "" : said.err, cells.length > 20 ? "" : `${cells.length} counts read`, cells.find((cell) => /^[1-4]\b/.test(cell)) ?? "",
-      cells.some((cell) => cell === "fewer than 5") ? "" : "nothing is withheld", /squads-drawn-in|squads-funnel/.test(page) ? "squads are shown" : "");
+      cells.some((cell) => cell === "fewer than 5") ? "" : "nothing is withheld", (page.match(/\d open\)/g) ?? []).length === 1 ? "" : "open injuries by kind",
+      /of them open/.test(page) ? "open injuries by days" : "", /squads-drawn-in|squads-funnel/.test(page) ? "squads are shown" : "");
   }),
   withRecords("import writes what it reads, and reads what it writes", (r) => {
     r.write(demo());

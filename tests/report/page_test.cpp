@@ -90,13 +90,16 @@ TEST(Page, NumbersAreSetApartAndNoCellIsLost) {
 }
 
 TEST(Page, LongAndSlimTablesAreMarkedForPaper) {
-  const auto frame = [](std::size_t rows, std::size_t columns) {
-    Table table{"Caption", std::vector<Column>(columns, Column{"x"}), std::vector<std::vector<std::string>>(rows)};
+  const auto frame = [](std::size_t rows, std::size_t columns, bool numeric = true) {
+    Table table{"Caption", std::vector<Column>(columns, Column{"x", numeric}),
+                std::vector<std::vector<std::string>>(rows)};
     return read(page_with({{"Part", 1, {table}}})).text("//div[table]/@class");
   };
   EXPECT_EQ(frame(12, 9), "wide short");
   EXPECT_EQ(frame(13, 5), "wide slim");
   EXPECT_EQ(frame(13, 6), "wide");
+  EXPECT_EQ(frame(13, 4, false), "wide");  // words need the whole width
+  EXPECT_EQ(frame(13, 0), "wide slim");
 }
 
 TEST(Page, ParagraphsListsAndNotices) {

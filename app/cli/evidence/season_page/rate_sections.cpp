@@ -29,18 +29,17 @@ std::string burden_words(const RateRow& row) {
          (useless ? in_digits(1000 * burden.limits.low) + " and upwards" : limits_words(burden.limits, 1000)) + ")";
 }
 
-std::vector<std::string> cells(const RateRow& row, bool hidden, findings::Reader reader) {
+// open: how many of the injuries are open is told.
+std::vector<std::string> cells(const RateRow& row, bool hidden, bool open) {
   if (hidden) return {row.label, kWithheld, as_counted(std::round(row.hours)), "-", "-", "-", "-"};
   const bool rate = row.hours > 0;
-  return {
-      row.label,
-      std::to_string(row.injuries) +
-          (row.open > 0 && !findings::is_withheld(reader, row.open) ? " (" + std::to_string(row.open) + " open)" : ""),
-      rate ? as_counted(std::round(row.hours)) : "not known",
-      rate ? in_digits(1000 * row.per_hour()) + " (" + limits_words(row.limits, 1000) + ")" : "-",
-      as_counted(row.days),
-      row.injuries > 0 ? as_counted(row.median_days) : "-",
-      burden_words(row)};
+  return {row.label,
+          std::to_string(row.injuries) + (open && row.open > 0 ? " (" + std::to_string(row.open) + " open)" : ""),
+          rate ? as_counted(std::round(row.hours)) : "not known",
+          rate ? in_digits(1000 * row.per_hour()) + " (" + limits_words(row.limits, 1000) + ")" : "-",
+          as_counted(row.days),
+          row.injuries > 0 ? as_counted(row.median_days) : "-",
+          burden_words(row)};
 }
 
 report::Table table_of(const RateTable& rates, const std::string& caption, findings::Reader reader) {
@@ -54,7 +53,10 @@ report::Table table_of(const RateTable& rates, const std::string& caption, findi
                        {"days in 1000 hours", true}},
                       {}};
   const std::vector<bool> hidden = withheld(rates, reader);
-  for (std::size_t i = 0; i < rates.rows.size(); ++i) table.rows.push_back(cells(rates.rows[i], hidden[i], reader));
+  // The board is told how many are open in all, not of which kind: a small count could be had by subtraction.
+  const bool open = reader == findings::Reader::kLead ||
+                    (rates.by == findings::GroupBy::kWhole && !findings::is_withheld(reader, rates.rows.front().open));
+  for (std::size_t i = 0; i < rates.rows.size(); ++i) table.rows.push_back(cells(rates.rows[i], hidden[i], open));
   return table;
 }
 
@@ -82,14 +84,16 @@ report::Chart chart_of(const std::string& id, const std::string& title, const Ra
 }
 
 report::Table severity_of(const findings::SeasonFindings& found, findings::Reader reader) {
-  report::Table table{"Injuries by the days they cost", {{"", false}, {"injuries", true}, {"of them open", true}}, {}};
+  report::Table table{"Injuries by the days they cost", {{"", false}, {"injuries", true}}, {}};
+  const bool open = reader == findings::Reader::kLead;
+  if (open) table.columns.push_back({"of them open", true});
   std::vector<int> counts;
   for (const findings::SeverityRow& row : found.severity) counts.push_back(row.injuries);
   const std::vector<bool> hidden = findings::withheld_rows(counts, reader);
   for (std::size_t i = 0; i < counts.size(); ++i) {
     const findings::SeverityRow& row = found.severity[i];
-    table.rows.push_back({row.label, hidden[i] ? kWithheld : std::to_string(row.injuries),
-                          hidden[i] || findings::is_withheld(reader, row.open) ? "-" : std::to_string(row.open)});
+    table.rows.push_back({row.label, hidden[i] ? kWithheld : std::to_string(row.injuries)});
+    if (open) table.rows.back().push_back(std::to_string(row.open));
   }
   return table;
 }

@@ -52,8 +52,7 @@ std::string name_of(const std::string& drill, const SeasonPageMatter& matter) {
 }
 
 report::Section reach_section(const SeasonPageMatter& matter) {
-  report::Section section{"Are the warm-ups done?", 1, {}};
-  section.blocks.emplace_back(shares(matter));
+  report::Section section{"Are the warm-ups done?", 1, claim_paragraphs(matter, findings::ClaimKind::kReach)};
   const std::vector<findings::DrillNamed>& drills = matter.found->reach.drills;
   if (drills.empty()) return section;
   report::Table table{"Drills most often left out, or that coaches ask for help with",
@@ -118,7 +117,8 @@ report::Section model_section(const SeasonPageMatter& matter) {
 }  // namespace
 
 std::vector<report::Section> warm_up_sections(const SeasonPageMatter& matter) {
-  return {reach_section(matter), taught_section(matter), model_section(matter)};
+  return {
+      reach_section(matter), taught_section(matter), {"Squad by squad", 2, {shares(matter)}}, model_section(matter)};
 }
 
 }  // namespace lanework::cli
