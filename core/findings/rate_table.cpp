@@ -72,21 +72,14 @@ std::pair<std::size_t, std::string> group_of(const InjuryRecord& injury, const T
   }
 }
 
-// Of squads; ages in their own order ('U9' before 'U13').
+// Of squads; ages in their own order.
 std::pair<std::size_t, std::string> group_of(const Season& season, const Terms& terms, std::size_t squad, GroupBy by) {
   const records::SquadRecord& record = season.squads[squad];
   if (by == GroupBy::kSquad) return {squad, record.shown()};
   if (by == GroupBy::kSex) return named(terms, Field::kSex, record.sex);
   if (by != GroupBy::kAgeBand) return {0, "all"};
   if (record.age_band.empty()) return {kLast, kNotKnown};
-  std::vector<std::string> bands;
-  for (const records::SquadRecord& other : season.squads)
-    if (!other.age_band.empty()) bands.push_back(other.age_band);
-  const auto shorter_first = [](const std::string& a, const std::string& b) {
-    return a.size() != b.size() ? a.size() < b.size() : a < b;
-  };
-  std::sort(bands.begin(), bands.end(), shorter_first);
-  bands.erase(std::unique(bands.begin(), bands.end()), bands.end());
+  const std::vector<std::string> bands = season.age_bands();
   return {static_cast<std::size_t>(std::find(bands.begin(), bands.end(), record.age_band) - bands.begin()),
           record.age_band};
 }

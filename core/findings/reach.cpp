@@ -30,6 +30,40 @@ SquadReach reach_of(const records::WeekTable& weeks, std::size_t squad) {
   return out;
 }
 
+std::optional<double> mean_of(const std::vector<std::optional<double>>& values) {
+  double sum = 0;
+  int known = 0;
+  for (const std::optional<double>& value : values) {
+    sum += value.value_or(0);
+    known += value ? 1 : 0;
+  }
+  if (known == 0) return {};
+  return sum / known;
+}
+
+AgeReach reach_of_age(const records::Season& season, const std::vector<SquadReach>& squads, const std::string& band) {
+  AgeReach out;
+  out.age_band = band;
+  std::vector<std::optional<double>> whole;
+  std::vector<std::optional<double>> first;
+  std::vector<std::optional<double>> second;
+  for (const SquadReach& squad : squads) {
+    if (season.squads[squad.squad].age_band != band) continue;
+    ++out.squads;
+    out.reached += squad.reached() ? 1 : 0;
+    out.taken_up += squad.taken_up() ? 1 : 0;
+    out.most_did_it += squad.sessions[0];
+    out.sessions += squad.known();
+    whole.push_back(squad.warm_ups_a_week);
+    first.push_back(squad.first_half);
+    second.push_back(squad.second_half);
+  }
+  out.warm_ups_a_week = mean_of(whole);
+  out.first_half = mean_of(first);
+  out.second_half = mean_of(second);
+  return out;
+}
+
 std::vector<DrillNamed> named_drills(const records::Season& season) {
   std::map<std::string, DrillNamed> by_name;
   for (const records::Exposure& exposure : season.exposures) {
@@ -59,6 +93,12 @@ int Reach::taken_up() const {
 Reach reach_of_warm_ups(const records::Season& season, const records::WeekTable& weeks) {
   Reach out;
   for (std::size_t squad = 0; squad < season.squads.size(); ++squad) out.squads.push_back(reach_of(weeks, squad));
+  std::vector<std::string> bands = season.age_bands();
+  bands.emplace_back();
+  for (const std::string& band : bands) {
+    AgeReach age = reach_of_age(season, out.squads, band);
+    if (age.squads > 0) out.ages.push_back(std::move(age));
+  }
   out.drills = named_drills(season);
   return out;
 }

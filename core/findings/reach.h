@@ -33,6 +33,19 @@ struct SquadReach {
   [[nodiscard]] bool taken_up() const { return warm_ups_a_week.value_or(0) >= kTakenUpAWeek; }
 };
 
+// The squads of an age band; means are of those of which something is known, each squad alike.
+struct AgeReach {
+  std::string age_band;  // empty: squads without one
+  int squads = 0;
+  int reached = 0;
+  int taken_up = 0;
+  int most_did_it = 0;  // sessions
+  int sessions = 0;     // of which it is known
+  std::optional<double> warm_ups_a_week;
+  std::optional<double> first_half;
+  std::optional<double> second_half;
+};
+
 struct DrillNamed {
   std::string drill;
   int left_out = 0;      // sessions
@@ -41,6 +54,7 @@ struct DrillNamed {
 
 struct Reach {
   std::vector<SquadReach> squads;
+  std::vector<AgeReach> ages;      // youngest first, squads without an age band last
   std::vector<DrillNamed> drills;  // most often named first
   [[nodiscard]] int reached() const;
   [[nodiscard]] int taken_up() const;

@@ -36,6 +36,17 @@ Result<Period> make_period(Date first, Date last, Date as_of, const Place& where
   return Period{first, last, as_of};
 }
 
+std::vector<std::string> Season::age_bands() const {
+  std::vector<std::string> out;
+  for (const SquadRecord& squad : squads)
+    if (!squad.age_band.empty()) out.push_back(squad.age_band);
+  std::sort(out.begin(), out.end(), [](const std::string& a, const std::string& b) {
+    return a.size() != b.size() ? a.size() < b.size() : a < b;
+  });
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
 int week_of(const Period& period, Date day) { return (monday_before(day) - monday_before(period.first)) / 7; }
 
 Date monday_of(const Period& period, int week) { return Date{monday_before(period.first) + 7 * week}; }

@@ -109,6 +109,8 @@ struct Season {
   std::vector<Exposure> exposures;     // in the period, in the order of their file
   std::vector<InjuryRecord> injuries;  // with their onset in the period
   std::vector<PlayerRecord> players;   // empty where nobody keeps the sheet
+  // Of the squads that have one, each once, in their own order: 'U9' before 'U13'.
+  [[nodiscard]] std::vector<std::string> age_bands() const;
   bool operator==(const Season&) const = default;
 };
 

@@ -162,6 +162,7 @@ export const kEvidenceAnswers = [
   ["funnel", "--data", kSmallClub, "--events", "y"],
   ["shrink", "--data", kSmallClub, "--events", "y"],
   ["power", "--rate", "4", "--other-rate", "2.6", "--hours-a-squad", "1500", "--hours-a-season", "30000", "--simulate", "200"],
+  ["import", "--dry-run", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2026-05-31"],
   ["emphasis", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2026-05-31"],
   ["emphasis", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2025-09-28", "--as-of", "2026-05-31"],
   ["emphasis", "--records", "demo/quillmere/season", "--from", "2026-07-01", "--to", "2026-07-02"],

@@ -5,6 +5,7 @@
 
 #include <boost/random/normal_distribution.hpp>
 #include <boost/random/poisson_distribution.hpp>
+#include <boost/random/uniform_01.hpp>
 #include <cmath>
 #include <cstdlib>
 #include <functional>
@@ -14,6 +15,7 @@
 #include "core/evidence/agreement_limits.h"
 #include "core/evidence/clustered_ratio.h"
 #include "core/evidence/gamma_poisson.h"
+#include "core/evidence/mean_difference.h"
 #include "core/evidence/mixed/nb2_fit.h"
 #include "core/evidence/mixed/poisson_fit.h"
 #include "core/evidence/normal.h"
@@ -268,6 +270,48 @@ TEST(Coverage, OfAgreement) {
   // Shrout and Fleiss' approximation is short with few raters: 91.7 % of 2,000 here. Readers are given the other.
   tally.expect("agreement (2,1)", false);
   tally.expect("consistency (3,1)", false);
+  RecordProperty("note", tally.table());
+}
+
+// Two observers put 60 players into three classes: half the time both see what is there, else each guesses.
+TEST(Coverage, OfKappa) {
+  Tally tally;
+  for (std::uint32_t run = 0; run < clubs_to_play(); ++run) {
+    RandomEngine engine(20261126, 5, 0, run);
+    boost::random::uniform_01<double> share;
+    const auto guess = [&] { return static_cast<std::size_t>(3 * share(engine)); };
+    Classed counts(3, std::vector<double>(3, 0));
+    for (int player = 0; player < 60; ++player) {
+      const std::size_t there = guess();
+      const bool seen = share(engine) < 0.5;
+      const std::size_t first = seen ? there : guess();
+      const std::size_t second = seen ? there : guess();
+      ++counts[first][second];
+    }
+    // What is seen agrees, guesses agree as often as by chance: half of what can be had above chance.
+    tally.add("kappa", holds(kappa(counts, only_equal(3), kLevel).limits, 0.5));
+    tally.add("kappa, linear weights", holds(kappa(counts, linear_weights(3), kLevel).limits, 0.5));
+  }
+  for (const char* method : {"kappa", "kappa, linear weights"}) tally.expect(method, false);
+  RecordProperty("note", tally.table());
+}
+
+// Warm-ups a week of 14 squads whose coach was taught and of 10 whose was not, the taught ones twice as uneven.
+TEST(Coverage, OfMeansOfSquads) {
+  Tally tally;
+  for (std::uint32_t run = 0; run < clubs_to_play(); ++run) {
+    RandomEngine engine(20261126, 6, 0, run);
+    boost::random::normal_distribution<double> normal(0, 1);
+    std::vector<double> taught;
+    std::vector<double> others;
+    std::vector<double> moved;
+    for (int squad = 0; squad < 14; ++squad) taught.push_back(1.6 + 0.8 * normal(engine));
+    for (int squad = 0; squad < 10; ++squad) others.push_back(1.2 + 0.4 * normal(engine));
+    for (int squad = 0; squad < 10; ++squad) moved.push_back(0.3 + 0.5 * normal(engine));
+    tally.add("Welch", holds(welch_difference(taught, others, kLevel)->limits, 0.4));
+    tally.add("pairs", holds(paired_difference(moved, kLevel)->limits, 0.3));
+  }
+  for (const char* method : {"Welch", "pairs"}) tally.expect(method, false);
   RecordProperty("note", tally.table());
 }
 

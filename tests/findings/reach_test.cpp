@@ -45,6 +45,19 @@ TEST(Reach, LatelyIsTheMeanOfWeeksOfWhichSomethingIsKnown) {
   EXPECT_FALSE(warm_ups_lately(weeks, 2, 3));
 }
 
+// U9 has one squad; of the two of U13 nothing is known of one.
+TEST(Reach, AgeBandsYoungestFirst) {
+  const Reach found = reach();
+  ASSERT_EQ(found.ages.size(), 2);
+  EXPECT_EQ(found.ages[0].age_band, "U9");
+  EXPECT_EQ(found.ages[0].squads, 1);
+  EXPECT_EQ(found.ages[0].sessions, 3);
+  EXPECT_EQ(found.ages[1].squads, 2);
+  EXPECT_EQ(found.ages[1].reached, 1);
+  EXPECT_EQ(found.ages[1].most_did_it, 1);
+  EXPECT_DOUBLE_EQ(*found.ages[1].warm_ups_a_week, 1.2);
+}
+
 TEST(Reach, DrillsMostOftenNamedFirst) {
   const Reach found = reach();
   ASSERT_EQ(found.drills.size(), 3);

@@ -51,8 +51,32 @@ std::string name_of(const std::string& drill, const SeasonPageMatter& matter) {
   return known == matter.drill_names->end() ? drill : known->second;
 }
 
+report::Table ages_table(const findings::Reach& reach) {
+  report::Table table{"By age band",
+                      {{"", false},
+                       {"squads", true},
+                       {"did it once", true},
+                       {"once a week or more", true},
+                       {"most did it, of known sessions", true},
+                       {"warm-ups a week", true},
+                       {"first half", true},
+                       {"second half", true}},
+                      {}};
+  for (const findings::AgeReach& age : reach.ages) {
+    std::vector<std::string> cells = {
+        age.age_band.empty() ? "not known" : age.age_band, std::to_string(age.squads), std::to_string(age.reached),
+        std::to_string(age.taken_up),
+        age.sessions > 0 ? evidence::percent(static_cast<double>(age.most_did_it) / age.sessions) : "-"};
+    for (const std::optional<double>& a_week : {age.warm_ups_a_week, age.first_half, age.second_half})
+      cells.push_back(a_week ? in_digits(*a_week, 2) : "-");
+    table.rows.push_back(std::move(cells));
+  }
+  return table;
+}
+
 report::Section reach_section(const SeasonPageMatter& matter) {
   report::Section section{"Are the warm-ups done?", 1, claim_paragraphs(matter, findings::ClaimKind::kReach)};
+  if (matter.found->reach.ages.size() > 1) section.blocks.emplace_back(ages_table(matter.found->reach));
   const std::vector<findings::DrillNamed>& drills = matter.found->reach.drills;
   if (drills.empty()) return section;
   report::Table table{"Drills most often left out, or that coaches ask for help with",
