@@ -9,11 +9,13 @@ Attributes class_of(bool numeric) { return numeric ? Attributes{{"class", "numbe
 
 constexpr std::size_t kShortRows = 12;
 constexpr std::size_t kSlimColumns = 5;
+constexpr std::size_t kNarrowColumns = 4;
 
-// How a table may be set: a short one stands whole on a page, beside another where there is room; a long one of a few
-// columns of numbers stands in two columns on paper.
+// How a table may be set: a short one stands whole on a page, and if it is narrow too beside another where there is
+// room; a long one of a few columns of numbers stands in two columns on paper.
 std::string frame_class(const Table& table) {
-  if (table.rows.size() <= kShortRows) return "wide short";
+  if (table.rows.size() <= kShortRows)
+    return table.columns.size() <= kNarrowColumns ? "wide short narrow" : "wide short";
   const auto words =
       std::count_if(table.columns.begin(), table.columns.end(), [](const Column& column) { return !column.numeric; });
   return words <= 1 && table.columns.size() <= kSlimColumns ? "wide slim" : "wide";

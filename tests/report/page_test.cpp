@@ -96,6 +96,7 @@ TEST(Page, LongAndSlimTablesAreMarkedForPaper) {
     return read(page_with({{"Part", 1, {table}}})).text("//div[table]/@class");
   };
   EXPECT_EQ(frame(12, 9), "wide short");
+  EXPECT_EQ(frame(12, 4), "wide short narrow");
   EXPECT_EQ(frame(13, 5), "wide slim");
   EXPECT_EQ(frame(13, 6), "wide");
   EXPECT_EQ(frame(13, 4, false), "wide");  // words need the whole width

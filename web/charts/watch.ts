@@ -85,7 +85,8 @@ export function watch(data: Watch, width: number): SVGElement {
   const eventsTop = Math.max(1, ...weeks.map((week) => Math.max(week.events, week.expected)));
   const sumTicks = ticksOf(0, sumTop, 4, false);
   const eventTicks = wholeTicks(eventsTop, 4);
-  const marginLeft = 14 + widest([...sumTicks, ...eventTicks].map(numberText));
+  // The first label stands under the first week, and half of it to the left of that.
+  const marginLeft = Math.max(14 + widest([...sumTicks, ...eventTicks].map(numberText)), widest(weeks.slice(0, 1).map((week) => week.label)) / 2);
   const sides: Sides = { width, marginLeft, marginRight: 10 };
   return stacked(width, [sumPanel(data, weeks, sides, sumTop, sumTicks), eventsPanel(data, weeks, sides, eventsTop, eventTicks)]);
 }

@@ -106,7 +106,7 @@ export function weeks(data: Weeks, width: number): SVGElement {
   const bars = barsOf(data);
   const most = Math.max(0, ...bars.map((bar) => bar.to)) || 1;
   const ticks = ticksOf(0, most, 4, false);
-  const sides: Sides = { width, marginLeft: 14 + widest(ticks.map(numberText)), marginRight: 10 };
+  const sides: Sides = { width, marginLeft: Math.max(14 + widest(ticks.map(numberText)), widest(data.weeks.slice(0, 1).map((week) => week.label)) / 2), marginRight: 10 };
   const mostEvents = Math.max(...data.weeks.map((week) => week.events));
   const events = mostEvents > kMostMarks ? eventBars(data, sides, mostEvents) : eventMarks(data, sides);
   return stacked(width, [legend(data.id, kByRank, data.settings, width), events, hoursPanel(data, bars, sides, most, ticks)]);
