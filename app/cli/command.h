@@ -33,5 +33,6 @@ void add_summary_command(CLI::App& app, int& exit_status);
 void add_clinic_command(CLI::App& app, int& exit_status);
 void add_block_command(CLI::App& app, int& exit_status);
 void add_evidence_command(CLI::App& app, int& exit_status);
+void add_care_command(CLI::App& app, int& exit_status);
 
 }  // namespace lanework::cli

@@ -29,6 +29,7 @@ int run(int argc, char** argv) {
   add_clinic_command(app, exit_status);
   add_block_command(app, exit_status);
   add_evidence_command(app, exit_status);
+  add_care_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

@@ -1,0 +1,15 @@
+#include <CLI/CLI.hpp>
+
+#include "app/cli/care/care_commands.h"
+#include "app/cli/command.h"
+
+namespace lanework::cli {
+
+void add_care_command(CLI::App& app, int& exit_status) {
+  CLI::App* care =
+      app.add_subcommand("care", "what holds a player or a session back; local rules and licensed practice come first");
+  care->require_subcommand(1);
+  (void)exit_status;
+}
+
+}  // namespace lanework::cli
