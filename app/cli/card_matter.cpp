@@ -124,6 +124,7 @@ draw::DrillMatter drill_matter(const session::Item& item, const clock::SessionLi
   out.dose_words = catalogue::dose_in_words(drill, drill.dose.steps[static_cast<std::size_t>(item.dose)]);
   out.formation = static_cast<draw::Formation>(drill.formation);
   out.phase = phase_in_words(drill.phase);
+  out.rest_seconds = static_cast<int>(item.rest.count);
   out.change_seconds = static_cast<int>(item.change.count);
   out.starts_second = static_cast<int>(item.starts.count);
   out.telling_seconds = static_cast<int>(std::min(item.takes.count, rounded_up(line.time.telling).count));

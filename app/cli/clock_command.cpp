@@ -94,7 +94,7 @@ Result<ClockMatter> load(const ClockFlags& flags) {
   ClockMatter matter{std::move(catalogue).value(), std::move(routine).value(), {}, {}};
   matter.evening = evening_of(flags, matter.catalogue, matter.routine);
   for (const catalogue::RoutineLine& line : matter.routine.lines) {
-    matter.session.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}});
+    matter.session.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}, {}});
   }
   clock::lay_out(matter.session, matter.catalogue, matter.evening);
   return matter;

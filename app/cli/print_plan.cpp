@@ -26,6 +26,10 @@ std::string session_rows(const PlanAnswer& answer, const EveningMatter& matter) 
     const catalogue::Drill& drill = matter.catalogue.drills[static_cast<std::size_t>(item.drill)];
     const catalogue::Rung& rung = drill.rungs[static_cast<std::size_t>(item.rung)];
     const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(item.dose)];
+    if (item.rest.count > 0) {
+      rows.push_back({minutes_seconds((item.starts - item.change - item.rest).count), "Break",
+                      matter.evening.breaks.why, "", "", minutes_seconds(item.rest.count)});
+    }
     rows.push_back({minutes_seconds(item.starts.count), drill.name, rung.change, catalogue::dose_in_words(drill, step),
                     std::string(catalogue::word(catalogue::formation_words(), drill.formation)),
                     minutes_seconds(item.takes.count)});

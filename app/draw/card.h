@@ -57,6 +57,7 @@ struct DrillMatter {
   std::string dose_words;  // '2 x 20 s a side'
   Formation formation = Formation::kSpread;
   std::string phase;                       // phase name in words; shown where it changes
+  int rest_seconds = 0;                    // a break before the change
   int change_seconds = 0;                  // walking and regrouping before it
   int starts_second = 0;                   // telling starts, after the change
   int telling_seconds = 0;                 // of takes_seconds, the part spent explaining; 0 when not known

@@ -67,7 +67,18 @@ void draw_change(double from, double until, const Box& bar, const Pen& pen) {
   pen.line({from + 1.5, middle}, {until - 1.5, middle}, 1.2, Ink::kSoft, true);
 }
 
+// A break: two rules with nothing between them but its name, where that fits.
+void draw_rest(double from, double until, const Box& bar, const Pen& pen) {
+  if (until - from < 1) return;
+  for (const double y : {bar.y, bar.bottom()}) pen.line({from + 1, y}, {until - 1, y}, kChalkLine, Ink::kInk, true);
+  const double width = pen.width_of("break", TextStyle::kNote) + 1;
+  if (width > until - from - 2) return;
+  const double top = bar.y + (bar.height - pen.line_height(TextStyle::kNote)) / 2;
+  pen.text({(from + until - width) / 2, top}, width, {TextStyle::kNote, 1, Ink::kInk, Align::kCentre}, "break");
+}
+
 void draw_part(const DrillMatter& drill, const RibbonPart& part, const Box& bar, const Pen& pen) {
+  draw_rest(part.rest_from, part.change_from, bar, pen);
   draw_change(part.change_from, part.telling_from, bar, pen);
   pen.rectangle({part.telling_from, bar.y, part.until - part.telling_from, bar.height}, Ink::kInk, 0.7);
   if (part.doing_from - part.telling_from > 0.5) {
@@ -163,6 +174,9 @@ void draw_legend(const CardMatter& matter, Point at, const Pen& pen) {
   if (stands(Formation::kSpread))
     entry("spread out", [&](const Box& s) { draw_formation(Formation::kSpread, s, pen); });
   if (stands(Formation::kPairs)) entry("pairs", [&](const Box& s) { draw_formation(Formation::kPairs, s, pen); });
+  const bool rests = std::any_of(matter.drills.begin(), matter.drills.end(),
+                                 [](const DrillMatter& drill) { return drill.rest_seconds > 0; });
+  if (rests) entry("break", [&](const Box& s) { draw_rest(s.x, s.right(), s, pen); });
   entry("gather or move", [&](const Box& s) { draw_change(s.x, s.right(), s, pen); });
   entry("finish, 5 to 9 nights in 10", [&](const Box& s) {
     pen.shape({{s.x + 4, s.y}, {s.right(), s.y + s.height / 2}, {s.x + 4, s.bottom()}}, Ink::kSoft);
@@ -191,7 +205,8 @@ RibbonGeometry ribbon_geometry(const CardMatter& matter, const Box& bar) {
   geometry.points_a_second = bar.width / last;
   const auto x_of = [&](int second) { return bar.x + second * geometry.points_a_second; };
   for (const DrillMatter& drill : matter.drills) {
-    geometry.parts.push_back({x_of(drill.starts_second - drill.change_seconds), x_of(drill.starts_second),
+    geometry.parts.push_back({x_of(drill.starts_second - drill.change_seconds - drill.rest_seconds),
+                              x_of(drill.starts_second - drill.change_seconds), x_of(drill.starts_second),
                               x_of(drill.starts_second + drill.telling_seconds),
                               x_of(drill.starts_second + drill.takes_seconds)});
   }

@@ -8,8 +8,9 @@
 
 namespace lanework::draw {
 
-// One drill on the ribbon, in x: the change before it, the telling, the doing.
+// One drill on the ribbon, in x: the break and the change before it, the telling, the doing.
 struct RibbonPart {
+  double rest_from = 0;
   double change_from = 0;
   double telling_from = 0;
   double doing_from = 0;

@@ -33,6 +33,7 @@ struct ItemReport {
   std::string name;
   std::string rung_words;
   std::string dose_words;
+  std::int64_t rest_seconds = 0;
   std::int64_t change_seconds = 0;
   std::int64_t takes_seconds = 0;
   std::int64_t starts_seconds = 0;

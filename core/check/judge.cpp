@@ -127,8 +127,8 @@ void recompute(const Selection& selection, const Matter& matter, Report& report)
     const Pick& pick = selection[i];
     const ItemTiming& time = timing.items[i];
     report.items.push_back({pick.drill->id, pick.drill->name, rung_of(pick).words,
-                            dose_words(*pick.drill, step_of(pick)), time.change_seconds, time.takes_seconds,
-                            time.starts_seconds});
+                            dose_words(*pick.drill, step_of(pick)), time.rest_seconds, time.change_seconds,
+                            time.takes_seconds, time.starts_seconds});
   }
   report.levels = levels_of(selection, matter);
   report.turnout = matter.tonight.turnout;

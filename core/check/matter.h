@@ -168,6 +168,8 @@ struct Tonight {
   std::int64_t slot_seconds = 0;
   int turnout = 0;
   int late = 0;
+  int breaks = 0;
+  std::int64_t break_seconds = 0;  // of each
   int age = 0;
   std::optional<std::int64_t> days_to_match;
   std::vector<SquadRestriction> restrictions;

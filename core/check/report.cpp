@@ -52,6 +52,7 @@ Node to_node(const Report& report) {
                            {"name", text(item.name)},
                            {"rung_words", text(item.rung_words)},
                            {"dose", text(item.dose_words)},
+                           {"rest_seconds", number(item.rest_seconds)},
                            {"change_seconds", number(item.change_seconds)},
                            {"takes_seconds", number(item.takes_seconds)},
                            {"starts_seconds", number(item.starts_seconds)}});

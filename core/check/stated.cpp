@@ -59,6 +59,13 @@ std::string time_of_day(const Matter& matter, std::int64_t seconds) {
   return to_text(TimeOfDay{matter.tonight.start_minutes + static_cast<int>((seconds + 59) / 60)});
 }
 
+// Stated only where there is one.
+void judge_rest(const Node& stated, const ItemReport& item, TableJudge& judge) {
+  if (item.rest_seconds > 0 || stated.find("rest_seconds") != nullptr) {
+    judge.number("rest_seconds", item.rest_seconds, "rest-seconds");
+  }
+}
+
 void judge_items(const Node& answer, const Selection& selection, const Report& report,
                  std::vector<Violation>& violations) {
   const std::vector<Node>& items = list_at(answer, "items");
@@ -72,6 +79,7 @@ void judge_items(const Node& answer, const Selection& selection, const Report& r
     judge.text("formation", drill.formation, "item-words");
     judge.text("rung_words", item.rung_words, "item-words");
     judge.text("dose", item.dose_words, "item-words");
+    judge_rest(items[i], item, judge);
     judge.number("change_seconds", item.change_seconds, "change-seconds");
     judge.number("takes_seconds", item.takes_seconds, "takes-seconds");
     judge.number("starts_seconds", item.starts_seconds, "starts-seconds");

@@ -141,6 +141,23 @@ std::int64_t telling_ms(const Drill& drill, const Matter& matter) {
 
 double square(double x) { return x * x; }
 
+// The k-th of n breaks stands in the gap nearest to k parts of n + 1 of the drills' time, the earlier of two as near.
+void put_breaks(std::vector<ItemTiming>& items, const Tonight& tonight) {
+  std::vector<std::int64_t> gaps;  // drills' time before each gap
+  std::int64_t drills = 0;
+  for (const ItemTiming& item : items) {
+    if (drills > 0) gaps.push_back(drills);
+    drills += item.change_seconds + item.takes_seconds;
+  }
+  if (gaps.empty()) return;
+  for (int k = 1; k <= tonight.breaks; ++k) {
+    const auto away = [&](std::int64_t gap) { return std::abs((tonight.breaks + 1) * gap - k * drills); };
+    const auto at =
+        std::min_element(gaps.begin(), gaps.end(), [&](std::int64_t a, std::int64_t b) { return away(a) < away(b); });
+    items[static_cast<std::size_t>(at - gaps.begin()) + 1].rest_seconds += tonight.break_seconds;
+  }
+}
+
 }  // namespace
 
 DrillTiming time_drill(const Pick& pick, const Matter& matter) {
@@ -180,9 +197,7 @@ SessionTiming time_session(const Selection& selection, const Matter& matter) {
         i == 0 ? gathering_ms(matter)
                : change_ms(selection[i - 1].drill->formation, selection[i].drill->formation, matter);
     const DrillTiming drill = time_drill(selection[i], matter);
-    ItemTiming item{seconds_up(change), seconds_up(drill.telling_ms + drill.doing_ms), 0};
-    item.starts_seconds = out.planned_seconds + item.change_seconds;
-    out.planned_seconds = item.starts_seconds + item.takes_seconds;
+    const ItemTiming item{0, seconds_up(change), seconds_up(drill.telling_ms + drill.doing_ms), 0};
     out.items.push_back(item);
     variance += square(real(drill.doing_ms) * drill.log_spread) + square(real(drill.telling_ms) * kSpreadTelling) +
                 square(real(change) * kSpreadChange);
@@ -193,6 +208,12 @@ SessionTiming time_session(const Selection& selection, const Matter& matter) {
     doing += drill.doing_ms;
     moving += drill.doing_ms * drill.moving_permille;
     whole += change + drill.telling_ms + drill.doing_ms;
+  }
+  put_breaks(out.items, matter.tonight);
+  for (ItemTiming& item : out.items) {
+    item.starts_seconds = out.planned_seconds + item.rest_seconds + item.change_seconds;
+    out.planned_seconds = item.starts_seconds + item.takes_seconds;
+    whole += 1000 * item.rest_seconds;
   }
   const double sd = std::sqrt(variance + square(kSpreadNight * real(doing)));
   out.margin_seconds = static_cast<std::int64_t>(std::ceil((over + kNineInTen * sd) / 1000));

@@ -24,6 +24,7 @@ std::int64_t gathering_ms(const Matter& matter);
 std::int64_t change_ms(const std::string& from, const std::string& to, const Matter& matter);
 
 struct ItemTiming {
+  std::int64_t rest_seconds = 0;  // breaks before it
   std::int64_t change_seconds = 0;
   std::int64_t takes_seconds = 0;
   std::int64_t starts_seconds = 0;

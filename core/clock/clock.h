@@ -41,6 +41,7 @@ int players_at_first_drill(const session::Evening& evening);
 struct SessionLine {
   Milliseconds change;
   DrillTime time;
+  Seconds rest{};  // breaks before it, before the change
 };
 
 // The one change that would help most, found by timing the session again with the change made.
@@ -59,7 +60,7 @@ struct SessionTime {
   int sessions_simulated = 0;
 };
 
-// Fills change, takes and starts of every item and the planned total, by the clock. The change before the
+// Fills rest, change, takes and starts of every item and the planned total, by the clock. The change before the
 // first item is gathering, so planned counts from the first call.
 void lay_out(session::Session& session, const catalogue::Catalogue& catalogue, const session::Evening& evening);
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/clock/breaks.h"
 #include "core/clock/clock.h"
 #include "core/clock/constants.h"
 #include "core/clock/saving.h"
@@ -50,9 +51,17 @@ int session_moving(const std::vector<SessionLine>& lines) {
   std::int64_t whole = 0;
   for (const SessionLine& line : lines) {
     moving += line.time.doing.count * line.time.moving_permille;
-    whole += (line.change + line.time.total()).count;
+    whole += (line.change + line.time.total()).count + 1000 * line.rest.count;
   }
   return whole > 0 ? static_cast<int>(moving / whole) : 0;
+}
+
+void put_breaks(std::vector<SessionLine>& lines, const session::Breaks& breaks) {
+  if (breaks.count == 0) return;
+  std::vector<Seconds> parts;
+  for (const SessionLine& line : lines) parts.push_back(rounded_up(line.change) + rounded_up(line.time.total()));
+  const std::vector<int> before = breaks_before(parts, breaks.count);
+  for (std::size_t i = 0; i < lines.size(); ++i) lines[i].rest = Seconds(before[i] * breaks.each.count);
 }
 
 }  // namespace
@@ -66,15 +75,16 @@ std::vector<SessionLine> session_lines(const session::Session& session, const ca
     const catalogue::Drill& drill = catalogue.drills[static_cast<std::size_t>(item.drill)];
     const Milliseconds change =
         before == nullptr ? gathering(evening) : formation_change(before->formation, drill.formation, evening);
-    lines.push_back({change, drill_time(catalogue, drill, item.rung, item.dose, evening)});
+    lines.push_back({change, drill_time(catalogue, drill, item.rung, item.dose, evening), {}});
     before = &drill;
   }
+  put_breaks(lines, evening.breaks);
   return lines;
 }
 
 Seconds planned_time(const std::vector<SessionLine>& lines) {
   Seconds planned(0);
-  for (const SessionLine& line : lines) planned += rounded_up(line.change) + rounded_up(line.time.total());
+  for (const SessionLine& line : lines) planned += line.rest + rounded_up(line.change) + rounded_up(line.time.total());
   return planned;
 }
 
@@ -85,7 +95,8 @@ void lay_out(session::Session& session, const catalogue::Catalogue& catalogue, c
     session::Item& item = session.items[i];
     item.change = rounded_up(lines[i].change);
     item.takes = rounded_up(lines[i].time.total());
-    item.starts = now + item.change;
+    item.rest = lines[i].rest;
+    item.starts = now + item.rest + item.change;
     now = item.starts + item.takes;
   }
   session.planned = now;

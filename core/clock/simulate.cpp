@@ -50,6 +50,7 @@ class Simulation {
     for (std::size_t i = 0; i < parts_.size(); ++i) {
       const Part& part = parts_[i];
       NormalStream draws(key_, kParts, static_cast<std::uint32_t>(i), number);
+      total += 1000 * part.line.rest.count;
       total += varied(part.line.change, kSpreadChange, draws.next());
       total += varied(part.line.time.telling, kSpreadTelling, draws.next());
       const double z = draws.next();

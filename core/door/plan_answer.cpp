@@ -42,6 +42,7 @@ Node item_node(const session::Item& item, const EveningMatter& matter) {
   node.set("change_seconds", number(item.change.count));
   node.set("takes_seconds", number(item.takes.count));
   node.set("starts_seconds", number(item.starts.count));
+  if (item.rest.count > 0) node.set("rest_seconds", number(item.rest.count));
   return node;
 }
 
@@ -88,6 +89,14 @@ Node loads_node(const plan::Plan& plan) {
     list.items.push_back(std::move(node));
   }
   return list;
+}
+
+Node breaks_node(const session::Breaks& breaks) {
+  Node node = Node::make_table();
+  node.set("count", number(breaks.count));
+  node.set("seconds_each", number(breaks.each.count));
+  node.set("why", text(breaks.why));
+  return node;
 }
 
 Node texts_node(const std::vector<std::string>& texts) {
@@ -143,6 +152,7 @@ Node to_node(const PlanAnswer& answer, const EveningMatter& matter) {
   node.set("planned_seconds", number(plan.session.planned.count));
   node.set("turnout", number(matter.evening.turnout));
   node.set("gathering_seconds", number(plan.problem.gathering));
+  if (matter.evening.breaks.count > 0) node.set("breaks", breaks_node(matter.evening.breaks));
   if (optimal) node.set("time", time_node(answer, matter));
   Node items = Node::make_array();
   for (const session::Item& item : plan.session.items) items.items.push_back(item_node(item, matter));

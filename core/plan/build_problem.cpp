@@ -28,7 +28,8 @@ class ProblemBuilder {
 
   Problem build(Seconds budget) {
     problem_.gathering = static_cast<int>(rounded_up(clock::gathering(evening_)).count);
-    problem_.budget = static_cast<int>(budget.count) - problem_.gathering;
+    problem_.breaks = static_cast<int>(evening_.breaks.total().count);
+    problem_.budget = static_cast<int>(budget.count) - problem_.gathering - problem_.breaks;
     set_changes();
     set_ceilings();
     set_groups();

@@ -142,13 +142,16 @@ class Explainer {
     session::Session whole;
     for (const catalogue::RoutineLine& line : routine_.lines) {
       if (barred_because(catalogue_.drills[static_cast<std::size_t>(line.drill)], line.rung, evening_).empty()) {
-        whole.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}});
+        whole.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}, {}});
       }
     }
     const std::vector<clock::SessionLine> lines = clock::session_lines(whole, catalogue_, evening_);
     const Seconds needed = clock::planned_time(lines) + clock::moment_margin(lines);
     if (needed > evening_.slot) {
-      time_words_ = "the routine needs " + in_words(needed.count) + ", the slot is " + in_words(evening_.slot.count);
+      const Seconds breaks = evening_.breaks.total();
+      time_words_ = "the routine " +
+                    (breaks.count > 0 ? "with breaks of " + in_words(breaks.count) + " " : std::string()) + "needs " +
+                    in_words(needed.count) + ", the slot is " + in_words(evening_.slot.count);
     } else {
       time_words_ = "to make room for " + not_of_the_routine();
     }

@@ -76,7 +76,7 @@ class MarginSearch {
 }  // namespace
 
 int budget_for(const Problem& problem, Seconds slot, Seconds margin) {
-  return static_cast<int>((slot - margin).count) - problem.gathering;
+  return static_cast<int>((slot - margin).count) - problem.gathering - problem.breaks;
 }
 
 session::Session session_of(const Problem& problem, const Choice& choice, const catalogue::Catalogue& catalogue,
@@ -85,7 +85,7 @@ session::Session session_of(const Problem& problem, const Choice& choice, const 
   for (std::size_t i = 0; i < problem.drills.size(); ++i) {
     if (choice[i] < 0) continue;
     const Option& option = problem.drills[i].options[static_cast<std::size_t>(choice[i])];
-    out.items.push_back({problem.drills[i].drill, option.rung, option.dose, {}, {}, {}});
+    out.items.push_back({problem.drills[i].drill, option.rung, option.dose, {}, {}, {}, {}});
   }
   clock::lay_out(out, catalogue, evening);
   return out;

@@ -17,7 +17,7 @@ session::Session open_routine(const catalogue::Catalogue& catalogue, const catal
   for (const catalogue::RoutineLine& line : routine.lines) {
     const catalogue::Drill& drill = catalogue.drills[static_cast<std::size_t>(line.drill)];
     if (barred_because(drill, line.rung, evening).empty()) {
-      out.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}});
+      out.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}, {}});
     }
   }
   return out;

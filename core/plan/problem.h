@@ -54,8 +54,9 @@ struct FamilyDemand {
 };
 
 struct Problem {
-  int budget = 0;     // seconds for drills and changes between them, gathering taken off
+  int budget = 0;     // seconds for drills and changes between them, gathering and breaks taken off
   int gathering = 0;  // seconds, already taken off
+  int breaks = 0;     // seconds, already taken off
   std::array<std::array<int, catalogue::kFormations>, catalogue::kFormations> change{};  // seconds, [from][to]
   std::array<int, kLoads> ceiling{};
   std::vector<Group> groups;  // canonical order

@@ -36,6 +36,14 @@ struct ChangeWeights {
   int new_drill = 12;
 };
 
+// Rests put between the drills, such as drinking in the shade on a hot evening.
+struct Breaks {
+  int count = 0;    // 0..6
+  Seconds each{};   // 1 to 20 min; 0 where there are none
+  std::string why;  // 'heat'; in the coach's words, may be empty
+  [[nodiscard]] Seconds total() const { return Seconds(count * each.count); }
+};
+
 struct Evening {
   std::string club;
   std::string squad;  // name
@@ -46,6 +54,7 @@ struct Evening {
   int late = 0;                      // of these, how many come after the first drill
   int age = 0;                       // the squad's age for ceilings and the youngest's floor: the youngest present
   std::optional<int> days_to_match;  // 0 today; empty: no match in sight
+  Breaks breaks;                     // taken off the slot
   Strip strip;
   Kit kit;
   std::vector<people::Restriction> restrictions;  // whole-squad ones only

@@ -11,6 +11,8 @@ constexpr int kFewestPlayers = 2;
 constexpr int kMostPlayers = 40;
 constexpr int kYoungest = 8;
 constexpr int kOldest = 19;
+constexpr int kMostBreaks = 6;
+constexpr int kLongestBreak = 20;  // minutes
 
 bool in_roster(const std::vector<people::Player>& roster, const std::string& id) {
   return std::any_of(roster.begin(), roster.end(), [&](const people::Player& p) { return p.id == id; });
@@ -110,8 +112,19 @@ class SquadReader {
     squad_.pins = read_pins(tonight, catalogue_);
     squad_.free_composition = tonight.boolean_or("free_composition", false);
     squad_.more_than_routine = tonight.boolean_or("more_than_routine", false);
+    read_breaks(tonight);
     squad_.seed = static_cast<std::uint64_t>(tonight.integer_or("seed", 1, 0, 1'000'000'000));
     tonight.finish();
+  }
+
+  void read_breaks(TableReader& tonight) {
+    squad_.breaks.count = static_cast<int>(tonight.integer_or("breaks", 0, 0, kMostBreaks));
+    squad_.breaks.each = Seconds(tonight.scaled_or("break_minutes", 60, 0, 0, kLongestBreak));
+    squad_.breaks.why = tonight.text_or("break_why", "");
+    if ((squad_.breaks.count > 0) == (squad_.breaks.each.count >= 60)) return;
+    tonight.fault(FaultCode::kContradiction, squad_.breaks.count > 0 ? "break_minutes" : "breaks",
+                  std::to_string(squad_.breaks.count) + " breaks of " + std::to_string(squad_.breaks.each.count) + " s",
+                  "breaks and break_minutes together, each break a minute or more");
   }
 
   void read_kit() {
@@ -266,6 +279,7 @@ Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::
   evening.date = squad.date;
   evening.start = squad.start;
   evening.slot = squad.slot;
+  evening.breaks = squad.breaks;
   evening.late = squad.late;
   evening.age = *age;
   evening.days_to_match = squad.days_to_match;

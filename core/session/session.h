@@ -16,6 +16,7 @@ struct Item {
   Seconds change{};  // walking and regrouping before it, from the formation matrix
   Seconds takes{};   // telling and doing, median, rounded up
   Seconds starts{};  // seconds after the session's start, telling included
+  Seconds rest{};    // breaks before it, before the change
 };
 
 // A departure from the routine, in words.
@@ -31,7 +32,7 @@ struct Change {
 struct Session {
   std::vector<Item> items;
   std::vector<Change> changes;
-  Seconds planned{};  // sum of change and takes
+  Seconds planned{};  // sum of rest, change and takes
 };
 
 }  // namespace lanework::session

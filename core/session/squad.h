@@ -51,6 +51,7 @@ struct Squad {
   std::vector<std::string> away;
   std::vector<std::string> bans;
   std::vector<Pin> pins;
+  Breaks breaks;
   bool free_composition = false;
   bool more_than_routine = false;
   std::uint64_t seed = 1;

@@ -122,6 +122,10 @@ class Variation {
       set("squad.tonight.turnout", number(turnout));
       set("squad.tonight.late", number(one_in(2) ? 0 : *inRange(0, std::min(turnout, 6))));
     }
+    if (one_in(4)) {
+      set("squad.tonight.breaks", number(*inRange(1, 4)));
+      set("squad.tonight.break_minutes", real(*inRange(2, 9) / 2.0));
+    }
     if (one_in(8)) set("squad.tonight.free_composition", yes());
     if (one_in(4)) set("squad.tonight.more_than_routine", yes());
   }

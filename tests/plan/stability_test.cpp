@@ -55,7 +55,7 @@ class Moved {
       for (const auto& [name, weight] : change_weights()) {
         session::Evening evening = drawn_.evening;
         evening.weights.*weight = evening.weights.*weight * percent / 100;
-        const Seconds budget(drawn_.problem.budget + drawn_.problem.gathering);
+        const Seconds budget(drawn_.problem.budget + drawn_.problem.gathering + drawn_.problem.breaks);
         least = std::min(least, kept(build_problem(catalogue, *drawn_.routine, evening, budget), name, percent));
       }
     }
@@ -135,7 +135,7 @@ session::Evening unchanged_evening(const catalogue::Routine& routine, int turnou
   session::Session session;
   for (const catalogue::RoutineLine& line : routine.lines) {
     evening.exposures[catalogue.drills[static_cast<std::size_t>(line.drill)].id] = {10};
-    session.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}});
+    session.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}, {}});
   }
   const std::vector<clock::SessionLine> lines = clock::session_lines(session, catalogue, evening);
   evening.slot = clock::planned_time(lines) + clock::moment_margin(lines);
