@@ -4,14 +4,6 @@
 #include <cmath>
 
 namespace lanework::care::environment {
-namespace {
-
-double in_unit_of(const BandTable& table, Celsius t) {
-  return table.unit == BandUnit::kFahrenheit ? to_fahrenheit(t).degrees : t.degrees;
-}
-
-}  // namespace
-
 const char* unit_text(BandUnit unit) {
   switch (unit) {
     case BandUnit::kCelsius:
@@ -44,6 +36,10 @@ const BandTable* BandTables::find(std::string_view region) const {
 }
 
 const BandTable& BandTables::of_default_region() const { return *find(default_region); }
+
+double in_unit_of(const BandTable& table, Celsius t) {
+  return table.unit == BandUnit::kFahrenheit ? to_fahrenheit(t).degrees : t.degrees;
+}
 
 std::size_t band_of(const BandTable& table, double value) {
   const double careful = table.colder_is_more ? -value : value;

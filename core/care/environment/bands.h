@@ -58,6 +58,9 @@ struct BandTables {
   [[nodiscard]] const BandTable& of_default_region() const;
 };
 
+// A temperature in the table's unit.
+double in_unit_of(const BandTable& table, Celsius t);
+
 // Where a value of the table's unit lies.
 std::size_t band_of(const BandTable& table, double value);
 

@@ -1,5 +1,7 @@
 #include "core/care/environment/lightning.h"
 
+#include <algorithm>
+
 namespace lanework::care::environment {
 namespace {
 
@@ -29,7 +31,7 @@ LightningVerdict judge_lightning(const LightningClock& clock, Moment now) {
     out.last = clock.last;
     out.until = plus_minutes(clock.last->at, kLightningWaitMinutes);
     out.state = state_of(clock.last->at, *out.until, now);
-    reason.minutes_old = static_cast<int>(minutes_between(clock.last->at, now));
+    reason.minutes_old = static_cast<int>(std::max<std::int64_t>(0, minutes_between(clock.last->at, now)));
     const std::string last = sign_words(*clock.last) + " at " + to_words(clock.last->at, now);
     reason.words = last + "; " + std::to_string(kLightningWaitMinutes) + " minutes after the last flash or thunder " +
                    (out.state == LightningState::kMayGoOut ? "are over" : "are not over");
