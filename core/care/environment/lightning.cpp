@@ -44,7 +44,7 @@ LightningVerdict judge_lightning(const LightningClock& clock, Moment now) {
 Metres distance_of(Seconds flash_to_thunder) { return Metres(flash_to_thunder.count * kSpeedOfSoundMetresPerSecond); }
 
 std::string shelter_words() {
-  return "Shelter: a closed building or a car with a hard roof. Not shelter: open huts, dugouts, trees, tents.";
+  return "a closed building or a car with a hard roof; not open huts, dugouts, trees or tents";
 }
 
 }  // namespace lanework::care::environment

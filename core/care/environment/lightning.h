@@ -52,6 +52,6 @@ LightningVerdict judge_lightning(const LightningClock& clock, Moment now);
 // How far away the flash was, by sound at 343 m/s.
 Metres distance_of(Seconds flash_to_thunder);
 
-std::string shelter_words();  // what is shelter and what is not
+std::string shelter_words();  // what is shelter, and what is not
 
 }  // namespace lanework::care::environment

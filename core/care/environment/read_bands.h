@@ -1,4 +1,4 @@
-// Reads the tables of catalogue/care/*.toml (docs/formats/care_tables.md).
+// Reads the tables of catalogue/care/*.toml (docs/formats/weather.md).
 #pragma once
 
 #include "core/base/document.h"

@@ -29,7 +29,7 @@ BandVerdict take_band(const BandTable& table, Found found, const MeasuredAge& ag
   std::size_t band = found.band + found.raised_by;
   if (age.stale()) {
     ++band;
-    found.cautions.push_back((age.minutes ? "older than " + std::to_string(kStaleAfterMinutes) + " minutes"
+    found.cautions.push_back((age.minutes ? "older than " + std::to_string(age.stale_after) + " minutes"
                                           : std::string("nobody says when it was measured")) +
                              ": one band more careful; measure again");
   }

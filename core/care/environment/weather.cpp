@@ -2,11 +2,11 @@
 
 namespace lanework::care::environment {
 
-bool MeasuredAge::stale() const { return !minutes || *minutes > kStaleAfterMinutes; }
+bool MeasuredAge::stale() const { return !minutes || *minutes > stale_after; }
 
-MeasuredAge age_at(const std::optional<Moment>& measured_at, Moment now) {
-  if (!measured_at) return {};
-  return {static_cast<int>(minutes_between(*measured_at, now))};
+MeasuredAge age_at(const std::optional<Moment>& measured_at, Moment now, int stale_after) {
+  if (!measured_at) return {{}, stale_after};
+  return {static_cast<int>(minutes_between(*measured_at, now)), stale_after};
 }
 
 std::string age_words(const MeasuredAge& age) {

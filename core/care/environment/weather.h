@@ -35,16 +35,19 @@ struct Weather {
   LightningClock lightning;
 };
 
+// Own judgement: older weather, or weather of an unknown time, is taken one band more careful. The air's index is a
+// mean of many hours, and is published by the hour.
+inline constexpr int kStaleAfterMinutes = 60;
+inline constexpr int kAirStaleAfterMinutes = 180;
+
 // How old a measurement is at the moment that is asked about.
 struct MeasuredAge {
   std::optional<int> minutes;  // empty: nobody said when it was measured
+  int stale_after = kStaleAfterMinutes;
   [[nodiscard]] bool stale() const;
 };
 
-// Own judgement: older weather, or weather of an unknown time, is taken one band more careful.
-inline constexpr int kStaleAfterMinutes = 60;
-
-MeasuredAge age_at(const std::optional<Moment>& measured_at, Moment now);
+MeasuredAge age_at(const std::optional<Moment>& measured_at, Moment now, int stale_after = kStaleAfterMinutes);
 std::string age_words(const MeasuredAge& age);  // 'measured 20 minutes ago', 'nobody says when it was measured'
 
 }  // namespace lanework::care::environment

@@ -24,7 +24,8 @@ const BandTable& air_table_of(const Weather& weather, const EnvironmentTables& t
 
 WeatherVerdict judge_weather(const Weather& weather, const EnvironmentTables& tables, Moment now) {
   const MeasuredAge age = age_at(weather.measured_at, now);
-  const MeasuredAge air_age = age_at(weather.air_measured_at ? weather.air_measured_at : weather.measured_at, now);
+  const auto air_measured_at = weather.air_measured_at ? weather.air_measured_at : weather.measured_at;
+  const MeasuredAge air_age = age_at(air_measured_at, now, kAirStaleAfterMinutes);
   WeatherVerdict out;
   out.heat = judge_heat(weather, heat_table_of(weather, tables), age);
   out.cold = judge_cold(weather, cold_table_of(weather, tables), age);

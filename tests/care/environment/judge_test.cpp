@@ -7,6 +7,7 @@
 
 #include <type_traits>
 
+#include "core/care/environment/weather_verdict.h"
 #include "tests/care/environment/shipped_tables.h"
 
 namespace lanework::care::environment::test {
@@ -86,7 +87,7 @@ TEST(JudgeHeat, WhatIsNotKnownTakesTheCarefulSide) {
     if (*rc::gen::arbitrary<bool>()) known.wet_bulb_globe = meter(drawn(5, 45));
     const SessionChange with_all = judge_heat(known, table, kFresh).verdict.change;
     RC_ASSERT(at_least_as_careful(judge_heat(known, table, {}).verdict.change, with_all));
-    RC_ASSERT(at_least_as_careful(judge_heat(known, table, {61}).verdict.change, with_all));
+    RC_ASSERT(at_least_as_careful(judge_heat(known, table, MeasuredAge{61}).verdict.change, with_all));
     for (const int what : {0, 1, 2, 3}) {
       Weather less = known;
       if (what == 0) less.humidity.reset();
@@ -115,9 +116,9 @@ TEST(JudgeHeat, AMeasurementAllowsAnEstimateDoesNot) {
   EXPECT_FALSE(judge_heat(weather, table, kFresh).verdict.change.changes());
   weather.wet_bulb_globe = meter(17);
   EXPECT_TRUE(judge_heat(weather, table, kFresh).allowed_as_usual);
-  EXPECT_FALSE(judge_heat(weather, table, {61}).allowed_as_usual);
+  EXPECT_FALSE(judge_heat(weather, table, MeasuredAge{61}).allowed_as_usual);
   EXPECT_FALSE(judge_heat(weather, table, {}).allowed_as_usual);
-  EXPECT_TRUE(judge_heat(weather, table, {60}).allowed_as_usual);
+  EXPECT_TRUE(judge_heat(weather, table, MeasuredAge{60}).allowed_as_usual);
 }
 
 // 23.0 is below the cut-off of 24, but by less than the estimate's error.
@@ -207,6 +208,18 @@ TEST(JudgeAir, NeverLessAsTheAirGetsWorse) {
     for (const bool particles : {false, true})
       RC_ASSERT(at_least_as_careful(change_at(worse, particles), change_at(better, particles)));
   }));
+}
+
+// The index is published by the hour: 60 minutes would always be over.
+TEST(JudgeAir, IsOldAfterThreeHours) {
+  Weather weather;
+  weather.air_quality_index = 88;
+  weather.measured_at = Moment{0};
+  const auto band_at = [&](int minutes) {
+    return judge_weather(weather, shipped_tables(), Moment{minutes}).air.verdict.band;
+  };
+  EXPECT_EQ(band_at(180), 1U);
+  EXPECT_EQ(band_at(181), 2U);
 }
 
 TEST(JudgeAir, SaysWhatItDoesNotKnow) {
