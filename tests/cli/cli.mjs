@@ -12,6 +12,7 @@ import { rolling } from "./rolling.mjs";
 import { rollingStories } from "./rolling_stories.mjs";
 import { seasons } from "./season.mjs";
 import { schemaResults } from "./schemas.mjs";
+import { weather } from "./weather.mjs";
 
 async function resultOf(test, program) {
   try {
@@ -27,7 +28,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

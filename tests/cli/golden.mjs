@@ -40,6 +40,15 @@ export const kGoldens = {
   "evidence-agree-scores": ["evidence", "agree", "--data", table("judges"), "--scores", "first,second,third,fourth"],
   "evidence-seasons": kSeasonHalves,
   "evidence-agree-classes": ["evidence", "agree", "--data", table("observers"), "--classes", "lead,helper", "--order", "few,half,most", "--weights", "linear"],
+  "care-weather-hot": ["care", "weather", "tests/cli/weather/hot-evening.toml", "--at", "18:07"],
+  "care-weather-warm": ["care", "weather", "tests/cli/weather/warm-evening.toml", "--at", "18:00"],
+  "care-weather-cold": ["care", "weather", "tests/cli/weather/cold-evening.toml", "--at", "18:00"],
+  "care-weather-nothing": ["care", "weather", "tests/cli/weather/nothing-known.toml", "--at", "18:00"],
+  "care-heat": ["care", "heat", "--air-celsius", "35", "--humidity-percent", "40", "--minutes-old", "10"],
+  "care-heat-meter": ["care", "heat", "--wet-bulb-globe-celsius", "23.4", "--acclimatised-days", "16", "--youngest-age", "14", "--minutes-old", "10"],
+  "care-cold": ["care", "cold", "--air-celsius", "-4", "--wind-kilometres-per-hour", "20", "--minutes-old", "10"],
+  "care-lightning": ["care", "lightning", "--at", "14:25", "--thunder", "14:00", "--flash-to-thunder", "14:20=29"],
+  "care-air": ["care", "air", "--fine-particles-micrograms-per-cubic-metre", "40", "--minutes-old", "20"],
 };
 
 // Of these only what follows the heading: a better solver may give another block.

@@ -9,7 +9,11 @@ void add_care_command(CLI::App& app, int& exit_status) {
   CLI::App* care =
       app.add_subcommand("care", "what holds a player or a session back; local rules and licensed practice come first");
   care->require_subcommand(1);
-  (void)exit_status;
+  add_weather_command(*care, exit_status);
+  add_heat_command(*care, exit_status);
+  add_cold_command(*care, exit_status);
+  add_lightning_command(*care, exit_status);
+  add_air_command(*care, exit_status);
 }
 
 }  // namespace lanework::cli

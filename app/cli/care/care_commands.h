@@ -5,4 +5,12 @@ namespace CLI {
 class App;
 }
 
-namespace lanework::cli {}  // namespace lanework::cli
+namespace lanework::cli {
+
+void add_weather_command(CLI::App& care, int& exit_status);
+void add_heat_command(CLI::App& care, int& exit_status);
+void add_cold_command(CLI::App& care, int& exit_status);
+void add_lightning_command(CLI::App& care, int& exit_status);
+void add_air_command(CLI::App& care, int& exit_status);
+
+}  // namespace lanework::cli
