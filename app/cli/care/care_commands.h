@@ -5,4 +5,10 @@ namespace CLI {
 class App;
 }
 
-namespace lanework::cli {}  // namespace lanework::cli
+namespace lanework::cli {
+
+void add_care_pain_command(CLI::App& care, int& exit_status);
+void add_care_return_command(CLI::App& care, int& exit_status);
+void add_care_standing_command(CLI::App& care, int& exit_status);
+
+}  // namespace lanework::cli
