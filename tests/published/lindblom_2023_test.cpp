@@ -16,7 +16,9 @@ TEST(Lindblom2023, NobodyGoesOnUnchangedAboveThree) {
     report.place = catalogue::BodyArea::kHipAndGroin;
     report.during = number;
     const auto answer = judge_pain(test::pain_rule(), {report}).taking_part;
-    if (number > 3) EXPECT_NE(answer, people::TakingPart::kJoinsIn) << number;
+    if (number > 3) {
+      EXPECT_NE(answer, people::TakingPart::kJoinsIn) << number;
+    }
   }
 }
 

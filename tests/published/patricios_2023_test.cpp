@@ -38,8 +38,12 @@ TEST(Patricios2023, StepsFourToSixBeginWithoutSymptoms) {
 TEST(Patricios2023, ClearanceBeforeAnyRiskOfAKnockToTheHead) {
   for (int step = 0; step <= concussion().last(); ++step) {
     const std::optional<int>& gate = concussion().step(step).gate;
-    if (step == 3) EXPECT_EQ(gate, concussion().gate_with("head-impact-risk"));
-    if (step == 4) EXPECT_EQ(gate, concussion().gate_with("contact"));
+    if (step == 3) {
+      EXPECT_EQ(gate, concussion().gate_with("head-impact-risk"));
+    }
+    if (step == 4) {
+      EXPECT_EQ(gate, concussion().gate_with("contact"));
+    }
     EXPECT_EQ(concussion().step(step).risk >= Risk::kImpactRisk, step >= 3);
     EXPECT_EQ(concussion().step(step).risk >= Risk::kContact, step >= 4);
   }

@@ -17,19 +17,26 @@ TEST(Silbernagel2007, NoAnswerIsLooserThanAnyReprint) {
     report.next_morning = 0;
     const auto answer = judge_pain(test::pain_rule(), {report}).taking_part;
     for (const PublishedCuts& cuts : test::pain_rule().published) {
-      if (number > cuts.unchanged_up_to) EXPECT_GE(answer, people::TakingPart::kJoinsInWithSwaps) << cuts.key << number;
-      if (cuts.goes_on_up_to && number > *cuts.goes_on_up_to)
+      if (number > cuts.unchanged_up_to) {
+        EXPECT_GE(answer, people::TakingPart::kJoinsInWithSwaps) << cuts.key << number;
+      }
+      if (cuts.goes_on_up_to && number > *cuts.goes_on_up_to) {
         EXPECT_EQ(answer, people::TakingPart::kSitsOut) << cuts.key;
+      }
     }
   }
 }
 
 TEST(Silbernagel2007, RecalledCutsAreMarkedAndSourcesToo) {
   for (const PublishedCuts& cuts : test::pain_rule().published) {
-    if (cuts.key == "adult-tendon") EXPECT_TRUE(cuts.unverified);
+    if (cuts.key == "adult-tendon") {
+      EXPECT_TRUE(cuts.unverified);
+    }
   }
   for (const catalogue::Source& source : catalogue::test::shipped_catalogue().sources) {
-    if (source.key == "thomee-1997" || source.key == "silbernagel-2007") EXPECT_TRUE(source.unverified);
+    if (source.key == "thomee-1997" || source.key == "silbernagel-2007") {
+      EXPECT_TRUE(source.unverified);
+    }
   }
 }
 
