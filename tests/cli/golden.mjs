@@ -40,6 +40,10 @@ export const kGoldens = {
   "evidence-agree-scores": ["evidence", "agree", "--data", table("judges"), "--scores", "first,second,third,fourth"],
   "evidence-seasons": kSeasonHalves,
   "evidence-agree-classes": ["evidence", "agree", "--data", table("observers"), "--classes", "lead,helper", "--order", "few,half,most", "--weights", "linear"],
+  "care-pain": ["care", "pain", "--place", "knee", "--during", "3", "--date", "2026-11-26", "--why"],
+  "care-standing": ["care", "standing", "demo/quillmere/entries.toml", "--roster", "demo/quillmere/roster.csv", "--on", "2026-11-26"],
+  "care-return": ["care", "return", "--from", "demo/quillmere/entries.toml", "--player", "Q16", "--roster", "demo/quillmere/roster.csv", "--date", "2026-11-26"],
+  "care-explore": ["care", "return", "--explore"],
 };
 
 // Of these only what follows the heading: a better solver may give another block.

@@ -151,7 +151,7 @@ void add_care_pain_command(CLI::App& care, int& exit_status) {
   command->add_option("--date", flags->date, "of the session, such as 2026-11-26 (today)");
   command->add_option("--catalogue", flags->catalogue, "folder of the catalogue, if not the shipped one");
   command->add_flag("--why", flags->why, "where the numbers come from");
-  command->add_flag("--json", flags->json, "the answer as JSON (schema/care-pain-answer.schema.json)");
+  command->add_flag("--json", flags->json, "the answer as JSON (schema/care-players-answer.schema.json)");
   command->callback([flags, &exit_status] { exit_status = judge(*flags); });
 }
 

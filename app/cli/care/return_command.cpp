@@ -231,7 +231,7 @@ void add_care_return_command(CLI::App& care, int& exit_status) {
   command->add_option("--date", flags->date, "the day that ages are reckoned for (today)");
   command->add_option("--catalogue", flags->files.catalogue, "folder of the catalogue, if not the shipped one");
   command->add_flag("--explore", flags->explore, "go through every sequence of events instead, and print the figures");
-  command->add_flag("--json", flags->json, "the answer as JSON (schema/care-return-answer.schema.json)");
+  command->add_flag("--json", flags->json, "the answer as JSON (schema/care-players-answer.schema.json)");
   command->callback([flags, &exit_status] { exit_status = run(*flags); });
 }
 

@@ -181,7 +181,7 @@ void add_care_standing_command(CLI::App& care, int& exit_status) {
   command->add_option("--restrictions", flags->restrictions,
                       "write what stands as a restrictions file, for a squad file to name");
   command->add_option("--catalogue", flags->files.catalogue, "folder of the catalogue, if not the shipped one");
-  command->add_flag("--json", flags->json, "the answer as JSON (schema/care-standing-answer.schema.json)");
+  command->add_flag("--json", flags->json, "the answer as JSON (schema/care-players-answer.schema.json)");
   command->callback([flags, &exit_status] { exit_status = stand(*flags); });
 }
 
