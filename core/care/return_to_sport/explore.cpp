@@ -229,7 +229,7 @@ class Explorer {
       Position there{std::get<CourseState>(next), here.book};
       write_down(here, there, named);
       judge(index, here, there, named);
-      reach(std::move(there), ticks_[index], static_cast<int>(index), named.words);
+      reach(there, ticks_[index], static_cast<int>(index), named.words);
     }
     Position later = here;
     later.state.since.minutes -= limits_.tick;
@@ -237,7 +237,7 @@ class Explorer {
     ++later.book.at_step;
     ++later.book.away;
     ++out_.transitions;
-    reach(std::move(later), ticks_[index] + 1, static_cast<int>(index), std::to_string(limits_.tick / 60) + " h pass");
+    reach(later, ticks_[index] + 1, static_cast<int>(index), std::to_string(limits_.tick / 60) + " h pass");
   }
 
   [[nodiscard]] Risk risk(int step) const { return course_.step(step).risk; }

@@ -346,6 +346,42 @@ TEST(FoldCourse, TheYoungerOfTwoAgesHoldsAndNoneIsAChilds) {
   EXPECT_EQ(hours_of({}, {}), 14 * 24);
 }
 
+// From step 3 to match play and over, by all its gates.
+Story over() {
+  Story story = at_step_three();
+  const auto well = [&] { story.add(By::kPlayer, SymptomCheck{"e2", SymptomCheck::Told::kNone, {}, {}, true}); };
+  well();
+  story.add(By::kClinician, cleared({"e1"}, "e2", "head-impact-risk"));
+  story.add(By::kLead, StepBegun{"e2", "team-drills"}, 24);
+  well();
+  story.add(By::kClinician, cleared({"e1"}, "e2", "contact"), 14 * 24);
+  story.add(By::kLead, StepBegun{"e2", "full-practice"});
+  well();
+  story.add(By::kLead, StepBegun{"e2", "match"}, 24);
+  story.add(By::kLead, Lifted{{"e2"}});
+  return story;
+}
+
+TEST(FoldCourse, OverAtTheLastStepItHoldsNothingAndSymptomsOpenItAgain) {
+  Story story = over();
+  EXPECT_TRUE(story.fold().remarks.empty());
+  EXPECT_TRUE(story.fold().standing.empty());
+  EXPECT_TRUE(story.fold().courses.front().closed);
+  story.add(By::kPlayer, SymptomCheck{"e2", SymptomCheck::Told::kNoWorse, {}, {}, false});
+  EXPECT_FALSE(story.fold().courses.front().closed);
+  EXPECT_EQ(story.fold().courses.front().state.step, 2);
+  ASSERT_EQ(story.fold().standing.size(), 1U);
+  EXPECT_TRUE(story.fold().standing.front().restriction.sits_out);
+}
+
+TEST(FoldCourse, AHurtAfterItIsOverStandsByItself) {
+  Story story = over();
+  story.add(By::kCoach, hurt_at(BodyArea::kHead));
+  EXPECT_TRUE(story.fold().courses.front().closed);
+  ASSERT_EQ(story.fold().standing.size(), 1U);
+  EXPECT_TRUE(story.fold().standing.front().needs_clearance);
+}
+
 // A receiver's clock that is set back makes no step shorter.
 TEST(FoldCourse, HoursCountFromTheLatestTimeTheReceiverHasShown) {
   Story story;
