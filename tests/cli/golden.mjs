@@ -49,6 +49,10 @@ export const kGoldens = {
   "care-cold": ["care", "cold", "--air-celsius", "-4", "--wind-kilometres-per-hour", "20", "--minutes-old", "10"],
   "care-lightning": ["care", "lightning", "--at", "14:25", "--thunder", "14:00", "--flash-to-thunder", "14:20=29"],
   "care-air": ["care", "air", "--fine-particles-micrograms-per-cubic-metre", "40", "--minutes-old", "20"],
+  "care-pain": ["care", "pain", "--place", "knee", "--during", "3", "--date", "2026-11-26", "--why"],
+  "care-standing": ["care", "standing", "demo/quillmere/entries.toml", "--roster", "demo/quillmere/roster.csv", "--on", "2026-11-26"],
+  "care-return": ["care", "return", "--from", "demo/quillmere/entries.toml", "--player", "Q16", "--roster", "demo/quillmere/roster.csv", "--date", "2026-11-26"],
+  "care-explore": ["care", "return", "--explore"],
 };
 
 // Of these only what follows the heading: a better solver may give another block.

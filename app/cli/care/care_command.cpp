@@ -14,6 +14,9 @@ void add_care_command(CLI::App& app, int& exit_status) {
   add_cold_command(*care, exit_status);
   add_lightning_command(*care, exit_status);
   add_air_command(*care, exit_status);
+  add_care_pain_command(*care, exit_status);
+  add_care_return_command(*care, exit_status);
+  add_care_standing_command(*care, exit_status);
 }
 
 }  // namespace lanework::cli

@@ -12,5 +12,8 @@ void add_heat_command(CLI::App& care, int& exit_status);
 void add_cold_command(CLI::App& care, int& exit_status);
 void add_lightning_command(CLI::App& care, int& exit_status);
 void add_air_command(CLI::App& care, int& exit_status);
+void add_care_pain_command(CLI::App& care, int& exit_status);
+void add_care_return_command(CLI::App& care, int& exit_status);
+void add_care_standing_command(CLI::App& care, int& exit_status);
 
 }  // namespace lanework::cli

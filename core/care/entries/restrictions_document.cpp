@@ -1,0 +1,42 @@
+#include "core/care/entries/restrictions_document.h"
+
+#include "core/people/instruction.h"
+
+namespace lanework::care {
+namespace {
+
+template <class T>
+Node word_list(const std::vector<T>& values, const std::vector<std::string_view>& words) {
+  Node out = Node::make_array();
+  for (const T value : values) out.items.push_back(Node::make_text(std::string(word(words, value))));
+  return out;
+}
+
+Node row(const people::Restriction& restriction) {
+  static constexpr const char* kAllowed[] = {"none", "light", "moderate"};
+  Node out = Node::make_table();
+  out.set("player", Node::make_text(restriction.player));
+  if (!restriction.areas.empty()) out.set("areas", word_list(restriction.areas, catalogue::body_area_words()));
+  if (!restriction.kinds.empty()) out.set("kinds", word_list(restriction.kinds, catalogue::stress_kind_words()));
+  out.set("allowed", Node::make_text(kAllowed[restriction.allowed_grade]));
+  if (restriction.until) out.set("until", Node::make_text(to_iso(*restriction.until)));
+  if (restriction.review) out.set("review", Node::make_text(to_iso(*restriction.review)));
+  if (restriction.sits_out) out.set("sits_out", Node::make_boolean(true));
+  if (!restriction.instruction.empty() && people::private_word_in(restriction.instruction).empty()) {
+    out.set("instruction", Node::make_text(restriction.instruction));
+  }
+  return out;
+}
+
+}  // namespace
+
+Node restrictions_document(const std::vector<Standing>& standing, const std::optional<ReceiptTime>& as_known) {
+  Node out = Node::make_table();
+  if (as_known) out.set("as_known", Node::make_text(to_known_words(*as_known)));
+  Node list = Node::make_array();
+  for (const Standing& one : standing) list.items.push_back(row(one.restriction));
+  if (!list.items.empty()) out.set("restriction", std::move(list));
+  return out;
+}
+
+}  // namespace lanework::care
