@@ -154,11 +154,10 @@ class TableFileReader {
 
 Result<GrowthTable> read_growth_table(const Document& document) { return TableFileReader(document).read(); }
 
-const PlausibleRow& plausible_at(const GrowthTable& table, double age_years) {
+const PlausibleRow& plausible_at(const GrowthTable& table, int age) {
   const int first = table.plausible.front().age;
-  const int last = table.plausible.back().age;
-  const int age = std::clamp(static_cast<int>(std::floor(age_years)), first, last);
-  return table.plausible[static_cast<std::size_t>(age - first)];
+  const int row = std::clamp(age, first, table.plausible.back().age);
+  return table.plausible[static_cast<std::size_t>(row - first)];
 }
 
 }  // namespace lanework::care::growth

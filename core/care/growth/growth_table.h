@@ -70,6 +70,6 @@ struct GrowthTable {
 // Faults: keys that lack or are not known, numbers outside their limits, rows that do not follow each other.
 Result<GrowthTable> read_growth_table(const Document& document);
 
-const PlausibleRow& plausible_at(const GrowthTable& table, double age_years);
+const PlausibleRow& plausible_at(const GrowthTable& table, int age);
 
 }  // namespace lanework::care::growth

@@ -53,12 +53,11 @@ ValueRange over_all_ages(const GrowthTable& table, ValueRange PlausibleRow::*whi
 }  // namespace
 
 std::vector<Implausible> implausible_in(const GrowthTable& table, const BodyMeasurement& measured,
-                                        std::optional<double> age_years) {
+                                        std::optional<int> age) {
   const auto range_of = [&](ValueRange PlausibleRow::*which) {
-    return age_years ? plausible_at(table, *age_years).*which : over_all_ages(table, which);
+    return age ? plausible_at(table, *age).*which : over_all_ages(table, which);
   };
-  const std::string at_age =
-      age_years ? " at age " + std::to_string(static_cast<int>(*age_years)) : std::string(" at any age");
+  const std::string at_age = age ? " at age " + std::to_string(*age) : std::string(" at any age");
   std::vector<Implausible> out;
   const ValueRange heights = range_of(&PlausibleRow::height_cm);
   const bool height_fits = within(measured.height_cm, heights);

@@ -19,9 +19,9 @@ struct Implausible {
   std::string hint;  // may be empty
 };
 
-// Each by itself. age_years empty: not known, then the widest range of all ages.
+// Each by itself. age, in whole years, empty: not known, then the widest range of all ages.
 std::vector<Implausible> implausible_in(const GrowthTable& table, const BodyMeasurement& measured,
-                                        std::optional<double> age_years);
+                                        std::optional<int> age);
 
 // Against the measurement before it: shrunk or shot up by more than the tape's error and growing could make.
 std::optional<Implausible> implausible_after(const GrowthTable& table, const BodyMeasurement& before,

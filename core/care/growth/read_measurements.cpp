@@ -93,8 +93,8 @@ class MeasurementReader {
     if (!height || !date) return {};
     out.date = *date;
     out.height_cm = *height;
-    std::optional<double> age;
-    if (person.born) age = years_between(*person.born, *date);
+    std::optional<int> age;
+    if (person.born) age = age_in_years(*person.born, *date);
     const std::vector<Implausible> slips = implausible_in(table_, out, age);
     for (const Implausible& slip : slips) {
       cells_.fault(FaultCode::kOutOfRange, row, column_of(slip.cell), slip.expected, slip.hint);
