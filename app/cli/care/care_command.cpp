@@ -9,7 +9,9 @@ void add_care_command(CLI::App& app, int& exit_status) {
   CLI::App* care =
       app.add_subcommand("care", "what holds a player or a session back; local rules and licensed practice come first");
   care->require_subcommand(1);
-  (void)exit_status;
+  add_care_growth_command(*care, exit_status);
+  add_care_load_command(*care, exit_status);
+  add_care_screen_command(*care, exit_status);
 }
 
 }  // namespace lanework::cli

@@ -5,4 +5,10 @@ namespace CLI {
 class App;
 }
 
-namespace lanework::cli {}  // namespace lanework::cli
+namespace lanework::cli {
+
+void add_care_growth_command(CLI::App& care, int& exit_status);
+void add_care_load_command(CLI::App& care, int& exit_status);
+void add_care_screen_command(CLI::App& care, int& exit_status);
+
+}  // namespace lanework::cli

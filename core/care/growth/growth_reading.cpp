@@ -24,9 +24,10 @@ bool near_spurt(const GrowthPerson& person, const BodyMeasurement& last, Date da
 FastGrowth without_velocity(const GrowthTable& table, const GrowthPerson& person,
                             const std::vector<BodyMeasurement>& measured, Date day) {
   const std::string since = measured.size() < 2 ? "measured once" : "no two measurements far enough apart";
-  if (!person.born) return {GrowsFast::kCannotBeTold, true, since + ", and no birth date: the careful side"};
+  if (!person.born)
+    return {GrowsFast::kCannotBeTold, true, since + ", and no birth date is known; the careful side is taken"};
   if (near_spurt(person, measured.back(), day, kOffsetCautionYears))
-    return {GrowsFast::kCannotBeTold, true, since + ", and the spurt may be now: the careful side"};
+    return {GrowsFast::kCannotBeTold, true, since + ", and the spurt may be now; the careful side is taken"};
   const int days = table.least_days_between;
   return {GrowsFast::kCannotBeTold, false,
           since + "; measure again " + std::to_string(days) + " days or more after the last"};
@@ -44,15 +45,15 @@ FastGrowth fast_growth(const GrowthTable& table, const GrowthPerson& person,
   const bool old = days_between(velocity->to, day) > table.old_after_days;
   const bool long_ago = days_between(velocity->from, velocity->to) > table.most_days_between;
   if (!old && !long_ago && velocity->low >= cut)
-    return {GrowsFast::kLikely, true, "growing fast, beyond what the tape's error could make"};
+    return {GrowsFast::kLikely, true, "the rate lies beyond the cut by more than the tape's error"};
   if (!old && !long_ago && velocity->high < cut)
-    return {GrowsFast::kUnlikely, false, "not growing fast, beyond what the tape's error could make"};
+    return {GrowsFast::kUnlikely, false, "the rate lies below the cut by more than the tape's error"};
   const std::string because = old        ? "the last measurement is old"
                               : long_ago ? "the two measurements lie far apart, and a mean hides what is now"
                                          : "the tape's error is too large to tell";
-  if (fast) return {GrowsFast::kCannotBeTold, true, "seems to grow fast, but " + because + ": the careful side"};
+  if (fast) return {GrowsFast::kCannotBeTold, true, "it seems so, but " + because + "; the careful side is taken"};
   if (near_spurt(person, measured.back(), day, kSpurtNearYears))
-    return {GrowsFast::kCannotBeTold, true, because + ", and the spurt may be near: the careful side"};
+    return {GrowsFast::kCannotBeTold, true, because + ", and the spurt may be near; the careful side is taken"};
   return {GrowsFast::kCannotBeTold, false, because + ", but the spurt is not near by any equation"};
 }
 

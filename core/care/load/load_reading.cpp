@@ -68,6 +68,8 @@ LoadReading read_load(const std::vector<SessionEffort>& sessions, Date day) {
   LoadReading out;
   out.player = sessions.front().player;
   out.first = sessions.front().date;
+  out.last = sessions.back().date;
+  out.silent = days_between(out.last, day) >= kDaysAWeek;
   for (Date monday = monday_of(out.first); monday <= day; monday.days_since_epoch += kDaysAWeek)
     out.weeks.push_back(read_week(sessions, monday, day));
   out.means = means_on(sessions, day);

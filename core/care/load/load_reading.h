@@ -37,6 +37,8 @@ struct WeightedMeans {
 struct LoadReading {
   std::string player;
   Date first;  // the first row
+  Date last;
+  bool silent = false;  // no row in the seven days up to the day asked about: rest, or not entered
   std::vector<PlayerWeek> weeks;
   std::optional<WeightedMeans> means;  // of the day asked about; needs eight days
 };

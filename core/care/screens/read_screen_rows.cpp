@@ -47,8 +47,9 @@ class ScreenReader {
     for (const double one : tries) sum += one;
     out.trials = static_cast<int>(tries.size());
     out.mean = sum / out.trials;
-    out.best = tests_.tests[out.test].wanted == Wanted::kMore ? *std::max_element(tries.begin(), tries.end())
-                                                              : *std::min_element(tries.begin(), tries.end());
+    const Wanted wanted = tests_.tests[out.test].wanted;
+    out.best =
+        *std::max_element(tries.begin(), tries.end(), [wanted](double a, double b) { return better(wanted, a, b); });
     return out;
   }
 

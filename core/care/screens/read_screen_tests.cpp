@@ -39,7 +39,7 @@ DetectableChange read_change(TableReader& table) {
 }
 
 ScreenTest read_test(TableReader& table) {
-  static const std::vector<std::string_view> kWanted = {"more", "less"};
+  static const std::vector<std::string_view> kWanted = {"more", "less", "zero"};
   ScreenTest out;
   out.key = table.text("key");
   out.name = table.text("name");
@@ -59,8 +59,8 @@ ScreenTest read_test(TableReader& table) {
   for (TableReader& norm : table.tables("norm")) out.norms.push_back(read_norm(norm));
   out.sources = sources(table);
   if (out.least >= out.most) table.fault(FaultCode::kContradiction, "most", "no more than the least", "more");
-  if (out.symmetry && !out.sides) {
-    table.fault(FaultCode::kContradiction, "symmetry", "true", "false where there are no sides");
+  if (out.symmetry && (!out.sides || out.wanted == Wanted::kZero)) {
+    table.fault(FaultCode::kContradiction, "symmetry", "true", "false where there are no sides, or 0 is wanted");
   }
   table.finish();
   return out;

@@ -19,6 +19,18 @@ double weaker_side_percent(double left, double right, Wanted wanted) {
   return std::min(limb_symmetry_percent(left, right, wanted), limb_symmetry_percent(right, left, wanted));
 }
 
+bool better(Wanted wanted, double before, double after) {
+  switch (wanted) {
+    case Wanted::kMore:
+      return after > before;
+    case Wanted::kLess:
+      return after < before;
+    case Wanted::kZero:
+      return std::abs(after) < std::abs(before);
+  }
+  return false;
+}
+
 double detectable_change_of(double standard_error) { return kTwoSided95 * std::sqrt(2.0) * standard_error; }
 
 }  // namespace lanework::care::screens

@@ -11,6 +11,9 @@ double limb_symmetry_percent(double tested, double other, Wanted wanted);
 // The weaker side against the stronger: at most 100.
 double weaker_side_percent(double left, double right, Wanted wanted);
 
+// Is the second value the better?
+bool better(Wanted wanted, double before, double after);
+
 // Knee bend from straight, of the angle that thigh and shank include: 126.0 is 54.0. And back.
 inline double flexion_from_included(double included_degrees) { return 180.0 - included_degrees; }
 inline double included_from_flexion(double flexion_degrees) { return 180.0 - flexion_degrees; }

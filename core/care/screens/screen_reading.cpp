@@ -37,9 +37,8 @@ std::optional<SymmetryReading> symmetry_of(const ScreenTests& tests, const TestR
 ChangeWords judge_change(const ScreenTest& test, const ScreenValue& before, const ScreenValue& after) {
   if (!test.change) return ChangeWords::kNotJudged;
   if (before.trials < test.change->trials || after.trials < test.change->trials) return ChangeWords::kTooFewTries;
-  const double change = after.mean - before.mean;
-  if (std::abs(change) <= test.change->value) return ChangeWords::kWithin;
-  return (change > 0) == (test.wanted == Wanted::kMore) ? ChangeWords::kBetter : ChangeWords::kWorse;
+  if (std::abs(after.mean - before.mean) <= test.change->value) return ChangeWords::kWithin;
+  return better(test.wanted, before.mean, after.mean) ? ChangeWords::kBetter : ChangeWords::kWorse;
 }
 
 std::vector<ScreenReading> read_screens(const ScreenTests& tests, const std::vector<ScreenValue>& values) {

@@ -26,7 +26,8 @@ struct DetectableChange {
   std::vector<std::string> sources;
 };
 
-enum class Wanted { kMore, kLess };  // which way is the stronger, longer, straighter
+// Which way is the stronger, longer, straighter; kZero: nearer to 0 from either side.
+enum class Wanted { kMore, kLess, kZero };
 
 struct ScreenTest {
   std::string key;   // 'hop-for-distance'

@@ -60,6 +60,11 @@ TEST(LoadReading, MeansFromTheEighthDayOnAndSettledAfter28) {
   EXPECT_TRUE(read_load({on_day(0, 70, 5)}, Date{kMonday.days_since_epoch + 28}).means->settled);
 }
 
+TEST(LoadReading, AWeekWithoutARowIsSaid) {
+  EXPECT_FALSE(read_load({on_day(0, 60, 5)}, Date{kMonday.days_since_epoch + 6}).silent);
+  EXPECT_TRUE(read_load({on_day(0, 60, 5)}, Date{kMonday.days_since_epoch + 7}).silent);
+}
+
 TEST(LoadReading, TotalsOfTheWeeksAreTheSessions) {
   EXPECT_TRUE(rc::check([] {
     std::vector<SessionEffort> sessions;

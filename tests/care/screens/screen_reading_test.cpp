@@ -29,6 +29,15 @@ TEST(ScreenChange, TooFewTriesAreNotJudged) {
             ChangeWords::kTooFewTries);
 }
 
+// Straight is 0: falling as far outward as it fell inward is no gain.
+TEST(ScreenChange, AnAngleIsWantedNearZero) {
+  const ScreenTest& test = test_named("frontal-plane-angle");
+  const auto at = [](double degrees) { return value("frontal-plane-angle", Side::kLeft, "2026-09-01", degrees); };
+  EXPECT_EQ(judge_change(test, at(2), at(-9)), ChangeWords::kWorse);
+  EXPECT_EQ(judge_change(test, at(-12), at(-2)), ChangeWords::kBetter);
+  EXPECT_EQ(judge_change(test, at(5), at(-3)), ChangeWords::kWithin);
+}
+
 TEST(ScreenChange, WithoutAPublishedFigureNothingIsJudged) {
   EXPECT_EQ(judge_change(test_named("plank-hold"), value("plank-hold", Side::kBoth, "2026-09-01", 20),
                          value("plank-hold", Side::kBoth, "2026-11-01", 200)),

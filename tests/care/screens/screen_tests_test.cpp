@@ -37,7 +37,8 @@ TEST(ScreenTests, EverySourceIsKnownAndEveryNormSaysWhomItIsOf) {
     for (const Norm& norm : test.norms) {
       known(norm.sources);
       EXPECT_FALSE(norm.of.empty()) << test.key;
-      const bool of_whom = has(norm.of, "adult") || has(norm.of, "men") || has(norm.of, "11 to 19");
+      const bool of_whom =
+          has(norm.of, "adult") || has(norm.of, "men") || has(norm.of, "11 to 19") || has(norm.of, "not noted");
       EXPECT_TRUE(of_whom) << test.key << ": " << norm.of;
     }
     if (test.change) known(test.change->sources);
