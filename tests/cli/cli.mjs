@@ -1,6 +1,7 @@
 // The built program as its users meet it: commands, bad input, pages, approved texts, and answers against schema/.
 import { badInput } from "./bad_input.mjs";
 import { blocks } from "./block.mjs";
+import { carePlayers } from "./care_players.mjs";
 import { clubFolder } from "./club_folder.mjs";
 import { clubPages } from "./club_pages.mjs";
 import { commands } from "./commands.mjs";
@@ -27,7 +28,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...carePlayers, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

@@ -4,9 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { eveningsOfAllSquads, kSquads } from "../../tools/suite/evenings.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
+import { kCarePlayersAnswers } from "./care_players.mjs";
 import { kEvidenceAnswers } from "./evidence.mjs";
 
-const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "block-answer", "block-check-answer", "evidence-answer", "faults"];
+const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "block-answer", "block-check-answer", "evidence-answer", "care-players-answer", "faults"];
 
 // Readers pass over keys they do not know, so the schemas leave objects open; here every key must be known.
 function closed(schema) {
@@ -74,6 +75,7 @@ export async function schemaResults(program, door) {
     add("schema: clock", fits["clock-answer"](await json(["clock", "--routine", "long-practice", "--json"])));
     add("schema: pairs", fits["pairs-answer"](await json(["pairs", "--roster", "demo/quillmere/roster.csv", "--date", "2026-11-26", "--json"])));
     for (const words of kEvidenceAnswers) add(`schema: ${words.slice(0, 6).join(" ")}`, fits["evidence-answer"](await json(words)));
+    for (const words of kCarePlayersAnswers) add(`schema: ${words.slice(0, 3).join(" ")}`, fits["care-players-answer"](await json(words)));
     add("schema: club check", fits["club-check-answer"](await json(["club", "check", "--club", "demo/quillmere", "--json"])));
     add("schema: club check of no club", fits["club-check-answer"](await json(["club", "check", "--club", folder, "--json"])));
     add("schema: block", fits["block-answer"](await json(["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--squad", "u12-dunnocks", "--json"])));
