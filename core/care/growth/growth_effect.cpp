@@ -1,5 +1,8 @@
 #include "core/care/growth/growth_effect.h"
 
+#include <algorithm>
+#include <numeric>
+
 namespace lanework::care::growth {
 namespace {
 
@@ -17,6 +20,25 @@ catalogue::Ceilings spared(const catalogue::Ceilings& ceilings, const GrowthEffe
   catalogue::Ceilings out = ceilings;
   out.contacts_session = ceilings.contacts_session * effect.contacts_percent / kWhole;
   out.contacts_week = ceilings.contacts_week * effect.contacts_percent / kWhole;
+  return out;
+}
+
+std::vector<std::size_t> items_beyond(std::int64_t contacts_ceiling_thousandths,
+                                      const std::vector<catalogue::LoadSum>& loads) {
+  std::vector<std::size_t> heaviest_first(loads.size());
+  std::iota(heaviest_first.begin(), heaviest_first.end(), std::size_t{0});
+  std::sort(heaviest_first.begin(), heaviest_first.end(), [&](std::size_t a, std::size_t b) {
+    return loads[a].contacts != loads[b].contacts ? loads[a].contacts > loads[b].contacts : a > b;
+  });
+  std::int64_t left = 0;
+  for (const catalogue::LoadSum& one : loads) left += one.contacts;
+  std::vector<std::size_t> out;
+  for (const std::size_t item : heaviest_first) {
+    if (left <= contacts_ceiling_thousandths || loads[item].contacts == 0) break;
+    left -= loads[item].contacts;
+    out.push_back(item);
+  }
+  std::sort(out.begin(), out.end());
   return out;
 }
 

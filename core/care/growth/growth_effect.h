@@ -3,10 +3,13 @@
 // any other, without a measure and without the reason.
 #pragma once
 
+#include <cstdint>
 #include <optional>
+#include <vector>
 
 #include "core/care/growth/growth_reading.h"
 #include "core/catalogue/catalogue.h"
+#include "core/catalogue/loads.h"
 #include "core/people/player.h"
 
 namespace lanework::care::growth {
@@ -22,6 +25,12 @@ GrowthEffect effect_of(const GrowthTable& table, const GrowthReading& reading);
 
 // The ceilings with the effect in them, rounded down.
 catalogue::Ceilings spared(const catalogue::Ceilings& ceilings, const GrowthEffect& effect);
+
+// The items of a session in which the player does something without landings instead, so that the others stay within
+// the player's own ceiling: as few as can be, the heaviest first, of equal ones the later; ascending. loads: of one
+// player, item by item; the ceiling in thousandths of a landing, what the days before a match take off already in it.
+std::vector<std::size_t> items_beyond(std::int64_t contacts_ceiling_thousandths,
+                                      const std::vector<catalogue::LoadSum>& loads);
 
 // Is this drill barred for the player? times_done: how often the squad or the player has done it.
 bool bars(const GrowthEffect& effect, const catalogue::Drill& drill, int times_done);
