@@ -1,6 +1,7 @@
 // What the program prints for the demo squads, byte for byte, as somebody has read and approved it
 // (node tools/approve.mjs). A text that nobody has approved is a failure.
 import { existsSync, readFileSync } from "node:fs";
+import { kGrowth, kLoad, kScreen } from "./care_measures.mjs";
 import { kSeasonHalves } from "./evidence.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
 
@@ -39,6 +40,10 @@ export const kGoldens = {
   "evidence-emphasis-too-few": ["evidence", "emphasis", "--records", "demo/quillmere/season", "--from", "2025-08-25", "--to", "2025-09-28", "--as-of", "2026-05-31"],
   "evidence-agree-scores": ["evidence", "agree", "--data", table("judges"), "--scores", "first,second,third,fourth"],
   "evidence-seasons": kSeasonHalves,
+  "care-growth": kGrowth,
+  "care-growth-restrictions": [...kGrowth, "--restrictions"],
+  "care-load": kLoad,
+  "care-screen": kScreen,
   "evidence-agree-classes": ["evidence", "agree", "--data", table("observers"), "--classes", "lead,helper", "--order", "few,half,most", "--weights", "linear"],
   "care-weather-hot": ["care", "weather", "tests/cli/weather/hot-evening.toml", "--at", "18:07"],
   "care-weather-warm": ["care", "weather", "tests/cli/weather/warm-evening.toml", "--at", "18:00"],

@@ -5,10 +5,11 @@ import { join } from "node:path";
 import { eveningsOfAllSquads, kSquads } from "../../tools/suite/evenings.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
 import { kCareAnswers } from "./care_players.mjs";
+import { kCareMeasuresAnswers } from "./care_measures.mjs";
 import { kEvidenceAnswers } from "./evidence.mjs";
 import { kWeatherAnswers } from "./weather.mjs";
 
-const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "block-answer", "block-check-answer", "evidence-answer", "weather-answer", "care-players-answer", "faults"];
+const kNames = ["plan-request", "plan-answer", "slip-answer", "pairs-answer", "clock-answer", "plan-check-answer", "club-check-answer", "block-answer", "block-check-answer", "evidence-answer", "weather-answer", "care-players-answer", "care-measures-answer", "faults"];
 
 // Readers pass over keys they do not know, so the schemas leave objects open; here every key must be known.
 function closed(schema) {
@@ -78,6 +79,7 @@ export async function schemaResults(program, door) {
     for (const words of kEvidenceAnswers) add(`schema: ${words.slice(0, 6).join(" ")}`, fits["evidence-answer"](await json(words)));
     for (const words of kWeatherAnswers) add(`schema: ${words.slice(0, 6).join(" ")}`, fits["weather-answer"](await json(words)));
     for (const words of kCareAnswers) add(`schema: ${words.slice(0, 6).join(" ")}`, fits["care-players-answer"](await json(words)));
+    for (const words of kCareMeasuresAnswers) add(`schema: ${words.slice(0, 3).join(" ")}`, fits["care-measures-answer"](await json(words)));
     add("schema: club check", fits["club-check-answer"](await json(["club", "check", "--club", "demo/quillmere", "--json"])));
     add("schema: club check of no club", fits["club-check-answer"](await json(["club", "check", "--club", folder, "--json"])));
     add("schema: block", fits["block-answer"](await json(["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--squad", "u12-dunnocks", "--json"])));

@@ -17,6 +17,9 @@ void add_care_command(CLI::App& app, int& exit_status) {
   add_care_pain_command(*care, exit_status);
   add_care_return_command(*care, exit_status);
   add_care_standing_command(*care, exit_status);
+  add_care_growth_command(*care, exit_status);
+  add_care_load_command(*care, exit_status);
+  add_care_screen_command(*care, exit_status);
 }
 
 }  // namespace lanework::cli

@@ -15,5 +15,8 @@ void add_air_command(CLI::App& care, int& exit_status);
 void add_care_pain_command(CLI::App& care, int& exit_status);
 void add_care_return_command(CLI::App& care, int& exit_status);
 void add_care_standing_command(CLI::App& care, int& exit_status);
+void add_care_growth_command(CLI::App& care, int& exit_status);
+void add_care_load_command(CLI::App& care, int& exit_status);
+void add_care_screen_command(CLI::App& care, int& exit_status);
 
 }  // namespace lanework::cli

@@ -1,0 +1,16 @@
+// A sheet whose columns a reader knows (people::SheetColumns), from its bytes: encodings, separators and quoted cells
+// as a roster's.
+#pragma once
+
+#include <string>
+
+#include "core/base/result.h"
+#include "core/people/sheet_columns.h"
+
+namespace lanework::read {
+
+// Faults: what read_file, decode_text and read_separated_values tell.
+Result<people::Sheet> read_known_sheet(const std::string& path, const people::KnownColumns& known,
+                                       const people::TextForms& forms, const Place& from = {});
+
+}  // namespace lanework::read
