@@ -265,7 +265,8 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
       }
     }
   }
-  out.changes = change_lines(plan, matter);
+  out.changes = evening.remarks;
+  for (std::string& line : change_lines(plan, matter)) out.changes.push_back(std::move(line));
   for (const plan::Uncovered& family : plan.uncovered) {
     out.not_covered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);
   }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "app/cli/document_edits.h"
 #include "app/read/evening_files.h"
 
 namespace lanework::cli {
@@ -14,23 +15,6 @@ Node real(double value) {
   node.kind = Node::Kind::kReal;
   node.real = value;
   return node;
-}
-
-// The list or table under a key, put there where there is none; null where something of another kind stands, which is
-// told when the file is read.
-Node* kept_or_put(Node& parent, const std::string& key, Node made) {
-  for (auto& [name, value] : parent.entries) {
-    if (name == key) return value.kind == made.kind ? &value : nullptr;
-  }
-  return &parent.set(key, std::move(made));
-}
-
-void set_in(Node& root, const std::string& table, const std::string& key, Node value) {
-  if (Node* node = kept_or_put(root, table, Node::make_table())) node->set(key, std::move(value));
-}
-
-void add_to(Node& parent, const std::string& key, Node value) {
-  if (Node* list = kept_or_put(parent, key, Node::make_array())) list->items.push_back(std::move(value));
 }
 
 bool is_pinned(const Node& tonight, const std::string& drill) {
@@ -71,22 +55,6 @@ void fold_into_strip(const EveningFlags& flags, Node& strip) {
   strip.set("surface", std::move(surface));
 }
 
-// 'Q05=knee': tonight this player does nothing that asks anything of the area.
-std::optional<Fault> fold_sore(const std::string& sore, Node& restrictions) {
-  const std::size_t equals = sore.find('=');
-  if (equals == std::string::npos || equals == 0 || equals + 1 == sore.size()) {
-    return Fault{FaultCode::kUsage, {"", 0, 0, "--sore"}, quote(sore), "PLAYER=AREA, such as Q05=knee", {}};
-  }
-  Node restriction = Node::make_table();
-  restriction.set("player", Node::make_text(sore.substr(0, equals)));
-  Node areas = Node::make_array();
-  areas.items.push_back(Node::make_text(sore.substr(equals + 1)));
-  restriction.set("areas", std::move(areas));
-  restriction.set("instruction", Node::make_text("sore tonight: swaps only, stop if it hurts"));
-  add_to(restrictions, "restriction", std::move(restriction));
-  return {};
-}
-
 }  // namespace
 
 void add_evening_flags(CLI::App& command, EveningFlags& flags) {
@@ -105,7 +73,7 @@ void add_evening_flags(CLI::App& command, EveningFlags& flags) {
   command.add_option("--routine", flags.routine, "the routine, in place of the squad file's");
   command.add_option("--strip", flags.strip, "the strip, in place of the squad file's");
   command.add_option("--restrictions", flags.restrictions, "the restrictions, in place of the squad file's");
-  command.add_option("--sore", flags.sore, "PLAYER=AREA: sore tonight, such as Q05=knee; may stand more than once");
+  add_care_flags(command, flags.care);
   command.add_option("--pin", flags.pins, "a drill that must stand; may stand more than once");
   command.add_option("--ban", flags.bans, "a drill that must not; may stand more than once");
   command.add_flag("--free", flags.free_composition, "compose freely from the whole catalogue");
@@ -120,9 +88,7 @@ Result<door::EveningDocuments> load_evening(const EveningFlags& flags) {
   read::EveningFiles& read = files.value();
   fold_into_squad(flags, read.squad.root);
   fold_into_strip(flags, read.strip.root);
-  for (const std::string& sore : flags.sore) {
-    if (const auto fault = fold_sore(sore, read.restrictions.root)) return *fault;
-  }
+  if (const auto faults = fold_care(flags.care, folder.value(), read)) return *faults;
   return door::EveningDocuments{std::move(read.catalogue), std::move(read.routine),      std::move(read.strip),
                                 std::move(read.squad),     std::move(read.restrictions), std::move(read.roster)};
 }

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "app/cli/evening_care.h"
 #include "core/base/result.h"
 #include "core/door/evening_request.h"
 
@@ -30,7 +31,7 @@ struct EveningFlags {
   std::optional<std::string> routine;
   std::optional<std::string> strip;
   std::optional<std::string> restrictions;
-  std::vector<std::string> sore;  // 'Q05=knee'
+  CareFlags care;
   std::vector<std::string> pins;
   std::vector<std::string> bans;
   bool free_composition = false;

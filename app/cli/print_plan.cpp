@@ -55,6 +55,10 @@ std::string loads_line(const plan::Plan& plan) {
   return out;
 }
 
+std::string no_session_text(const session::Evening& evening) {
+  return "\nNo session tonight.\n" + list("Why", evening.remarks) + "\nLocal rules and licensed practice come first.\n";
+}
+
 std::string infeasible_text(const PlanAnswer& answer) {
   return list("No session keeps all of these:", answer.plan.conflict.demands) +
          "\nWay out: " + answer.plan.conflict.way_out + ".\n";
@@ -64,11 +68,13 @@ std::string infeasible_text(const PlanAnswer& answer) {
 
 std::string plan_text(const PlanAnswer& answer, const EveningMatter& matter) {
   std::string out = heading(matter);
+  if (!matter.evening.no_session.empty()) return out + no_session_text(matter.evening);
   if (answer.plan.outcome == plan::Outcome::kInfeasible) return out + infeasible_text(answer);
   out += "Done by " + door::clock_time(matter.evening, answer.time.simulated_median) + ", nine nights in ten by " +
          door::clock_time(matter.evening, answer.time.nine_in_ten) + ". Players move " +
          std::to_string(answer.time.moving_permille / 10) + " % of the time.\n\n";
   out += session_rows(answer, matter);
+  out += list("Different tonight", matter.evening.remarks);
   const std::vector<door::ReasonedChanges> changes = door::changes_by_reason(answer.plan, matter);
   if (changes.empty()) out += "\nThe routine as it stands: nothing changed.\n";
   for (const door::ReasonedChanges& group : changes) {

@@ -113,6 +113,9 @@ Selection existing(const std::vector<NamedItem>& items, const Matter& matter, st
 }
 
 void judge(const Selection& selection, const Matter& matter, bool only_offered, std::vector<Violation>& violations) {
+  if (!matter.tonight.no_session.empty()) {
+    violations.push_back({"no-session", "the session", "a session", "none tonight: " + matter.tonight.no_session});
+  }
   if (selection.empty()) violations.push_back({"empty", "the session", "no drill", "at least one"});
   judge_items(selection, matter, only_offered, violations);
   judge_order(selection, matter, violations);

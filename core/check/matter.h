@@ -168,6 +168,7 @@ struct Tonight {
   std::int64_t slot_seconds = 0;
   int turnout = 0;
   int late = 0;
+  std::string no_session;  // why there is none
   int breaks = 0;
   std::int64_t break_seconds = 0;  // of each
   int age = 0;

@@ -75,6 +75,7 @@ class EveningReader {
     Tonight& out = matter_.tonight;
     TableReader tonight = squad_.table("tonight");
     out.late = static_cast<int>(tonight.integer_or("late", 0, 0, kMostPlayers));
+    out.no_session = tonight.text_or("no_session", "");
     out.breaks = static_cast<int>(tonight.integer_or("breaks", 0, 0, kMany));
     out.break_seconds = tonight.scaled_or("break_minutes", 60, 0, 0, 1000);
     out.bans = tonight.texts("bans");

@@ -28,6 +28,10 @@ session::Session open_routine(const catalogue::Catalogue& catalogue, const catal
 Plan plan_session(const catalogue::Catalogue& catalogue, const catalogue::Routine& routine,
                   const session::Evening& evening, KernelWorkspace& workspace) {
   Plan plan;
+  if (!evening.no_session.empty()) {
+    plan.conflict = {{evening.no_session}, "another day, or another place that is safe"};
+    return plan;
+  }
   plan.problem = build_problem(catalogue, routine, evening, evening.slot);
   const Seconds first_margin =
       clock::moment_margin(clock::session_lines(open_routine(catalogue, routine, evening), catalogue, evening));

@@ -55,6 +55,8 @@ struct Evening {
   int age = 0;                       // the squad's age for ceilings and the youngest's floor: the youngest present
   std::optional<int> days_to_match;  // 0 today; empty: no match in sight
   Breaks breaks;                     // taken off the slot
+  std::string no_session;            // why there is none tonight, such as thunder; empty: there may be one
+  std::vector<std::string> remarks;  // what is different tonight, in the coach's words: weather, late reports
   Strip strip;
   Kit kit;
   std::vector<people::Restriction> restrictions;  // whole-squad ones only

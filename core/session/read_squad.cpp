@@ -113,6 +113,8 @@ class SquadReader {
     squad_.free_composition = tonight.boolean_or("free_composition", false);
     squad_.more_than_routine = tonight.boolean_or("more_than_routine", false);
     read_breaks(tonight);
+    squad_.no_session = tonight.text_or("no_session", "");
+    squad_.remarks = tonight.texts("remarks");
     squad_.seed = static_cast<std::uint64_t>(tonight.integer_or("seed", 1, 0, 1'000'000'000));
     tonight.finish();
   }
@@ -280,6 +282,8 @@ Result<Evening> make_evening(const Squad& squad, const Strip& strip, const std::
   evening.start = squad.start;
   evening.slot = squad.slot;
   evening.breaks = squad.breaks;
+  evening.no_session = squad.no_session;
+  evening.remarks = squad.remarks;
   evening.late = squad.late;
   evening.age = *age;
   evening.days_to_match = squad.days_to_match;

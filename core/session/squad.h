@@ -52,6 +52,8 @@ struct Squad {
   std::vector<std::string> bans;
   std::vector<Pin> pins;
   Breaks breaks;
+  std::string no_session;
+  std::vector<std::string> remarks;
   bool free_composition = false;
   bool more_than_routine = false;
   std::uint64_t seed = 1;

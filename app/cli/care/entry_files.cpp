@@ -44,6 +44,15 @@ Result<PainAndReturn> read_care_rules(const std::string& catalogue, const std::s
   return PainAndReturn{std::move(pain_rule).value(), std::move(rules).value()};
 }
 
+Result<care::Knowledge> fold_entries_file(const std::string& path, const PainAndReturn& rules, const care::Ages& ages,
+                                          const std::vector<std::string>& players) {
+  const auto document = read::read_toml_file(path);
+  if (!document) return document.faults();
+  auto entries = care::read_entries(document.value(), rules.returns, players);
+  if (!entries) return entries.faults();
+  return care::fold(std::move(entries).value(), rules.pain, rules.returns, ages);
+}
+
 std::string FoldedEntries::named(const std::string& player) const {
   const auto found = std::find_if(roster.begin(), roster.end(), [&](const auto& one) { return one.id == player; });
   return found == roster.end() ? player : player + " " + found->name;
@@ -68,11 +77,9 @@ Result<FoldedEntries> fold_entry_files(const EntryFiles& files, Date day) {
     ids.push_back(player.id);
     if (const auto age = people::age_on(player, day)) ages.emplace(player.id, *age);
   }
-  const auto document = read::read_toml_file(files.entries);
-  if (!document) return document.faults();
-  auto entries = care::read_entries(document.value(), out.rules.returns, ids);
-  if (!entries) return entries.faults();
-  out.known = care::fold(std::move(entries).value(), out.rules.pain, out.rules.returns, ages);
+  auto known = fold_entries_file(files.entries, out.rules, ages, ids);
+  if (!known) return known.faults();
+  out.known = std::move(known).value();
   return out;
 }
 

@@ -19,6 +19,10 @@ struct PainAndReturn {
 // empty.
 Result<PainAndReturn> read_care_rules(const std::string& catalogue, const std::string& return_rules = {});
 
+// players: ids that entries may name; empty where they are not held against any.
+Result<care::Knowledge> fold_entries_file(const std::string& path, const PainAndReturn& rules, const care::Ages& ages,
+                                          const std::vector<std::string>& players = {});
+
 struct EntryFiles {
   std::string entries;
   std::string roster;  // may be empty: then players are not held against any, and no age is known but the entries' own
