@@ -10,7 +10,7 @@
 
 namespace {
 
-using namespace lanework::care::environment;  // NOLINT(google-build-using-namespace)
+using namespace lanework::care::environment;
 
 constexpr const char* kFile = "a.toml";
 

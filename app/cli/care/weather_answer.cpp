@@ -10,7 +10,7 @@
 namespace lanework::cli {
 namespace {
 
-using namespace care::environment;  // NOLINT(google-build-using-namespace)
+using namespace care::environment;
 
 constexpr const char* kWhoDecides =
     "The adult in charge on the spot decides; this holds back, it never allows against what is seen there.\n"

@@ -5,7 +5,7 @@
 namespace lanework::cli {
 namespace {
 
-using namespace care::environment;  // NOLINT(google-build-using-namespace)
+using namespace care::environment;
 
 Node text(const std::string& value) { return Node::make_text(value); }
 

@@ -86,6 +86,14 @@ TEST(WetBulbGlobe, EstimatesNeverFallAsItGetsWarmerOrDamper) {
   }));
 }
 
+// Beyond what Stull's fit covers: saturated air is its own wet bulb, drier than 5 % counts as 5 %.
+TEST(WetBulbGlobe, WithoutSunAtTheEndsOfHumidity) {
+  EXPECT_EQ(EstimatedWetBulbGlobe::without_sun({25}, {100}).value(), Celsius{25});
+  EXPECT_EQ(EstimatedWetBulbGlobe::without_sun({25}, {99.5}).value(), Celsius{25});
+  EXPECT_EQ(EstimatedWetBulbGlobe::without_sun({25}, {1}).value(),
+            EstimatedWetBulbGlobe::without_sun({25}, {5}).value());
+}
+
 TEST(WetBulbGlobe, SunNeverMakesAnEstimateCooler) {
   EXPECT_TRUE(rc::check([] {
     const Celsius air{drawn(10, 50)};

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck.h>
 
+#include <algorithm>
 #include <type_traits>
 
 #include "core/care/environment/weather_verdict.h"
@@ -96,6 +97,19 @@ TEST(JudgeHeat, WhatIsNotKnownTakesTheCarefulSide) {
       if (what == 3) less.youngest_age.reset();
       RC_ASSERT(at_least_as_careful(judge_heat(less, table, kFresh).verdict.change, with_all));
     }
+  }));
+}
+
+TEST(JudgeHeat, OldWeatherIsOneBandMoreCareful) {
+  EXPECT_TRUE(rc::check([] {
+    const BandTable& table = drawn_heat_table();
+    Weather weather;
+    weather.wet_bulb_globe = meter(drawn(15, 40));
+    const std::size_t fresh = judge_heat(weather, table, kFresh).verdict.band;
+    const std::size_t wanted = std::min(fresh + 1, table.bands.size() - 1);
+    RC_ASSERT(judge_heat(weather, table, MeasuredAge{61}).verdict.band == wanted);
+    RC_ASSERT(judge_heat(weather, table, {}).verdict.band == wanted);
+    RC_ASSERT(judge_heat(weather, table, MeasuredAge{60}).verdict.band == fresh);
   }));
 }
 
