@@ -12,12 +12,12 @@ int days_before_contact(std::optional<int> age, const std::string& rules) {
   return course.gate(*course.gate_with("contact")).symptom_free_hours / 24;
 }
 
-TEST(AustraliaYouthConcussion, FourteenDaysFor18OrUnder) {
+TEST(AustraliaYouth2024, FourteenDaysFor18OrUnder) {
   for (const int age : {8, 14, 18}) EXPECT_EQ(days_before_contact(age, "symptom-free-14-days"), 14);
   EXPECT_EQ(days_before_contact(19, "symptom-free-14-days"), 0);
 }
 
-TEST(AustraliaYouthConcussion, AnAgeOrRulesNotKnownAreHeldToIt) {
+TEST(AustraliaYouth2024, AnAgeOrRulesNotKnownAreHeldToIt) {
   EXPECT_EQ(days_before_contact({}, "symptom-free-14-days"), 14);
   EXPECT_EQ(days_before_contact(14, ""), 14);
   EXPECT_EQ(days_before_contact({}, "of a league"), 14);
