@@ -17,11 +17,28 @@ struct CardFlags {
   std::string paper = "a4";
 };
 
+int write_files(const std::vector<PageFile>& files, const std::string& folder, int status) {
+  const auto written = write_page_files(files, folder);
+  if (!written) return report(written.faults());
+  for (const std::string& path : written.value()) std::printf("%s\n", path.c_str());
+  return status;
+}
+
+// The page in the card's place; no slip, and the exit status says that there is no session.
+int notice(const CardFlags& flags, const door::EveningMatter& matter) {
+  const auto pages = draw::draw_notice(notice_matter(matter), paper_named(flags.paper));
+  if (!pages) return report(pages.faults());
+  std::vector<PageFile> files;
+  if (const auto faults = add_page_files("card", pages.value(), {}, files)) return report(*faults);
+  return write_files(files, flags.out, kAnswerIsNo);
+}
+
 int card(const CardFlags& flags) {
   auto documents = load_evening(flags.evening);
   if (!documents) return report(documents.faults());
   const auto matter = door::read_evening(std::move(documents).value());
   if (!matter) return report(matter.faults());
+  if (!matter.value().evening.no_session.empty()) return notice(flags, matter.value());
   plan::KernelWorkspace workspace;
   const door::PlanAnswer answer = door::answer_plan(matter.value(), workspace);
   if (answer.plan.outcome == plan::Outcome::kInfeasible) {
@@ -38,10 +55,7 @@ int card(const CardFlags& flags) {
   std::vector<PageFile> files;
   if (const auto faults = add_page_files("card", card_pages.value(), {}, files)) return report(*faults);
   if (const auto faults = add_page_files("slip", slip_pages.value(), {}, files)) return report(*faults);
-  const auto written = write_page_files(files, flags.out);
-  if (!written) return report(written.faults());
-  for (const std::string& path : written.value()) std::printf("%s\n", path.c_str());
-  return kDone;
+  return write_files(files, flags.out, kDone);
 }
 
 }  // namespace

@@ -276,6 +276,26 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
   return out;
 }
 
+draw::NoticeMatter notice_matter(const EveningMatter& matter) {
+  const session::Evening& evening = matter.evening;
+  draw::NoticeMatter out;
+  out.club = evening.club;
+  out.squad = evening.squad;
+  out.date_words = to_words(evening.date);
+  out.date_iso = to_iso(evening.date);
+  out.start_minute_of_day = evening.start.minutes;
+  out.headline = "No session tonight";
+  out.why =
+      evening.remarks.empty() ? std::vector<std::string>{with_capital(evening.no_session) + "."} : evening.remarks;
+  out.instead = {
+      "Tell the families, and see that every child is fetched or sheltered.",
+      "The adult in charge on the spot decides; this holds back, it never allows against what is seen there.",
+      "What was measured grows old: ask again before anything is begun.",
+  };
+  out.stop_always = kStopAlways;
+  return out;
+}
+
 draw::SlipMatter slip_matter(const door::Slip& slip, const PlanAnswer& answer, const EveningMatter& matter) {
   draw::SlipMatter out;
   out.club = matter.evening.club;

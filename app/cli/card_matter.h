@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/draw/card.h"
+#include "app/draw/notice.h"
 #include "core/door/plan_answer.h"
 #include "core/door/slip_answer.h"
 
@@ -16,6 +17,9 @@ draw::StripMatter strip_matter(const session::Strip& strip);
 
 // REQUIRES: the plan is optimal. matter must outlive the pages drawn (figures are pointed at).
 draw::CardMatter card_matter(const door::PlanAnswer& answer, const door::EveningMatter& matter);
+// Where there is no session tonight.
+draw::NoticeMatter notice_matter(const door::EveningMatter& matter);
+
 draw::SlipMatter slip_matter(const door::Slip& slip, const door::PlanAnswer& answer, const door::EveningMatter& matter);
 
 // A name for this session made from date, squad and items: letters, digits and hyphens. It opens nothing.

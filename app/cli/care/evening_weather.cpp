@@ -43,32 +43,37 @@ std::string minutes_in_words(std::int64_t seconds) {
   return seconds % 60 == 0 ? whole : whole + " " + std::to_string(seconds % 60) + " s";
 }
 
-// The longest of what a coach has to know: what is asked first, each reason after it.
-Node remarks_of(const environment::SessionChange& change, const std::string& asked) {
+// What is asked first, then the reason of each topic that asks for something.
+Node remarks_of(const environment::WeatherVerdict& verdict, const std::string& asked) {
   Node list = Node::make_array();
   list.items.push_back(Node::make_text(asked));
-  for (const environment::Reason& reason : change.reasons) {
-    std::string words = with_capital(environment::topic_word(reason.topic)) + ": " + reason.words;
-    if (reason.unverified) words += " (unverified)";
-    if (reason.minutes_old) words += "; known " + std::to_string(*reason.minutes_old) + " min before";
-    list.items.push_back(Node::make_text(words + "."));
+  for (const environment::SessionChange* change : {&verdict.lightning.change, &verdict.heat.verdict.change,
+                                                   &verdict.cold.verdict.change, &verdict.air.verdict.change}) {
+    if (!change->changes()) continue;
+    for (const environment::Reason& reason : change->reasons) {
+      std::string words = with_capital(environment::topic_word(reason.topic)) + ": " + reason.words;
+      if (reason.unverified) words += " (unverified)";
+      if (reason.minutes_old) words += "; known " + std::to_string(*reason.minutes_old) + " min before";
+      list.items.push_back(Node::make_text(words + "."));
+    }
   }
   return list;
 }
 
 class EveningChange {
  public:
-  EveningChange(const environment::SessionChange& change, Slot slot, Document& squad, Node& restrictions)
-      : change_(change), slot_(std::move(slot)), squad_(squad), restrictions_(restrictions) {}
+  EveningChange(const environment::WeatherVerdict& verdict, Slot slot, Document& squad, Node& restrictions)
+      : verdict_(verdict),
+        change_(verdict.change),
+        slot_(std::move(slot)),
+        squad_(squad),
+        restrictions_(restrictions) {}
 
   void fold() {
     if (change_.no_session && !start_later()) {
-      const auto until = change_.no_session->until;
-      const std::string why = until ? "stay in until " + environment::to_words(*until, slot_.start) +
-                                          " at least: nothing is left of the slot then"
-                                    : "the weather";
+      const std::string why = why_none();
       tonight("no_session", Node::make_text(why));
-      tonight("remarks", remarks_of(change_, "No session: " + why + "."));
+      tonight("remarks", remarks_of(verdict_, with_capital(why) + "."));
       return;
     }
     if (change_.most_time && *change_.most_time < slot_.length) {
@@ -78,11 +83,12 @@ class EveningChange {
     }
     if (change_.breaks) take_breaks(*change_.breaks);
     if (change_.effort != environment::Effort::kUsual) take_it_easy();
-    if (!asked_.empty()) tonight("remarks", remarks_of(change_, with_capital(asked_) + "."));
+    if (!asked_.empty()) tonight("remarks", remarks_of(verdict_, with_capital(asked_) + "."));
   }
 
  private:
-  environment::SessionChange change_;
+  const environment::WeatherVerdict& verdict_;
+  const environment::SessionChange& change_;
   Slot slot_;
   Document& squad_;
   Node& restrictions_;
@@ -94,6 +100,21 @@ class EveningChange {
     set_in(squad_.root, "slot", "minutes", Node::make_real(static_cast<double>(slot_.length.count) / 60));
   }
 
+  // 'heat and cold', or until when everybody stays in.
+  [[nodiscard]] std::string why_none() const {
+    if (const auto until = change_.no_session->until) {
+      return "stay in until " + environment::to_words(*until, slot_.start) +
+             " at least: nothing is left of the slot then";
+    }
+    std::string out;
+    for (const environment::SessionChange* change :
+         {&verdict_.heat.verdict.change, &verdict_.cold.verdict.change, &verdict_.air.verdict.change}) {
+      if (!change->no_session || change->reasons.empty()) continue;
+      out += (out.empty() ? "" : " and ") + std::string(environment::topic_word(change->reasons.front().topic));
+    }
+    return "no session: " + out;
+  }
+
   // False where nothing is left of the slot by then.
   bool start_later() {
     const auto until = change_.no_session->until;
@@ -103,8 +124,9 @@ class EveningChange {
     if ((slot_.length - gone).count < kShortestSlotSeconds) return false;
     slot_.start = *until;
     slot_.length = slot_.length - gone;
-    says("no earlier than " + to_text(environment::time_of_day_of(*until)) + ", then " +
-         minutes_in_words(slot_.length.count) + " are left");
+    says("no earlier than " + to_text(environment::time_of_day_of(*until)) +
+         ", and only if nothing new is seen or heard until then; " + minutes_in_words(slot_.length.count) +
+         " are left");
     set_in(squad_.root, "slot", "start", Node::make_text(to_text(environment::time_of_day_of(*until)) + ":00"));
     set_length();
     return true;
@@ -152,7 +174,7 @@ std::optional<Faults> fold_weather(const std::string& weather_file, const std::s
   const auto asked = environment::moment_asked(now.empty() ? environment::to_iso(slot->start) : now, weather.value());
   if (!asked) return asked.faults();
   const auto verdict = environment::judge_weather(weather.value(), tables.value(), asked.value());
-  EveningChange(verdict.change, std::move(*slot), squad, restrictions).fold();
+  EveningChange(verdict, std::move(*slot), squad, restrictions).fold();
   return {};
 }
 
