@@ -2,6 +2,8 @@
 
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 project=$PWD
+# Precompiled headers are kept by ccache only under this.
+export CCACHE_SLOPPINESS=pch_defines,time_macros
 export CCACHE_BASEDIR=$project DEBIAN_FRONTEND=noninteractive
 
 started=$(date +%s)

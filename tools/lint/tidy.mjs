@@ -1,11 +1,14 @@
-// clang-tidy with the checks of .clang-tidy, file by file; what was clean and has not changed since, headers
-// and settings included, is not read again.
+// clang-tidy with the checks of .clang-tidy. The plain run reads core, app and wasm, many files as one where their
+// names allow it; the long run reads each file by itself, tests included. What was clean and has not changed since,
+// headers and settings included, is not read again.
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { linesOf } from "../tracked_files.mjs";
 import { inParallel, runProgram } from "../suite/programs.mjs";
+import { batchesOf } from "./tidy_batches.mjs";
 
-const kClean = "build/tidy-clean.json";
+const kFolder = "build/tidy";
+const kQuiet = ["--quiet", "--extra-arg=-Wno-unknown-warning-option"];
 
 function withHeaders(name, seen = new Set()) {
   if (seen.has(name) || !existsSync(name)) return seen;
@@ -23,28 +26,66 @@ function stateOf(name) {
   return hash.digest("hex");
 }
 
-function compiledFiles(build) {
+// Each compiled file once, with how it is compiled apart from its own name and from headers that GCC keeps parsed.
+function compiled(build) {
   const commands = JSON.parse(readFileSync(`${build}/compile_commands.json`, "utf8"));
   const root = `${process.cwd()}/`;
-  return [...new Set(commands.map(({ file }) => file.replace(root, "")))].sort();
+  const byFile = new Map(commands.map(({ file, command }) =>
+    [file.replace(root, ""), command.replace(/ -o \S+ -c \S+$/, "").replace(/^.*?(?= -)/, "c++")
+      .replace(/ -include \S+cmake_pch\S*| -Winvalid-pch| -fpch-preprocess/g, "")]));
+  return [...byFile].map(([file, flags]) => ({ file, flags })).sort((a, b) => (a.file < b.file ? -1 : 1));
+}
+
+async function faultsAlone(file) {
+  const said = await runProgram("clang-tidy", [...kQuiet, "-p", kFolder, file]);
+  if (said.status === 0) return [];
+  const lines = said.output.split("\n").filter((line) => /: (error|warning):/.test(line));
+  return lines.length > 0 ? lines : [`${file}: ${said.output.slice(0, 400)}`];
+}
+
+// Whether these files are clean when read as one. A no may also mean that their names met.
+async function cleanTogether(flags, files, number) {
+  const folder = `${process.cwd()}/${kFolder}/${number}`;
+  mkdirSync(folder, { recursive: true });
+  const file = `${folder}/together.cpp`;
+  writeFileSync(file, files.map((name) => `#include "${process.cwd()}/${name}"\n`).join(""));
+  writeFileSync(`${folder}/compile_commands.json`, JSON.stringify([{ directory: folder, file, command: `${flags} -c ${file}` }]));
+  return (await runProgram("clang-tidy", [...kQuiet, "--checks=-bugprone-suspicious-include", "-p", folder, file])).status === 0;
+}
+
+// Faults of files read as one, by halves where they are not clean so, and by themselves in the end.
+async function faultsTogether({ flags, files }, number) {
+  if (files.length === 1) return faultsAlone(files[0]);
+  if (await cleanTogether(flags, files, number)) return [];
+  const half = Math.ceil(files.length / 2);
+  const first = await faultsTogether({ flags, files: files.slice(0, half) }, number);
+  return [...first, ...await faultsTogether({ flags, files: files.slice(half) }, number)];
 }
 
 export default {
   name: "lint-tidy",
   async run({ build, mode }) {
-    mkdirSync("build", { recursive: true });
-    const clean = existsSync(kClean) ? JSON.parse(readFileSync(kClean, "utf8")) : {};
-    const judged = (name) => mode === "long" || /^(core|app|wasm)\//.test(name);
-    const waiting = compiledFiles(build).filter(judged).map((name) => [name, stateOf(name)])
-      .filter(([name, state]) => clean[name] !== state);
-    const faults = [];
-    await inParallel(waiting, async ([name, state]) => {
-      const said = await runProgram("clang-tidy", ["--quiet", "--extra-arg=-Wno-unknown-warning-option", "-p", build, name]);
-      if (said.status === 0) clean[name] = state;
-      const lines = said.output.split("\n").filter((line) => /: (error|warning):/.test(line));
-      if (said.status !== 0) faults.push(...(lines.length > 0 ? lines : [`${name}: ${said.output.slice(0, 400)}`]));
+    mkdirSync(kFolder, { recursive: true });
+    const alone = mode === "long";
+    const kept = `${kFolder}/clean-${alone ? "alone" : "together"}.json`;
+    const clean = existsSync(kept) ? JSON.parse(readFileSync(kept, "utf8")) : {};
+    const states = new Map();
+    const all = compiled(build);
+    writeFileSync(`${kFolder}/compile_commands.json`, JSON.stringify(all.map(({ file, flags }) =>
+      ({ directory: process.cwd(), file: `${process.cwd()}/${file}`, command: `${flags} -c ${process.cwd()}/${file}` }))));
+    const waiting = all.filter(({ file }) => {
+      if (!alone && !/^(core|app|wasm)\//.test(file)) return false;
+      states.set(file, stateOf(file));
+      return clean[file] !== states.get(file);
     });
-    writeFileSync(kClean, JSON.stringify(clean, null, 1));
+    const faults = [];
+    const batches = alone ? waiting.map(({ file, flags }) => ({ flags, files: [file] })) : batchesOf(waiting);
+    await inParallel([...batches.entries()].sort(([, a], [, b]) => b.files.length - a.files.length), async ([number, batch]) => {
+      const found = await faultsTogether(batch, number);
+      if (found.length === 0) batch.files.forEach((file) => { clean[file] = states.get(file); });
+      faults.push(...found);
+    });
+    writeFileSync(kept, JSON.stringify(clean, null, 1));
     return [...new Set(faults)].map((line) => line.replace(`${process.cwd()}/`, "")).sort();
   },
 };
