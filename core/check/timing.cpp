@@ -149,7 +149,10 @@ void put_breaks(std::vector<ItemTiming>& items, const Tonight& tonight) {
     if (drills > 0) gaps.push_back(drills);
     drills += item.change_seconds + item.takes_seconds;
   }
-  if (gaps.empty()) return;
+  if (gaps.empty()) {
+    for (ItemTiming& item : items) item.rest_seconds = tonight.breaks * tonight.break_seconds;
+    return;
+  }
   for (int k = 1; k <= tonight.breaks; ++k) {
     const auto away = [&](std::int64_t gap) { return std::abs((tonight.breaks + 1) * gap - k * drills); };
     const auto at =

@@ -7,7 +7,10 @@ namespace lanework::clock {
 
 std::vector<int> breaks_before(const std::vector<Seconds>& parts, int count) {
   std::vector<int> out(parts.size(), 0);
-  if (parts.size() < 2) return out;
+  if (parts.size() < 2) {
+    for (int& before : out) before = count;
+    return out;
+  }
   std::int64_t whole = 0;
   for (const Seconds part : parts) whole += part.count;
   for (int k = 1; k <= count; ++k) {

@@ -99,6 +99,8 @@ const std::vector<Mutation> kOfTheAnswer = {
      [](Node&, Node& a) { put(a, "items.2.takes_seconds", number(36)); }},
     {"a change a second short", "change-seconds", true,
      [](Node&, Node& a) { put(a, "items.1.change_seconds", number(9)); }},
+    {"a break that nobody asked for", "rest-seconds", true,
+     [](Node&, Node& a) { put(a, "items.1.rest_seconds", number(60)); }},
     {"a start a second late", "starts-seconds", true,
      [](Node&, Node& a) { put(a, "items.2.starts_seconds", number(144)); }},
     {"a sum a second short", "planned-seconds", true, [](Node&, Node& a) { put(a, "planned_seconds", number(177)); }},
@@ -202,6 +204,11 @@ const std::vector<Mutation> kOfTheEvening = {
     {"never taught", "takes-seconds", false, [](Node& r, Node&) { put(r, "squad.taught", Node::make_table()); }},
     {"a wider area", "change-seconds", false, [](Node& r, Node&) { put(r, "strip.area_metres.width", number(13)); }},
     {"two late", "gathering-seconds", false, [](Node& r, Node&) { put(r, "squad.tonight.late", number(2)); }},
+    {"a break asked for", "rest-seconds", false,
+     [](Node& r, Node&) {
+       put(r, "squad.tonight.breaks", number(1)), put(r, "squad.tonight.break_minutes", number(1));
+     }},
+    {"thunder", "no-session", true, [](Node& r, Node&) { put(r, "squad.tonight.no_session", text("thunder")); }},
     {"other weights", "level-changes", true, [](Node& r, Node&) { put(r, "squad.weights.dose_step", real(1.25)); }},
 };
 

@@ -29,9 +29,9 @@ TEST(Breaks, TheEarlierOfTwoGapsAsNear) {
   EXPECT_EQ(breaks_before(parts({100, 100, 100}), 1), (std::vector<int>{0, 1, 0}));
 }
 
-TEST(Breaks, SeveralInOneGapAndNoneWithoutAGap) {
+TEST(Breaks, SeveralInOneGapAndAllBeforeASingleDrill) {
   EXPECT_EQ(breaks_before(parts({10, 10}), 3), (std::vector<int>{0, 3}));
-  EXPECT_EQ(breaks_before(parts({10}), 3), (std::vector<int>{0}));
+  EXPECT_EQ(breaks_before(parts({10}), 3), (std::vector<int>{3}));
   EXPECT_TRUE(breaks_before({}, 2).empty());
   EXPECT_EQ(breaks_before(parts({10, 10}), 0), (std::vector<int>{0, 0}));
 }

@@ -10,7 +10,7 @@ namespace {
 TEST(StateUnder18Air, CalledOffFrom151) {
   const BandTable& under_18 = shipped_tables().air.of_default_region();
   const BandTable& schools = *shipped_tables().air.find("schools");
-  EXPECT_EQ(under_18.source, "state-under-18-air");
+  EXPECT_EQ(under_18.source, "state-under-18-air-2020");
   EXPECT_FALSE(under_18.bands[band_of(under_18, 150)].usual.no_session);
   EXPECT_TRUE(under_18.bands[band_of(under_18, 151)].usual.no_session);
   EXPECT_FALSE(schools.bands[band_of(schools, 200)].usual.no_session);

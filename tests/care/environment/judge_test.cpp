@@ -168,7 +168,7 @@ TEST(JudgeHeat, UnverifiedTablesSaySo) {
   };
   EXPECT_TRUE(reason("united-states-category-2").unverified);
   EXPECT_FALSE(reason("united-states-school").unverified);
-  EXPECT_EQ(reason("united-states-school").source, "state-school-ladder");
+  EXPECT_EQ(reason("united-states-school").source, "state-school-ladder-2012");
   EXPECT_EQ(reason("united-states-school").minutes_old, 10);
 }
 
