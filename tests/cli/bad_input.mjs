@@ -61,7 +61,7 @@ const kMistakes = [
     /^squads\/u13-kestrels\.toml:\d+:1: tonight\.away: found 'Q99'/],
   ["a sore player who is not there", () => {}, /found 'Q99', expected the id of a player/, ["--sore", "Q99=knee"]],
   ["sore without an area", () => {}, /--sore: found 'Q07', expected PLAYER=AREA/, ["--sore", "Q07"]],
-  ["an unknown area", () => {}, /areas: found 'soul', expected one of head, neck/, ["--sore", "Q07=soul"]],
+  ["an unknown area", () => {}, /--sore: found 'soul', expected one of head, neck/, ["--sore", "Q07=soul"]],
   ["a family without a drill", (c) => {
     for (const name of readdirSync(c.path("catalogue/drills"))) {
       const path = c.path(`catalogue/drills/${name}`);
