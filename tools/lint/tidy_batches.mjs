@@ -23,15 +23,15 @@ function ownNames(name) {
 export function batchesOf(commands) {
   const batches = [];
   for (const command of commands) {
-    const folder = command.file.slice(0, command.file.lastIndexOf("/"));
+    const room = command.file.split("/").slice(0, 2).join("/");
     const names = ownNames(command.file);
-    const fits = batches.find((batch) => batch.folder === folder && batch.flags === command.flags &&
+    const fits = batches.find((batch) => batch.room === room && batch.flags === command.flags &&
       batch.files.length < kMost && ![...names].some((name) => batch.names.has(name)));
     if (fits) {
       fits.files.push(command.file);
       names.forEach((name) => fits.names.add(name));
     } else {
-      batches.push({ folder, flags: command.flags, files: [command.file], names });
+      batches.push({ room, flags: command.flags, files: [command.file], names });
     }
   }
   return batches.map(({ flags, files }) => ({ flags, files }));

@@ -51,7 +51,7 @@ async function runCheck({ check, chosen }, context) {
   const from = Date.now();
   let results;
   try {
-    results = await check.run({ ...context, chosen });
+    results = await check.run({ ...context, chosen, named: names.length > 0 });
   } catch (error) {
     results = [{ name: check.name, passed: false, detail: error.stack }];
   }
