@@ -63,6 +63,16 @@ CardMatter cleaned(CardMatter matter) {
     clean(*texts);
   }
   for (DrillMatter& drill : matter.drills) clean(drill);
+  for (SaidTo& said : matter.danger_signs) {
+    clean(said.whom);
+    clean(said.signs);
+  }
+  ActionPlanMatter& plan = matter.action_plan;
+  for (std::string* text :
+       {&plan.note, &plan.lacks, &plan.emergency_number, &plan.address, &plan.way_in, &plan.phone, &plan.defibrillator,
+        &plan.first_aid_bag, &plan.stays_with_player, &plan.calls, &plan.meets_ambulance, &plan.minds_others}) {
+    clean(*text);
+  }
   return matter;
 }
 
