@@ -23,11 +23,15 @@ const std::vector<draw::SaidTo> kDangerSigns = {
 
 }  // namespace
 
+Result<care::VenuePlan> venue_plan_at(const std::string& path) {
+  const auto document = read::read_toml_file(path);
+  if (!document) return document.faults();
+  return care::read_venue(document.value());
+}
+
 Result<std::optional<care::VenuePlan>> venue_plan_of(const session::Strip& strip) {
   if (strip.venue.empty()) return std::optional<care::VenuePlan>();
-  const auto document = read::read_toml_file(strip.venue);
-  if (!document) return document.faults();
-  auto plan = care::read_venue(document.value());
+  auto plan = venue_plan_at(strip.venue);
   if (!plan) return plan.faults();
   return std::optional<care::VenuePlan>(std::move(plan).value());
 }

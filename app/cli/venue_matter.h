@@ -13,6 +13,8 @@
 
 namespace lanework::cli {
 
+Result<care::VenuePlan> venue_plan_at(const std::string& path);
+
 // Of the file that the strip names; empty where it names none.
 Result<std::optional<care::VenuePlan>> venue_plan_of(const session::Strip& strip);
 

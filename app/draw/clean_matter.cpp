@@ -126,4 +126,31 @@ SummaryMatter cleaned(SummaryMatter matter) {
   return matter;
 }
 
+FormMatter cleaned(FormMatter matter) {
+  for (std::string* text : {&matter.title, &matter.for_whom, &matter.facts, &matter.date_iso}) clean(*text);
+  for (FormSection& section : matter.sections) {
+    clean(section.heading);
+    clean(section.note);
+    for (FormField& field : section.fields) {
+      clean(field.label);
+      clean(field.known);
+      clean(field.boxes);
+    }
+  }
+  clean(matter.foot);
+  return matter;
+}
+
+EmergencySheetMatter cleaned(EmergencySheetMatter matter) {
+  for (std::string* text : {&matter.club, &matter.squad, &matter.printed, &matter.printed_iso, &matter.expires}) {
+    clean(*text);
+  }
+  for (EmergencyRowMatter& row : matter.rows) {
+    for (std::string* text : {&row.player, &row.guardian, &row.phone, &row.allergy, &row.inhaler, &row.other}) {
+      clean(*text);
+    }
+  }
+  return matter;
+}
+
 }  // namespace lanework::draw
