@@ -133,7 +133,7 @@ FormMatter cleaned(FormMatter matter) {
     clean(section.note);
     for (FormField& field : section.fields) {
       clean(field.label);
-      clean(field.known);
+      for (std::string& told : field.known) told = clean_text(told, kAnyLength);  // a report is not cut short
       clean(field.boxes);
     }
   }
