@@ -43,11 +43,13 @@ const venue = [
     const said = club.card();
     return first(status(said, 0), says(textOf(`${club.out}/card.pdf`), /Fill in by hand before the season/), silent(textOf(`${club.out}/card.pdf`), /Millrace/));
   }),
-  withClub("venue: cards of a week have it too, but not of a match away", (club) => {
-    const said = club.run("cards", "--club", club.folder, "--catalogue", club.path("catalogue"), "--out", club.out, "--squad", "u13-kestrels");
+  withClub("venue: cards of a week have it too, but that of a match away has lines to write on", (club) => {
+    club.edit("squads/u13-kestrels.toml", 'date = 2026-12-05\n', 'date = 2026-12-05\nstart = 10:00:00\n');
+    const said = club.run("cards", "--club", club.folder, "--catalogue", club.path("catalogue"), "--out", club.out, "--squad", "u13-kestrels", "--week", "2");
     const cards = said.status === 0 ? readdirSync(`${club.out}/u13-kestrels`).filter((name) => name.endsWith("-card.pdf")) : [];
-    const without = cards.filter((name) => !/Millrace Lane 9/.test(textOf(`${club.out}/u13-kestrels/${name}`)));
-    return first(status(said, 0), cards.length > 0 ? "" : "no card", without.length === 0 ? "" : `${without}`);
+    const home = cards.filter((name) => /Millrace Lane 9/.test(textOf(`${club.out}/u13-kestrels/${name}`)));
+    const away = cards.filter((name) => /Fill in by hand/.test(textOf(`${club.out}/u13-kestrels/${name}`)));
+    return first(status(said, 0), away.join() === "2026-12-05-card.pdf" ? "" : `by hand: ${away}`, home.length === cards.length - 1 && home.length > 0 ? "" : `${home} of ${cards}`);
   }),
 ];
 
