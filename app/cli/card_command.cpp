@@ -7,6 +7,7 @@
 #include "app/cli/evening_flags.h"
 #include "app/cli/page_files.h"
 #include "app/cli/print_plan.h"
+#include "app/cli/venue_matter.h"
 
 namespace lanework::cli {
 namespace {
@@ -47,8 +48,12 @@ int card(const CardFlags& flags) {
   }
   const auto slip = door::answer_slip(matter.value(), answer);
   if (!slip) return report(slip.faults());
+  const auto venue = venue_plan_of(matter.value().evening.strip);
+  if (!venue) return report(venue.faults());
+  draw::CardMatter card = card_matter(answer, matter.value());
+  if (venue.value()) card.action_plan = action_plan_matter(*venue.value(), matter.value().evening.date);
   const draw::Paper paper = paper_named(flags.paper);
-  const auto card_pages = draw::draw_card(card_matter(answer, matter.value()), paper);
+  const auto card_pages = draw::draw_card(card, paper);
   if (!card_pages) return report(card_pages.faults());
   const auto slip_pages = draw::draw_slip(slip_matter(slip.value(), answer, matter.value()), paper);
   if (!slip_pages) return report(slip_pages.faults());

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "app/cli/venue_matter.h"
+
 namespace lanework::cli {
 namespace {
 
@@ -271,6 +273,7 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
     out.not_covered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);
   }
   out.stop_always = kStopAlways;
+  out.danger_signs = danger_signs();
   out.restrictions_as_known = matter.restrictions.as_known;
   out.session_id = session_id(answer, matter);
   return out;

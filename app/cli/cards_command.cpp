@@ -14,6 +14,7 @@
 #include "app/cli/page_files.h"
 #include "app/cli/planned_evening.h"
 #include "app/cli/share_out.h"
+#include "app/cli/venue_matter.h"
 
 namespace lanework::cli {
 namespace {
@@ -88,6 +89,11 @@ Done print(const ClubPlan& plan, const CardsFlags& flags, const Job& job, plan::
   if (!slip) return {{}, 0, slip.faults(), {}};
   const draw::Paper paper = paper_named(flags.paper);
   draw::CardMatter card = card_matter(answer, matter.value());
+  if (!job.slot->elsewhere) {  // away, the plan of the home ground would mislead
+    const auto venue = venue_plan_of(job.slot->strip);
+    if (!venue) return {{}, 0, venue.faults(), {}};
+    if (venue.value()) card.action_plan = action_plan_matter(*venue.value(), job.slot->date);
+  }
   mark_new_spell(plan, *job.squad, job.slot->date, drill_ids(answer, matter.value().catalogue), card);
   const auto card_pages = draw::draw_card(card, paper);
   if (!card_pages) return {{}, 0, card_pages.faults(), {}};

@@ -69,6 +69,28 @@ struct DrillMatter {
   MarkMatter mark;
 };
 
+// Signs that are no matter for a warm-up, and whom they are for.
+struct SaidTo {
+  std::string whom;   // 'Call emergency services'
+  std::string signs;  // 'collapse, fainting or a fit; chest pain'
+};
+
+// The venue's action plan. An empty text leaves a line to write on.
+struct ActionPlanMatter {
+  std::string note;   // 'Millrace ground, rehearsed 5 Sep 2026.'; empty: no plan is known, all is filled in by hand
+  std::string lacks;  // 'Plan incomplete: no defibrillator named.'; empty: nothing is missing
+  std::string emergency_number;
+  std::string address;
+  std::string way_in;
+  std::string phone;
+  std::string defibrillator;
+  std::string first_aid_bag;
+  std::string stays_with_player;
+  std::string calls;
+  std::string meets_ambulance;
+  std::string minds_others;
+};
+
 struct CardMatter {
   std::string club;
   std::string squad;
@@ -91,7 +113,9 @@ struct CardMatter {
   std::vector<std::string> stop_drill;   // lines of tonight's drills, merged
   std::string restrictions_as_known;     // 'Sunday 20:10'; empty: no restrictions were handed in
   std::string session_id;                // letters, digits and hyphens; in the QR code and in words
-  bool emergency_plan = true;            // a form on side two, filled in by hand
+  std::vector<SaidTo> danger_signs;      // on side two
+  bool emergency_plan = true;            // the action plan on side two
+  ActionPlanMatter action_plan;
 };
 
 // One or two players, or three when the number is odd, in the order of permitted partners.

@@ -13,12 +13,57 @@ namespace {
 
 constexpr double kUnbounded = 1e9;
 constexpr std::size_t kLongestEntry = 200;  // bytes, of a group of stop lines
+constexpr int kMostKnownLines = 4;          // of a field of the action plan
+constexpr int kMostSignLines = 4;
+constexpr double kBelowSigns = 7;
+
+struct Field {
+  const char* label;
+  const std::string* known;
+};
 
 // What rescuers ask for, and who does what (common practice of emergency action plans).
-constexpr std::array<const char*, 10> kFields = {
-    "Emergency number",      "Who stays with the player", "Address",           "Who calls",
-    "Gate, way in",          "Who meets the ambulance",   "Phone with signal", "Who minds the others",
-    "Nearest defibrillator", "First-aid bag is kept"};
+std::array<Field, 10> fields_of(const ActionPlanMatter& plan) {
+  return {{{"Emergency number", &plan.emergency_number},
+           {"Who stays with the player", &plan.stays_with_player},
+           {"Address", &plan.address},
+           {"Who calls", &plan.calls},
+           {"Gate, way in", &plan.way_in},
+           {"Who meets the ambulance", &plan.meets_ambulance},
+           {"Phone with signal", &plan.phone},
+           {"Who minds the others", &plan.minds_others},
+           {"Nearest defibrillator", &plan.defibrillator},
+           {"First-aid bag is kept", &plan.first_aid_bag}}};
+}
+
+// What is known stands there; for the rest a line to write on.
+double field(const Field& field, double writing_line, Point at, double width, const Pen& pen) {
+  const double line = pen.line_height(TextStyle::kBody);
+  const double label = pen.width_of(field.label, TextStyle::kBody) + 2;
+  const double x = at.x + label + 4;
+  if (field.known->empty()) {
+    const double base = at.y + writing_line - 3;
+    pen.text({at.x, base - line + 2}, label, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft}, field.label);
+    pen.line({x, base}, {at.x + width, base}, 0.7, Ink::kSoft);
+    return writing_line;
+  }
+  pen.text({at.x, at.y + 3}, label, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft}, field.label);
+  const double room = at.x + width - x;
+  return 5 +
+         pen.text({x, at.y + 3}, room, {TextStyle::kBodyBold, kMostKnownLines, Ink::kInk, Align::kLeft}, *field.known);
+}
+
+double danger_signs(const CardMatter& matter, int most, Point at, double width, const Pen& pen) {
+  const std::size_t count = std::min(matter.danger_signs.size(), static_cast<std::size_t>(most));
+  if (count == 0) return 0;
+  double y = at.y + flow_heading(words::kDangerSigns, at, width, true, pen);
+  for (std::size_t i = 0; i < count; ++i) {
+    const SaidTo& said = matter.danger_signs[i];
+    y += pen.text({at.x, y}, width, {TextStyle::kNote, kMostSignLines, Ink::kInk, Align::kLeft}, said.signs,
+                  said.whom + ":");
+  }
+  return y - at.y + kBelowSigns;
+}
 
 struct Section {
   const char* heading;
@@ -117,19 +162,27 @@ double draw_back_lists(const CardMatter& matter, const BackLists& lists, Point a
   return abreast ? flow_abreast(sections, at, width, bottom, pen) : flow_stacked(sections, at, width, bottom, pen);
 }
 
-double draw_emergency(const CardMatter& matter, double writing_line, Point at, double width, const Pen& pen) {
-  if (!matter.emergency_plan) return 0;
-  double y = at.y + flow_heading(words::kEmergency, at, width, true, pen);
-  y += pen.text({at.x, y}, width, {TextStyle::kNote, 1, Ink::kSoft, Align::kLeft}, words::kFillIn);
+double draw_emergency(const CardMatter& matter, const PlanSetting& setting, Point at, double width, const Pen& pen) {
+  double y = at.y + danger_signs(matter, setting.signs, at, width, pen);
+  if (!matter.emergency_plan) return y - at.y;
+  const ActionPlanMatter& plan = matter.action_plan;
+  y += flow_heading(words::kEmergency, {at.x, y}, width, true, pen);
+  y += pen.text({at.x, y}, width, {TextStyle::kNote, 1, Ink::kSoft, Align::kLeft},
+                plan.note.empty() ? words::kFillIn : plan.note);
+  y += pen.text({at.x, y}, width, {TextStyle::kNote, 2, Ink::kInk, Align::kLeft}, "", plan.lacks);
+  const auto fields = fields_of(plan);
   const double column = (width - kGutter) / 2;
-  for (std::size_t field = 0; field < kFields.size(); ++field) {
-    const double x = at.x + static_cast<double>(field % 2) * (column + kGutter);
-    const double base = y + writing_line - 3;
-    const double label = pen.width_of(kFields[field], TextStyle::kBody) + 2;
-    pen.text({x, base - pen.line_height(TextStyle::kBody) + 2}, label, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft},
-             kFields[field]);
-    pen.line({x + label + 4, base}, {x + column, base}, 0.7, Ink::kSoft);
-    if (field % 2 == 1) y += writing_line;
+  for (std::size_t row = 0; row + 1 < fields.size(); row += 2) {
+    const Pen ruler(pen.measure(), nullptr);
+    const double left = field(fields[row], setting.writing_line, {}, column, ruler);
+    const double right = field(fields[row + 1], setting.writing_line, {}, column, ruler);
+    const double height = std::max(left, right);
+    // Beside a line to write on what is known stands on its level.
+    const bool write = fields[row].known->empty() || fields[row + 1].known->empty();
+    const auto lower = [&](double own) { return write && height <= setting.writing_line ? height - own : 0; };
+    field(fields[row], setting.writing_line, {at.x, y + lower(left)}, column, pen);
+    field(fields[row + 1], setting.writing_line, {at.x + column + kGutter, y + lower(right)}, column, pen);
+    y += height;
   }
   return y - at.y;
 }

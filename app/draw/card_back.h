@@ -1,5 +1,5 @@
-// Side two but for the drills: its title, when to stop a drill, what found no room in front, and the form
-// for an emergency, filled in by hand.
+// Side two but for the drills: its title, when to stop a drill, what found no room in front, the danger
+// signs, and the action plan: as far as it is known, else lines to fill in by hand.
 #pragma once
 
 #include "app/draw/card.h"
@@ -17,7 +17,11 @@ struct BackLists {
 };
 // Returns the height used.
 double draw_back_lists(const CardMatter& matter, const BackLists& lists, Point at, double width, const Pen& pen);
-// writing_line: the height of a line to write on.
-double draw_emergency(const CardMatter& matter, double writing_line, Point at, double width, const Pen& pen);
+// How the danger signs and the action plan are set.
+struct PlanSetting {
+  double writing_line = 21;  // the height of a line to write on
+  int signs = 3;             // how many of the danger signs' lines are shown, from the first on
+};
+double draw_emergency(const CardMatter& matter, const PlanSetting& setting, Point at, double width, const Pen& pen);
 
 }  // namespace lanework::draw

@@ -22,7 +22,9 @@ constexpr double kGapAboveGrid = 11;
 constexpr double kGapBelowBackHead = 10;
 constexpr double kGapOnBack = 9;
 constexpr std::array<double, 3> kListHeights = {1e9, 100, 40};  // of the lists on the back; less when crowded
-constexpr std::array<double, 2> kWritingLines = {21, 18};       // handwriting wants 6 mm at least, own judgement
+// Handwriting wants 6 mm at least, own judgement. Where texts of drills would be cut otherwise, the later lines of the
+// danger signs give way; the first one, when to call for help, only where a card has room for nothing else.
+constexpr std::array<PlanSetting, 5> kPlanSettings = {{{21, 3}, {18, 3}, {18, 2}, {18, 1}, {18, 0}}};
 
 // From roomy to tight: what gives way first stands first. White between the rows and the third thing to watch
 // for go before the second one, then the size of the figures, then the size of the text. Only the last three cut
@@ -154,7 +156,7 @@ struct Arrangement {
   Plan plan;
   BackLists lists;
   double lists_height = 0;
-  double writing_line = 0;
+  PlanSetting setting;
   double emergency_height = 0;
   double spare = 0;  // on the back
 };
@@ -173,12 +175,14 @@ std::optional<Arrangement> arrange(const CardMatter& matter, const Box& content,
     lists.most_height = most_height;
     const double height = draw_back_lists(matter, lists, {}, content.width, ruler);
     std::optional<Arrangement> best;
-    for (const double writing_line : kWritingLines) {
-      const double emergency = draw_emergency(matter, writing_line, {}, content.width, ruler);
+    for (const PlanSetting& setting : kPlanSettings) {
+      const bool fewer_signs = setting.signs < kPlanSettings.front().signs;
+      if (best && (setting.signs == 0 || (fewer_signs && best->plan.lost() == 0))) break;
+      const double emergency = draw_emergency(matter, setting, {}, content.width, ruler);
       const double room = content.height - head - emergency - height - 2 * kGapOnBack;
       const auto plan = choose(rows, {front_room, room});
       if (!plan || room < 0 || (best && plan->worth() >= best->plan.worth())) continue;
-      best = Arrangement{*plan, lists, height, writing_line, emergency, room - plan->back.height()};
+      best = Arrangement{*plan, lists, height, setting, emergency, room - plan->back.height()};
     }
     if (best) return best;
   }
@@ -201,7 +205,7 @@ Page draw_back(const CardMatter& matter, const Box& content, const Arrangement& 
   draw_back_lists(matter, arrangement.lists, {content.x, y}, content.width, pen);
   pen.region("back lists", {content.x, y, content.width, arrangement.lists_height});
   y += arrangement.lists_height + kGapOnBack + std::min(spare, kMostAboveForm);
-  draw_emergency(matter, arrangement.writing_line, {content.x, y}, content.width, pen);
+  draw_emergency(matter, arrangement.setting, {content.x, y}, content.width, pen);
   pen.region("emergency", {content.x, y, content.width, arrangement.emergency_height});
   return back;
 }

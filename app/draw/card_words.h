@@ -17,6 +17,7 @@ constexpr const char* kLocalRules =
     "Local rules and licensed practice come first. This card does not diagnose and does not clear anyone to play.";
 constexpr const char* kLayOut = "Lay out once";
 constexpr const char* kEmergency = "If something goes wrong";
+constexpr const char* kDangerSigns = "Danger signs: no matter for a warm-up";
 constexpr const char* kFillIn = "Fill in by hand before the season, and check it on the night.";
 constexpr const char* kPocket = "For the coach's pocket. Not on the grass, not on the wall.";
 constexpr const char* kPartners = "Partners";

@@ -63,6 +63,16 @@ CardMatter cleaned(CardMatter matter) {
     clean(*texts);
   }
   for (DrillMatter& drill : matter.drills) clean(drill);
+  for (SaidTo& said : matter.danger_signs) {
+    clean(said.whom);
+    clean(said.signs);
+  }
+  ActionPlanMatter& plan = matter.action_plan;
+  for (std::string* text :
+       {&plan.note, &plan.lacks, &plan.emergency_number, &plan.address, &plan.way_in, &plan.phone, &plan.defibrillator,
+        &plan.first_aid_bag, &plan.stays_with_player, &plan.calls, &plan.meets_ambulance, &plan.minds_others}) {
+    clean(*text);
+  }
   return matter;
 }
 
@@ -112,6 +122,33 @@ SummaryMatter cleaned(SummaryMatter matter) {
   clean(matter.overall);
   for (SummaryRow& row : matter.rows) {
     for (std::string* text : {&row.squad, &row.met, &row.short_of, &row.changes, &row.gap}) clean(*text);
+  }
+  return matter;
+}
+
+FormMatter cleaned(FormMatter matter) {
+  for (std::string* text : {&matter.title, &matter.for_whom, &matter.facts, &matter.date_iso}) clean(*text);
+  for (FormSection& section : matter.sections) {
+    clean(section.heading);
+    clean(section.note);
+    for (FormField& field : section.fields) {
+      clean(field.label);
+      for (std::string& told : field.known) told = clean_text(told, kAnyLength);  // a report is not cut short
+      clean(field.boxes);
+    }
+  }
+  clean(matter.foot);
+  return matter;
+}
+
+EmergencySheetMatter cleaned(EmergencySheetMatter matter) {
+  for (std::string* text : {&matter.club, &matter.squad, &matter.printed, &matter.printed_iso, &matter.expires}) {
+    clean(*text);
+  }
+  for (EmergencyRowMatter& row : matter.rows) {
+    for (std::string* text : {&row.player, &row.guardian, &row.phone, &row.allergy, &row.inhaler, &row.other}) {
+      clean(*text);
+    }
   }
   return matter;
 }

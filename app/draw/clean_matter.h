@@ -3,6 +3,8 @@
 
 #include "app/draw/card.h"
 #include "app/draw/clinic.h"
+#include "app/draw/emergency_sheet.h"
+#include "app/draw/form.h"
 #include "app/draw/summary.h"
 
 namespace lanework::draw {
@@ -12,5 +14,7 @@ SlipMatter cleaned(SlipMatter matter);
 ClinicMatter cleaned(ClinicMatter matter);
 VisitMatter cleaned(VisitMatter matter);
 SummaryMatter cleaned(SummaryMatter matter);
+FormMatter cleaned(FormMatter matter);
+EmergencySheetMatter cleaned(EmergencySheetMatter matter);
 
 }  // namespace lanework::draw

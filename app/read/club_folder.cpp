@@ -92,6 +92,7 @@ class ClubLoader {
       for (const auto& entry : node.entries) {
         if (entry.first != "id") strip.strip.root.entries.push_back(entry);
       }
+      find_venue(strip.strip, 0, faults_);
       documents_.strips.push_back(std::move(strip));
       return;
     }
@@ -106,6 +107,7 @@ class ClubLoader {
     const Document* document = document_at(*path, table.place("file"));
     strip.readable = document != nullptr;
     if (document != nullptr) strip.strip = *document;
+    find_venue(strip.strip, 1, faults_);
     if (lanes) strip.strip.root.set("lanes", Node::make_integer(count));
     documents_.strips.push_back(std::move(strip));
   }

@@ -24,6 +24,7 @@ class EveningLoader {
     load_catalogue();
     load_routine();
     load_document("strip", overrides_.strip, true, files_.strip);
+    find_venue(files_.strip, 1, faults_);
     load_document("restrictions", overrides_.restrictions, false, files_.restrictions);
     load_roster();
     if (!faults_.empty()) return std::move(faults_);

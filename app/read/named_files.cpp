@@ -60,6 +60,19 @@ std::optional<std::string> path_inside(const Document& document, std::string_vie
   return (fs::path(document.file).parent_path() / relative).string();
 }
 
+void find_venue(Document& strip, int up, Faults& faults) {
+  auto& entries = strip.root.entries;
+  const auto venue = std::find_if(entries.begin(), entries.end(), [](const auto& one) { return one.first == "venue"; });
+  if (venue == entries.end()) return;
+  const std::optional<std::string> name = named_in(strip, "venue", false, faults);
+  const auto path = name ? path_inside(strip, "venue", *name, up, faults) : std::nullopt;
+  if (path) {
+    venue->second.text = *path;
+  } else {
+    entries.erase(venue);  // told once
+  }
+}
+
 RosterStatement roster_statement(const Document& squad, Faults& faults) {
   RosterStatement stated;
   TableReader reader(squad.file, &squad.root, "", faults);

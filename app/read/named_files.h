@@ -24,6 +24,9 @@ std::optional<std::string> named_in(const Document& document, std::string_view k
 std::optional<std::string> path_inside(const Document& document, std::string_view key, const std::string& name, int up,
                                        Faults& faults);
 
+// Puts the path in place of the name of the venue's file that a strip names, where it names one.
+void find_venue(Document& strip, int up, Faults& faults);
+
 // How the roster's file is to be read, from the squad file; squad is its in_roster.
 RosterStatement roster_statement(const Document& squad, Faults& faults);
 // Takes out the keys that only the reader of files knows.

@@ -34,6 +34,7 @@ Result<Strip> read_strip(const Document& document) {
   strip.wall = reader.boolean_or("wall", false);
   strip.soft_ground = reader.boolean_or("soft_ground", false);
   strip.line = reader.boolean_or("line", false);
+  strip.venue = reader.text_or("venue", "");
   reader.finish();
   if (faults.empty() && strip.cone_spacing > strip.lane_length) {
     reader.fault(FaultCode::kContradiction, "cone_spacing_metres", "a spacing longer than the lane",

@@ -23,6 +23,7 @@ struct Strip {
   bool wall = false;
   bool soft_ground = false;  // grass, mats all over: kneeling and lying is fine
   bool line = false;         // painted lines
+  std::string venue;         // file of the venue's action plan, as the edge has found it; empty: none is named
 };
 
 struct Kit {

@@ -4,6 +4,7 @@ import { blocks } from "./block.mjs";
 import { carePlayers } from "./care_players.mjs";
 import { careMeasures } from "./care_measures.mjs";
 import { careEvenings } from "./care_evenings.mjs";
+import { careVenue } from "./care_venue.mjs";
 import { clubFolder } from "./club_folder.mjs";
 import { clubPages } from "./club_pages.mjs";
 import { commands } from "./commands.mjs";
@@ -31,7 +32,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

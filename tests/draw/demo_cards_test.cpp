@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "app/cli/card_matter.h"
+#include "app/cli/venue_matter.h"
 #include "app/draw/card.h"
 #include "app/draw/pango_text.h"
 #include "app/read/evening_files.h"
@@ -82,6 +83,34 @@ TEST_P(DemoCards, CutNothing) {
   const Result<Pages> slip = draw_slip(cli::slip_matter(answer.value(), evening->answer, evening->evening), paper);
   ASSERT_TRUE(slip.ok());
   expect_uncut(slip.value(), "the slip");
+}
+
+// With the venue's plan too, and even where the slot is short; the first danger sign always stands.
+TEST_P(DemoCards, CutNothingOfTheActionPlan) {
+  const auto& [squad, paper] = GetParam();
+  const std::optional<Evening> evening = evening_of(squad);
+  ASSERT_TRUE(evening.has_value());
+  CardMatter matter = cli::card_matter(evening->answer, evening->evening);
+  for (const char* venue : {"millrace", "school-hall"}) {
+    session::Strip strip;
+    strip.venue = std::string(kRoot) + "/demo/quillmere/venues/" + venue + ".toml";
+    const auto plan = cli::venue_plan_of(strip);
+    ASSERT_TRUE(plan.ok() && plan.value());
+    matter.action_plan = cli::action_plan_matter(*plan.value(), evening->evening.evening.date);
+    const Result<Pages> card = draw_card(matter, paper);
+    ASSERT_TRUE(card.ok());
+    expect_uncut(card.value(), venue);
+    const std::multiset<std::string> texts = texts_of(card.value());
+    EXPECT_TRUE(texts.count(matter.danger_signs.front().signs));
+    const ActionPlanMatter& said = matter.action_plan;
+    for (const std::string* known :
+         {&said.note, &said.emergency_number, &said.address, &said.way_in, &said.phone, &said.first_aid_bag,
+          &said.stays_with_player, &said.calls, &said.meets_ambulance}) {
+      EXPECT_TRUE(texts.count(*known)) << *known;
+    }
+  }
+  EXPECT_EQ(matter.action_plan.lacks,
+            "Plan incomplete: no defibrillator named, nobody minds the others, last rehearsal over a year ago.");
 }
 
 INSTANTIATE_TEST_SUITE_P(Every, DemoCards,

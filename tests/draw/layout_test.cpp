@@ -53,6 +53,16 @@ CardMatter random_card(int least_drills, int most_drills) {
   card.not_covered = random_texts(4, 20);
   card.stop_always = random_texts(8, 20);
   card.stop_drill = random_texts(40, 14);
+  card.danger_signs.clear();
+  for (int signs = *rc::gen::inRange(0, 4); signs > 0; --signs) {
+    card.danger_signs.push_back({random_text(4), random_text(30)});
+  }
+  ActionPlanMatter& plan = card.action_plan;
+  for (std::string* text :
+       {&plan.note, &plan.lacks, &plan.emergency_number, &plan.address, &plan.way_in, &plan.phone, &plan.defibrillator,
+        &plan.first_aid_bag, &plan.stays_with_player, &plan.calls, &plan.meets_ambulance, &plan.minds_others}) {
+    *text = random_text(15);
+  }
   card.drills.clear();
   int now = 20;
   const int drills = *rc::gen::inRange(least_drills, most_drills + 1);
@@ -160,12 +170,18 @@ TEST(Layout, LosesNothingOfAnOrdinaryEvening) {
   std::multiset<std::string> texts;
   for (const Page& page : pages.value()) {
     for (const Mark& mark : page.marks) {
-      if (const Text* text = std::get_if<Text>(&mark)) texts.insert(text->text);
+      const Text* text = std::get_if<Text>(&mark);
+      if (text == nullptr) continue;
+      texts.insert(text->text);
+      texts.insert(text->lead);
     }
   }
+  for (const SaidTo& said : card.danger_signs) EXPECT_TRUE(texts.count(said.signs)) << said.signs;
+  EXPECT_TRUE(texts.count(card.action_plan.lacks));
   for (const DrillMatter& drill : card.drills) {
     EXPECT_TRUE(texts.count(drill.name)) << drill.name;
-    EXPECT_TRUE(texts.count(drill.dose_words)) << drill.dose_words;
+    // On a full card it leads the words of the rung.
+    EXPECT_TRUE(texts.count(drill.dose_words) + texts.count(drill.dose_words + ",") > 0) << drill.dose_words;
     for (const std::string& cue : drill.cues) EXPECT_TRUE(texts.count(cue)) << cue;
   }
   for (const std::string& line : card.stop_always) EXPECT_TRUE(texts.count(line)) << line;

@@ -131,6 +131,13 @@ CardMatter sample_card(int drills) {
   card.stop_drill = {"Pain at the back of the thigh or knee", "Pain in the shoulder or back",
                      "Pain in the knee, shin or heel", "Pinching at the front of the hip",
                      "The ground gives, anyone slips"};
+  card.danger_signs = {
+      {"Call emergency services", "collapse, fainting or a fit; chest pain; breathing that does not settle"},
+      {"A clinician before playing on", "swelling; cannot take four steps on it; pain that wakes at night"}};
+  card.action_plan.note = "Millrace ground. Check it on the night.";
+  card.action_plan.lacks = "Plan incomplete: no defibrillator named.";
+  card.action_plan.address = "Millrace Lane 9, Quillmere";
+  card.action_plan.calls = "the second coach";
   card.restrictions_as_known = "Sunday 20:10";
   card.session_id = "qj-u13k-20261126-1804";
   return card;

@@ -20,6 +20,8 @@ void add_care_command(CLI::App& app, int& exit_status) {
   add_care_growth_command(*care, exit_status);
   add_care_load_command(*care, exit_status);
   add_care_screen_command(*care, exit_status);
+  add_care_incident_commands(*care, exit_status);
+  add_care_emergency_sheet_command(*care, exit_status);
 }
 
 }  // namespace lanework::cli

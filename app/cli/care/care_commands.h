@@ -18,5 +18,7 @@ void add_care_standing_command(CLI::App& care, int& exit_status);
 void add_care_growth_command(CLI::App& care, int& exit_status);
 void add_care_load_command(CLI::App& care, int& exit_status);
 void add_care_screen_command(CLI::App& care, int& exit_status);
+void add_care_incident_commands(CLI::App& care, int& exit_status);  // 'incident' and 'referral'
+void add_care_emergency_sheet_command(CLI::App& care, int& exit_status);
 
 }  // namespace lanework::cli

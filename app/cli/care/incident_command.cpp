@@ -1,0 +1,119 @@
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <memory>
+#include <optional>
+
+#include "app/cli/care/care_commands.h"
+#include "app/cli/care/private_pages.h"
+#include "app/cli/command.h"
+#include "app/cli/page_files.h"
+#include "app/cli/today.h"
+#include "app/cli/venue_matter.h"
+#include "app/draw/incident.h"
+#include "app/draw/referral.h"
+#include "app/read/files.h"
+#include "app/read/squad_roster.h"
+#include "core/care/incident/read_incident.h"
+
+namespace lanework::cli {
+namespace {
+
+struct IncidentFlags {
+  std::string file;
+  std::string squad;
+  std::string day;
+  std::string out;
+  std::string paper = "a4";
+};
+
+std::string told_words(const care::ToldPerson& told) {
+  return told.who + (told.by.empty() ? "" : ", by " + told.by) + (told.at ? ", " + to_text(*told.at) : "");
+}
+
+draw::IncidentMatter matter_of(const care::Incident& incident) {
+  draw::IncidentMatter out;
+  out.player = incident.player;
+  out.date_words = to_words(incident.date);
+  out.date_iso = to_iso(incident.date);
+  if (incident.time) out.time = to_text(*incident.time);
+  out.place = incident.place;
+  out.what_happened = incident.what_happened;
+  out.signs = incident.signs;
+  out.done = incident.done;
+  for (const care::ToldPerson& told : incident.told) out.told.push_back(told_words(told));
+  out.reported_by = incident.reported_by;
+  if (incident.reported_on) out.reported_on = to_words(*incident.reported_on);
+  return out;
+}
+
+std::optional<Faults> add_squad(const IncidentFlags& flags, const care::Incident& incident,
+                                draw::IncidentMatter& matter) {
+  if (flags.squad.empty()) return {};
+  const auto squad = read::read_squad_roster(flags.squad, incident.date);
+  if (!squad) return squad.faults();
+  matter.club = squad.value().club;
+  matter.squad = squad.value().squad;
+  const people::Player* found = nullptr;
+  for (const people::Player& player : squad.value().players) found = player.id == incident.player ? &player : found;
+  if (found == nullptr) {
+    return Faults{{FaultCode::kUnknownName,
+                   {flags.file, 0, 0, "player"},
+                   quote(incident.player),
+                   "a player of " + flags.squad,
+                   {}}};
+  }
+  matter.player = found->name;
+  if (!squad.value().venue) return {};
+  const auto plan = venue_plan_at(*squad.value().venue);
+  if (!plan) return plan.faults();
+  matter.venue = plan.value().name;
+  if (!plan.value().address.empty()) matter.venue += ", " + plan.value().address;
+  return {};
+}
+
+Result<draw::IncidentMatter> read_matter(const IncidentFlags& flags) {
+  const auto day = day_or_today("--date", flags.day);
+  if (!day) return day.faults();
+  const auto document = read::read_toml_file(flags.file);
+  if (!document) return document.faults();
+  const auto incident = care::read_incident(document.value(), day.value());
+  if (!incident) return incident.faults();
+  draw::IncidentMatter matter = matter_of(incident.value());
+  if (const auto faults = add_squad(flags, incident.value(), matter)) return *faults;
+  return matter;
+}
+
+using Draw = Result<draw::Pages> (*)(const draw::IncidentMatter&, draw::Paper);
+
+int write(const IncidentFlags& flags, const char* stem, Draw draw) {
+  const auto matter = read_matter(flags);
+  if (!matter) return report(matter.faults());
+  const auto pages = draw(matter.value(), paper_named(flags.paper));
+  if (!pages) return report(pages.faults());
+  const auto written = write_private_pages(stem, pages.value(), flags.out);
+  if (!written) return report(written.faults());
+  std::printf("%s\nFor the family and the clinician; it names a child.\n", written.value().c_str());
+  return kDone;
+}
+
+void add(CLI::App& care, const char* name, const char* words, Draw draw, int& exit_status) {
+  CLI::App* command = care.add_subcommand(name, words);
+  const auto flags = std::make_shared<IncidentFlags>();
+  command->add_option("incident", flags->file, "what is known (docs/formats/incident.md)")->required();
+  command->add_option("--squad", flags->squad, "the squad file: for name, club and venue");
+  command->add_option("--date", flags->day, "the day of the report, such as 2026-11-26 (today)");
+  command->add_option("--out", flags->out, "folder for the page")->required();
+  command->add_option("--paper", flags->paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
+  command->callback([flags, name, draw, &exit_status] { exit_status = write(*flags, name, draw); });
+}
+
+}  // namespace
+
+void add_care_incident_commands(CLI::App& care, int& exit_status) {
+  add(care, "incident", "the report of an incident as PDF, with lines to write on for what is not known",
+      draw::draw_incident, exit_status);
+  add(care, "referral", "the letter to a clinician as PDF: what was seen, and what the club has to know",
+      draw::draw_referral, exit_status);
+}
+
+}  // namespace lanework::cli
