@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "core/clock/clock.h"
+#include "core/people/contact.h"
 #include "core/plan/availability.h"
 
 namespace lanework::door {
@@ -114,6 +115,10 @@ std::optional<Faults> regroup(Slip& slip, const EveningMatter& matter, const Pla
 Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
   Slip slip;
   slip.players = session::players_tonight(matter.squad, matter.roster, matter.restrictions);
+  for (people::Player& player : slip.players) {
+    const std::vector<people::Restriction> held = restrictions_of(player.id, matter);
+    if (std::any_of(held.begin(), held.end(), people::bars_contact)) player.contact_ok = false;
+  }
   auto partners = people::pair_up(slip.players, matter.squad.partners, matter.evening.date);
   if (!partners) return partners.faults();
   slip.partners = std::move(partners).value();

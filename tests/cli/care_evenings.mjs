@@ -70,7 +70,7 @@ const evenings = [
     club.edit("squads/u13-kestrels.toml", '"Q03", "Q16"', '"Q03"');
     const card = club.card("--entries", club.path("entries.toml"));
     const slip = slipOf(club);
-    return all(status(card, 0), says(slip, /Tom <T\.J\.> Halewick[^]*no contact/), says(slip, /Instead of |In [A-Z]/), says(cardOf(club), /Restrictions as known Sunday 20:10, reports Thursday 17:52/), silent(slip + cardOf(club), /concussion|head impact|step 3|clearance|own-sport/i));
+    return all(status(card, 0), says(slip, /Tom <T\.J\.> Halewick[^]*no contact/), says(slip, /Instead of |In [A-Z]/), says(slip, /Tom <T\.J\.> Halewick (version without contact, or at the wall|[^]{0,60}version without contact)|version without contact, or at the wall [^]{0,80}Tom/), says(cardOf(club), /Restrictions as known Sunday 20:10, reports Thursday 17:52/), silent(slip + cardOf(club), /concussion|head impact|step 3|clearance|own-sport/i));
   }),
   withClub("care evening: a sore knee at 5 of 10 sits out, at 3 has swaps, at 2 joins in", (club) => {
     const turnout = (...words) => JSON.parse(club.plan("--json", ...words).out).turnout;
