@@ -30,6 +30,7 @@ check::BlockDocuments check_documents(const club::ClubDocuments& from) {
     out.squads.push_back({squad.id, squad.squad, squad.routine, squad.match_day_routine, squad.restrictions,
                           squad.strip_file, squad.roster, squad.catalogue});
   }
+  out.reported = from.reported.root;
   return out;
 }
 

@@ -6,7 +6,9 @@
 #include "app/cli/care/entry_files.h"
 #include "app/cli/care/evening_weather.h"
 #include "app/cli/document_edits.h"
+#include "app/read/club_care.h"
 #include "app/read/files.h"
+#include "app/read/reported.h"
 #include "core/care/entries/restrictions_document.h"
 
 namespace lanework::cli {
@@ -21,9 +23,8 @@ std::string text_at(const Node& table, const char* key) {
   return node != nullptr && node->kind == Node::Kind::kText ? node->text : std::string();
 }
 
-void add_as_known(Node& restrictions, const std::string& more) {
-  const std::string known = text_at(restrictions, "as_known");
-  restrictions.set("as_known", Node::make_text(known.empty() ? more : known + ", reports " + more));
+void add_as_known(Node& restrictions, const std::string& reports) {
+  restrictions.set("as_known", Node::make_text(people::known_together(text_at(restrictions, "as_known"), reports)));
 }
 
 // Players of other rosters are passed over; whole-squad rows are taken as they are.
@@ -36,10 +37,33 @@ void add_rows(const Node& from, const std::vector<people::Player>& roster, Node&
   }
 }
 
-std::optional<Date> date_of(const Document& squad) {
+struct Slot {
+  std::optional<Date> date;
+  std::optional<TimeOfDay> start;
+  Seconds length;
+};
+
+// What the weather and the entries ask of the squad file; its faults are its own.
+Slot slot_of(const Document& squad) {
   Faults passed_over;
   TableReader root(squad.file, &squad.root, "", passed_over);
-  return root.table("slot").date("date");
+  TableReader slot = root.table("slot");
+  return {slot.date("date"), slot.time("start"), Seconds(slot.scaled_or("minutes", 60, 0, 0, 1000))};
+}
+
+// By the squad file's own age, else the youngest of its roster.
+std::optional<int> youngest_of(const read::EveningFiles& files, Date day) {
+  const Node* stated = files.squad.root.find("age");
+  if (stated != nullptr && stated->kind == Node::Kind::kInteger) return static_cast<int>(stated->integer);
+  const std::string squad = text_at(files.squad.root, "in_roster");
+  std::optional<int> youngest;
+  for (const people::Player& player : files.roster) {
+    const bool theirs =
+        squad.empty() || std::find(player.squads.begin(), player.squads.end(), squad) != player.squads.end();
+    const std::optional<int> age = theirs ? people::age_on(player, day) : std::nullopt;
+    if (age && (!youngest || *age < *youngest)) youngest = age;
+  }
+  return youngest;
 }
 
 // 'Q05=knee': sore, nobody asked how much; 'Q05=knee/5': 5 of 10 before the session, by the pain rule.
@@ -56,7 +80,7 @@ class SoreTonight {
     const auto rule = read_care_rules(catalogue_);
     if (!rule) return rule.faults();
     care::PainReport report;
-    report.day = date_of(files_.squad);
+    report.day = slot_of(files_.squad).date;
     const auto& words = catalogue::body_area_words();
     const auto place = std::find(words.begin(), words.end(), area);
     if (place == words.end()) return Faults{unknown_area(area)};
@@ -104,16 +128,13 @@ class SoreTonight {
   }
 };
 
-std::optional<Faults> fold_entries(const std::string& path, const std::string& catalogue, read::EveningFiles& files) {
-  const std::optional<Date> day = date_of(files.squad);
-  if (!day) return {};  // the squad file's own fault
-  const auto rules = read_care_rules(catalogue);
+std::optional<Faults> fold_entries(const read::EntriesFile& file, const read::ClubCare& club,
+                                   const std::string& catalogue, read::EveningFiles& files) {
+  const std::optional<Date> day = slot_of(files.squad).date;
+  if (!day) return {};
+  const auto rules = read::read_care_rules({catalogue, club.return_rules.value_or(""), club.return_rules_place});
   if (!rules) return rules.faults();
-  care::Ages ages;
-  for (const people::Player& player : files.roster) {
-    if (const auto age = people::age_on(player, *day)) ages.emplace(player.id, *age);
-  }
-  const auto folded = fold_entries_file(path, rules.value(), ages);
+  const auto folded = read::fold_entries_file(file, rules.value(), read::ages_on(files.roster, *day));
   if (!folded) return folded.faults();
   const auto document =
       care::restrictions_document(care::holding_on(folded.value().standing, *day), folded.value().as_known);
@@ -123,12 +144,26 @@ std::optional<Faults> fold_entries(const std::string& path, const std::string& c
   return {};
 }
 
+std::optional<Faults> fold_weather(const CareFlags& flags, const read::ClubCare& club, const std::string& catalogue,
+                                   read::EveningFiles& files) {
+  const Slot slot = slot_of(files.squad);
+  if (!slot.date || !slot.start || slot.length.count <= 0) return {};
+  const auto weather = read_evening_weather(*flags.weather, catalogue, {club.region, club.region_place});
+  if (!weather) return weather.faults();
+  const auto change = weather_change(weather.value(), {flags.now, care::environment::moment_of(*slot.date, *slot.start),
+                                                       slot.length, youngest_of(files, *slot.date)});
+  if (!change) return change.faults();
+  fold_change(change.value(), text_at(files.squad.root, "name"), files.squad, files.restrictions.root);
+  return {};
+}
+
 }  // namespace
 
 void add_care_flags(CLI::App& command, CareFlags& flags) {
   command.add_option("--sore", flags.sore,
                      "PLAYER=AREA: sore tonight, such as Q05=knee, or Q05=knee/5 of 10; may stand more than once");
-  command.add_option("--entries", flags.entries, "what was reported of players (docs/formats/entries.md)");
+  command.add_option("--entries", flags.entries,
+                     "what was reported of players, in place of the club's (docs/formats/entries.md)");
   command.add_option("--more-restrictions", flags.more_restrictions,
                      "restrictions beside the squad file's, such as those of 'care growth'; may stand more than once");
   command.add_option("--weather", flags.weather, "tonight's weather (docs/formats/weather.md)");
@@ -136,20 +171,25 @@ void add_care_flags(CLI::App& command, CareFlags& flags) {
 }
 
 std::optional<Faults> fold_care(const CareFlags& flags, const std::string& catalogue, read::EveningFiles& files) {
+  const auto club = read::club_care_above(files.squad.file);
+  if (!club) return club.faults();
   for (const std::string& path : flags.more_restrictions) {
     const auto more = read::read_toml_file(path);
     if (!more) return more.faults();
     add_rows(more.value().root, files.roster, files.restrictions.root);
   }
-  if (flags.entries) {
-    if (auto faults = fold_entries(*flags.entries, catalogue, files)) return faults;
+  std::optional<read::EntriesFile> entries;
+  if (club.value().entries) entries = read::EntriesFile{*club.value().entries, club.value().entries_place};
+  if (flags.entries) entries = read::EntriesFile{*flags.entries, {}};
+  if (entries) {
+    if (auto faults = fold_entries(*entries, club.value(), catalogue, files)) return faults;
   }
   SoreTonight sore_tonight(catalogue, files);
   for (const std::string& sore : flags.sore) {
     if (auto faults = sore_tonight.fold(sore, files.restrictions.root)) return faults;
   }
   if (!flags.weather) return {};
-  return fold_weather(*flags.weather, flags.now, catalogue, files.squad, files.restrictions.root);
+  return fold_weather(flags, club.value(), catalogue, files);
 }
 
 }  // namespace lanework::cli

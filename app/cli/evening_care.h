@@ -26,7 +26,7 @@ struct CareFlags {
 
 void add_care_flags(CLI::App& command, CareFlags& flags);
 
-// catalogue: the folder, or empty for the shipped one.
+// catalogue: the folder. Where the squad file lies in a club's folder, what its club.toml says of care holds too.
 std::optional<Faults> fold_care(const CareFlags& flags, const std::string& catalogue, read::EveningFiles& files);
 
 }  // namespace lanework::cli

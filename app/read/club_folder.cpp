@@ -7,10 +7,13 @@
 #include <tuple>
 #include <utility>
 
+#include "app/read/club_care.h"
 #include "app/read/club_emphasis.h"
 #include "app/read/evening_files.h"
 #include "app/read/files.h"
 #include "app/read/named_files.h"
+#include "app/read/reported.h"
+#include "core/care/entries/restrictions_document.h"
 
 namespace lanework::read {
 namespace {
@@ -30,6 +33,7 @@ class ClubLoader {
     day_ = first_monday();
     if (day_) load_squads();
     load_coaches();
+    if (day_) load_reported();
     club::ClubReading read = club::read_club(documents_);
     faults_.insert(faults_.end(), read.faults.begin(), read.faults.end());
     return {std::move(documents_), std::move(read.club), std::move(faults_)};
@@ -118,6 +122,35 @@ class ClubLoader {
     std::error_code ignored;
     if (!day_ || !fs::exists(path, ignored)) return;
     if (const Document* document = document_at(path, {})) documents_.coaches = *document;
+  }
+
+  // The entries that club.toml names, of anybody of any roster.
+  void load_reported() {
+    const ClubCare care = club_care(documents_.club, faults_);
+    documents_.reported = {care.entries.value_or(""), Node::make_table()};
+    if (!care.entries) return;
+    const auto rules = read_care_rules({shipped_, care.return_rules.value_or(""), care.return_rules_place});
+    if (!rules) return add(rules.faults());
+    std::vector<people::Player> everybody;
+    std::set<std::string> ids;
+    for (const club::RosterFile& roster : documents_.rosters) {
+      for (const people::Player& player : roster.players) {
+        ids.insert(player.id);
+        everybody.push_back(player);
+      }
+    }
+    const auto known = fold_entries_file({*care.entries, care.entries_place}, rules.value(), ages_on(everybody, *day_));
+    if (!known) return add(known.faults());
+    // Entries are never deleted: of those who have left the club nothing holds.
+    std::vector<care::Standing> standing;
+    std::set<std::string> of_nobody;
+    for (const care::Standing& one : known.value().standing) {
+      const bool there = ids.count(one.restriction.player) > 0;
+      if (there) standing.push_back(one);
+      if (!there) of_nobody.insert(one.restriction.player);
+    }
+    documents_.reported.root = care::restrictions_document(standing, known.value().as_known);
+    documents_.reported_of_nobody.assign(of_nobody.begin(), of_nobody.end());
   }
 
   std::size_t load_catalogue(const std::string& own, const Place& from) {

@@ -34,6 +34,14 @@ const Ceilings& ceilings_at(const Limits& limits, int age) {
   return limits.ceilings.front();  // the bands cover every age: read_limits saw to that
 }
 
+MatchDistance match_distance(const Limits& limits, std::optional<int> days_to_match) {
+  constexpr int kWhole = 100;
+  for (const MatchDistance& row : limits.match) {
+    if (days_to_match && row.days == *days_to_match) return row;
+  }
+  return {days_to_match.value_or(0), kWhole, kWhole, kWhole, true, {}};
+}
+
 const Ceilings& Catalogue::ceilings_for(int age) const { return ceilings_at(limits, age); }
 
 MillimetresPerSecond gait_speed(const Gait& gait, int age) {

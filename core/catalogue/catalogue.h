@@ -69,6 +69,8 @@ struct Limits {
 };
 
 const Ceilings& ceilings_at(const Limits& limits, int age);  // age clamped to 8..19
+// The row of that many days to the match; one that takes nothing off where there is none, or no match in sight.
+MatchDistance match_distance(const Limits& limits, std::optional<int> days_to_match);
 
 // gaits.toml: how fast players of an age move, in the order of ages 8..19.
 struct Gait {

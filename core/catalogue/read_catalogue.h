@@ -21,6 +21,9 @@ struct CatalogueDocuments {
 
 Result<Drill> read_drill(const Document& document);
 
+// sources.toml alone, for what lies beside the catalogue and names sources.
+Result<std::vector<Source>> read_sources(const Document& document);
+
 // Reads everything and checks it as a whole: names, references, ranges, sources, figures, and that each
 // drill can be timed. A catalogue that comes back is fit for planning.
 Result<Catalogue> read_catalogue(const CatalogueDocuments& documents);

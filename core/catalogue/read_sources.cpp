@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/catalogue/fields.h"
+#include "core/catalogue/read_catalogue.h"
 #include "core/catalogue/tables.h"
 
 namespace lanework::catalogue {
@@ -46,6 +47,13 @@ std::vector<Source> read_source_list(const Document& document, Faults& faults) {
     sources.push_back(std::move(source));
   }
   root.finish();
+  return sources;
+}
+
+Result<std::vector<Source>> read_sources(const Document& document) {
+  Faults faults;
+  std::vector<Source> sources = read_source_list(document, faults);
+  if (!faults.empty()) return faults;
   return sources;
 }
 

@@ -44,6 +44,7 @@ struct BlockDocuments {
   std::vector<Node> catalogues;
   std::vector<Node> rosters;
   std::vector<SquadDocuments> squads;  // by id
+  Node reported;                       // what stands of the players' entries, as restrictions
   std::optional<SoFarDocuments> so_far;
 };
 

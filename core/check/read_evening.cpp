@@ -112,7 +112,7 @@ class EveningReader {
   }
 
   void read_restrictions() {
-    static const std::vector<std::string_view> kAllowed = {"none", "light", "moderate"};
+    static const std::vector<std::string_view> kAllowed = {"none", "light", "moderate", "heavy"};
     const std::string in_roster = squad_.text_or("in_roster", "");
     const std::string name = squad_.text_or("name", "");
     TableReader table = request_.table("restrictions");
@@ -122,6 +122,9 @@ class EveningReader {
       const std::optional<Date> until = row.date("until");
       SquadRestriction restriction{row.texts("areas"), row.texts("kinds"), row.word("allowed", kAllowed, 0),
                                    row.boolean_or("sits_out", false)};
+      // Counted for one player on the slip; nothing of it is the squad's.
+      row.integer_or("landings_percent", 100, 0, 100);
+      row.boolean_or("new_eccentric", true);
       const std::string instruction = row.text_or("instruction", "");
       if (!instruction.empty()) matter_.secrets.instructions.push_back(instruction);
       if (until && *until < date_) continue;

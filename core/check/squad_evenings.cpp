@@ -40,6 +40,9 @@ Node all_restrictions(const BlockDocuments& documents) {
     if (rows == nullptr || !seen.insert(squad.restrictions.file).second) continue;
     list.items.insert(list.items.end(), rows->items.begin(), rows->items.end());
   }
+  if (const Node* rows = documents.reported.find("restriction")) {
+    list.items.insert(list.items.end(), rows->items.begin(), rows->items.end());
+  }
   Node table = Node::make_table();
   table.set("restriction", std::move(list));
   return table;

@@ -56,6 +56,7 @@ struct Settings {
   std::optional<session::Kit> kit;        // shared by all squads; empty: every squad has its own
   std::vector<BandLocks> locks;           // in the order of the file
   std::vector<std::string> served_first;  // squad ids, before the others where wishes start together
+  std::string region;                     // whose tables of weather hold; empty: their default
   Place block_place;
 };
 
@@ -77,6 +78,7 @@ struct Club {
   std::vector<catalogue::Catalogue> catalogues;  // one a folder of own drills; the first is the shipped one alone
   std::vector<ClubSquad> squads;                 // by id
   std::optional<std::vector<Coach>> coaches;     // in the order of coaches.toml; empty: there is no such file
+  std::vector<std::string> reported_of_nobody;   // players' ids in the entries that no roster has
 
   [[nodiscard]] const catalogue::Catalogue& catalogue_of(const ClubSquad& squad) const {
     return catalogues[squad.catalogue];

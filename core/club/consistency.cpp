@@ -49,6 +49,7 @@ class ConsistencyCheck {
     find_shared();
     find_at_once();
     check_restrictions();
+    check_reported();
     for (std::size_t i = 0; i < club_.squads.size(); ++i) check_sessions(club_.squads[i], allocation_.calendars[i]);
     for (const Conflict& conflict : allocation_.conflicts) remark({}, to_words(conflict));
     return std::move(out_);
@@ -209,6 +210,13 @@ class ConsistencyCheck {
     for (const auto& [player, squads] : squads_of) {
       if (squads.size() > 1) out_.shared.push_back({player, squads});
     }
+  }
+
+  void check_reported() {
+    if (club_.reported_of_nobody.empty()) return;
+    remark({"club.toml", 0, 0, "care.entries"},
+           "the entries hold back " + listed(club_.reported_of_nobody) +
+               ", whom no roster has: players who have left, or a slip of the pen");
   }
 
   // A block sees the restrictions of every file, one evening only those of the squad's own.

@@ -43,6 +43,7 @@ class ClubReader {
     }
     share_restrictions();
     read_coaches_file();
+    out_.club.reported_of_nobody = documents_.reported_of_nobody;
     std::sort(out_.club.squads.begin(), out_.club.squads.end(),
               [](const ClubSquad& a, const ClubSquad& b) { return a.id < b.id; });
     return std::move(out_);
@@ -176,9 +177,22 @@ class ClubReader {
       return false;
     }
     squad.restrictions = read.value();
-    squad.own_restrictions = squad.restrictions.list.size();
     restrictions_of_.emplace(from.restrictions.file, squad.restrictions.list);
     restrictions_file_[squad.id] = from.restrictions.file;
+    return add_reported(squad);
+  }
+
+  // One evening of a squad sees what was reported as its block does.
+  bool add_reported(ClubSquad& squad) {
+    const auto reported = people::read_restrictions(documents_.reported, player_ids_, squad_names_);
+    if (!reported) {
+      append_once(reported.faults());
+      return false;
+    }
+    people::Restrictions& known = squad.restrictions;
+    known.list.insert(known.list.end(), reported.value().list.begin(), reported.value().list.end());
+    known.as_known = people::known_together(known.as_known, reported.value().as_known);
+    squad.own_restrictions = known.list.size();
     return true;
   }
 

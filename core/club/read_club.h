@@ -45,7 +45,9 @@ struct ClubDocuments {
   std::vector<catalogue::CatalogueDocuments> catalogues;  // the first is the shipped one
   std::vector<RosterFile> rosters;
   std::vector<SquadDocuments> squads;
-  std::optional<Document> coaches;  // coaches.toml, where there is one
+  std::optional<Document> coaches;              // coaches.toml, where there is one
+  std::vector<std::string> reported_of_nobody;  // ids in the entries that no roster has
+  Document reported;  // what stands of the players' entries, as restrictions; an empty table without any
 };
 
 struct ClubReading {

@@ -27,12 +27,22 @@ class SettingsReader {
     read_strips();
     read_kit();
     for (TableReader& table : root_.tables("lock")) read_lock(table);
+    read_care();
     read_served_first();
     root_.finish();
     return std::move(settings_);
   }
 
  private:
+  // Files and tables that whoever reads the folder has taken up already.
+  void read_care() {
+    if (!root_.has("care")) return;
+    TableReader care = root_.table("care");
+    for (const char* key : {"entries", "return_rules"}) care.text_or(key, "");
+    settings_.region = care.text_or("region", "");
+    care.finish();
+  }
+
   const ClubDocuments& documents_;
   const catalogue::Catalogue& all_drills_;
   Faults& faults_;

@@ -243,6 +243,9 @@ class SeasonTurn {
     tell_emphasis();
     if (find(root, "holiday") != nullptr) tell("Holidays, matches and away days are of the old season and left out.");
     erase(root, "holiday");
+    if (!documents_.reported.file.empty()) {
+      tell("What was reported of players goes along as it is; look at each before the season.");
+    }
     if (Node* first = find(root, "served_first")) {
       Node ids = Node::make_array();
       for (const Turned& squad : squads_) {

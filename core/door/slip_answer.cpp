@@ -3,9 +3,12 @@
 #include <algorithm>
 #include <optional>
 
+#include "core/catalogue/loads.h"
 #include "core/clock/clock.h"
 #include "core/people/contact.h"
 #include "core/plan/availability.h"
+#include "core/plan/candidates.h"
+#include "core/plan/landings_tonight.h"
 
 namespace lanework::door {
 namespace {
@@ -127,11 +130,23 @@ Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
   for (const session::Item& item : plan.plan.session.items)
     drills.push_back({item.drill, item.rung, item.dose, item.takes});
   const session::Evening one = alone(matter.evening);
-  const people::TimeOf time_of = [&](int drill, int rung, int dose) -> std::int64_t {
+  people::Setting setting;
+  setting.time_of = [&](int drill, int rung, int dose) -> std::int64_t {
     const catalogue::Drill& candidate = matter.catalogue.drills[static_cast<std::size_t>(drill)];
     const bool possible =
         candidate.formation != catalogue::Formation::kPairs && plan::barred_because(candidate, rung, one).empty();
     return possible ? rounded_up(clock::drill_time(matter.catalogue, candidate, rung, dose, one).total()).count : -1;
+  };
+  setting.landings_of = [&](int drill, int rung, int dose) -> std::int64_t {
+    const catalogue::Drill& one_of = matter.catalogue.drills[static_cast<std::size_t>(drill)];
+    return catalogue::load_of(one_of, one_of.rungs[static_cast<std::size_t>(rung)],
+                              one_of.dose.steps[static_cast<std::size_t>(dose)], matter.evening.strip.lane_length,
+                              matter.catalogue.limits)
+        .contacts;
+  };
+  setting.landings_ceiling = plan::most_landings_tonight(matter.catalogue, matter.evening, matter.squad.weekly);
+  setting.done_before = [&](int drill) {
+    return plan::has_done(matter.evening, matter.catalogue.drills[static_cast<std::size_t>(drill)]);
   };
   std::vector<people::PlayerSwaps> sitting;
   for (const people::Player& player : matter.roster) {
@@ -139,7 +154,7 @@ Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
     const std::vector<people::Restriction> held = restrictions_of(player.id, matter);
     if (held.empty()) continue;
     people::PlayerSwaps swaps =
-        people::swaps_for(player.id, held, matter.catalogue, drills, time_of, matter.evening.date);
+        people::swaps_for(player.id, held, matter.catalogue, drills, setting, matter.evening.date);
     const bool sits = swaps.taking_part == people::TakingPart::kSitsOut;
     (sits ? sitting : slip.swaps).push_back(std::move(swaps));
   }

@@ -5,7 +5,9 @@
 namespace lanework::people {
 
 bool bars_contact(const Restriction& restriction) {
+  constexpr int kHeavy = 3;
   const std::vector<catalogue::StressKind>& kinds = restriction.kinds;
+  if (restriction.allowed_grade >= kHeavy && !restriction.sits_out) return false;
   return kinds.empty() || std::find(kinds.begin(), kinds.end(), catalogue::StressKind::kContact) != kinds.end();
 }
 

@@ -11,6 +11,8 @@ namespace lanework::people {
 namespace {
 
 constexpr int kLight = 1;
+constexpr int kHeavy = 3;
+constexpr int kWhole = 100;
 
 // What each kind of stress is to a coach, in the order of StressKind.
 const std::vector<std::vector<std::string>>& avoided() {
@@ -40,6 +42,7 @@ std::string joined(const std::vector<std::string>& words) {
 }
 
 std::string from_kinds(const Restriction& restriction) {
+  if (restriction.allowed_grade >= kHeavy) return {};
   if (restriction.kinds.empty()) {
     if (restriction.allowed_grade == 0) return "only what this page names";
     return restriction.allowed_grade == kLight ? "only light work" : "no heavy work";
@@ -53,6 +56,21 @@ std::string from_kinds(const Restriction& restriction) {
   }
   if (restriction.allowed_grade == 0) return "no " + joined(words);
   return (restriction.allowed_grade == kLight ? "only light " : "no heavy ") + joined(words);
+}
+
+// What is counted, not barred.
+std::string from_counts(const Restriction& restriction) {
+  std::string out;
+  if (restriction.landings_percent < kWhole) out = restriction.landings_percent == 0 ? "no landings" : "fewer jumps";
+  if (!restriction.new_eccentric_ok) out += std::string(out.empty() ? "" : "; ") + "no new slow-lowering drill";
+  return out;
+}
+
+std::string made_words(const Restriction& restriction) {
+  const std::string barred = from_kinds(restriction);
+  const std::string counted = from_counts(restriction);
+  if (barred.empty() && counted.empty()) return "may do everything";
+  return barred + (barred.empty() || counted.empty() ? "" : "; ") + counted;
 }
 
 std::string short_date(Date date, std::optional<Date> tonight) {
@@ -76,7 +94,7 @@ bool is_private(std::string_view word) {
 
 std::string instruction_for(const Restriction& restriction, std::optional<Date> tonight) {
   std::string out = restriction.instruction;
-  if (out.empty()) out = restriction.sits_out ? "sits out" : from_kinds(restriction);
+  if (out.empty()) out = restriction.sits_out ? "sits out" : made_words(restriction);
   if (restriction.until) out += " until " + short_date(*restriction.until, tonight);
   return out;
 }

@@ -32,18 +32,24 @@ struct Restriction {
   std::string player;                        // Player::id; empty for a whole squad
   std::vector<catalogue::BodyArea> areas;    // empty: every area
   std::vector<catalogue::StressKind> kinds;  // empty: every kind
-  int allowed_grade = 0;                     // 0 nothing, 1 light, 2 moderate is still fine
+  int allowed_grade = 0;                     // 0 nothing, 1 light, 2 moderate, 3 heavy is still fine
   std::optional<Date> until;                 // last day it holds
   std::optional<Date> review;                // the lead looks at it again; it holds until lifted
   bool sits_out = false;                     // does not warm up with the squad at all
   std::string instruction;                   // the coach's words: 'no jumping'; made from kinds when empty
   std::string squad;                         // the squad's name as players carry it; only where player is empty
+  int landings_percent = 100;                // 0..100 of what others may land in a session; only for a player
+  bool new_eccentric_ok = true;  // may eccentric work that the squad has not done be given? only for a player
 };
 
 struct Restrictions {
   std::vector<Restriction> list;
   std::string as_known;  // 'Sunday 20:10', as the pages print it; empty when never stated
 };
+
+// 'Sunday 20:10, reports Thursday 17:52': the age of the restrictions file and of what was reported; either may be
+// empty.
+std::string known_together(const std::string& restrictions, const std::string& reports);
 
 // A restriction holds on a day unless its until date has passed; a review date never lifts it.
 bool holds_on(const Restriction& restriction, Date day);

@@ -2,29 +2,15 @@
 
 #include <algorithm>
 
-#include "core/people/instruction.h"
+#include "core/people/what_is_barred.h"
 
 namespace lanework::people {
 namespace {
 
+constexpr int kWhole = 100;
+
 bool among(const std::vector<std::string>& names, const std::string& name) {
   return std::find(names.begin(), names.end(), name) != names.end();
-}
-
-template <class T>
-std::vector<T> read_words(TableReader& reader, std::string_view key, const std::vector<std::string_view>& known) {
-  std::vector<T> out;
-  for (const std::string& text : reader.texts(key)) {
-    const auto found = std::find(known.begin(), known.end(), text);
-    if (found != known.end()) {
-      out.push_back(static_cast<T>(found - known.begin()));
-      continue;
-    }
-    std::string list;
-    for (const std::string_view word : known) list += (list.empty() ? "" : ", ") + std::string(word);
-    reader.fault(FaultCode::kUnknownName, key, quote(text), "one of " + list);
-  }
-  return out;
 }
 
 // Exactly one of player and squad, and one that is there.
@@ -45,21 +31,14 @@ void read_whom(TableReader& reader, const std::vector<std::string>& players, con
 
 Restriction read_one(TableReader& reader, const std::vector<std::string>& players,
                      const std::vector<std::string>& squads) {
-  static const std::vector<std::string_view> kAllowed = {"none", "light", "moderate"};
   Restriction restriction;
   read_whom(reader, players, squads, restriction);
-  restriction.areas = read_words<catalogue::BodyArea>(reader, "areas", catalogue::body_area_words());
-  restriction.kinds = read_words<catalogue::StressKind>(reader, "kinds", catalogue::stress_kind_words());
-  restriction.allowed_grade = reader.word("allowed", kAllowed, 0);
-  restriction.until = reader.date("until");
-  restriction.review = reader.date("review");
-  restriction.sits_out = reader.boolean_or("sits_out", false);
-  restriction.instruction = reader.text_or("instruction", "");
-  const std::string word = private_word_in(restriction.instruction);
-  if (!word.empty()) {
-    reader.fault(FaultCode::kContradiction, "instruction", quote(word),
-                 "words for the coach without an area of the body or what is the matter",
-                 "say what to avoid, such as 'no jumping'; areas and kinds say the rest");
+  read_what_is_barred(reader, restriction);
+  if (restriction.player.empty() && (restriction.landings_percent < kWhole || !restriction.new_eccentric_ok)) {
+    reader.fault(FaultCode::kContradiction,
+                 restriction.landings_percent < kWhole ? "landings_percent" : "new_eccentric", "a whole squad",
+                 "a player: what is counted is counted for one",
+                 "a squad's landings are the planner's: kinds and allowed hold them back");
   }
   reader.finish();
   return restriction;

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cstdlib>
 #include <map>
+#include <numeric>
 #include <tuple>
 
 #include "core/people/instruction.h"
+#include "core/people/landings.h"
 
 namespace lanework::people {
 namespace {
@@ -69,36 +71,64 @@ struct Option {
 
 class SwapSearch {
  public:
-  SwapSearch(const std::vector<Restriction>& restrictions, const Catalogue& catalogue, const TimeOf& time_of)
-      : restrictions_(restrictions), catalogue_(catalogue), time_of_(time_of) {}
+  SwapSearch(const std::vector<Restriction>& restrictions, const Catalogue& catalogue, const Setting& setting)
+      : restrictions_(restrictions), catalogue_(catalogue), setting_(setting) {
+    for (const Restriction& restriction : restrictions) {
+      landings_percent_ = std::min(landings_percent_, restriction.landings_percent);
+      new_eccentric_ok_ = new_eccentric_ok_ && restriction.new_eccentric_ok;
+    }
+  }
 
   std::vector<Swap> run(const std::vector<SquadDrill>& session) {
-    for (const SquadDrill& squad : session) {
-      if (allowed(squad)) ++times_done_[squad.drill];
+    std::vector<char> barred(session.size(), 0);
+    for (std::size_t i = 0; i < session.size(); ++i) barred[i] = allowed(session[i]) ? 0 : 1;
+    spare_landings(session, barred);
+    for (std::size_t i = 0; i < session.size(); ++i) {
+      if (barred[i] == 0) ++times_done_[session[i].drill];
     }
     std::vector<Swap> swaps;
-    for (std::size_t item = 0; item < session.size(); ++item) {
-      if (!allowed(session[item])) swaps.push_back(swap_for(static_cast<int>(item), session[item]));
+    for (std::size_t i = 0; i < session.size(); ++i) {
+      if (barred[i] != 0) swaps.push_back(swap_for(static_cast<int>(i), session[i]));
     }
     return swaps;
   }
 
  private:
   [[nodiscard]] const Drill& drill(int index) const { return catalogue_.drills.at(static_cast<std::size_t>(index)); }
-  [[nodiscard]] bool permitted(const Drill& d, int rung) const {
-    return permits_all(restrictions_, d, d.rungs.at(static_cast<std::size_t>(rung)));
+  [[nodiscard]] bool permitted(int index, int rung) const {
+    const Drill& d = drill(index);
+    const bool new_eccentric = !new_eccentric_ok_ && d.loads.eccentric_thousandths > 0 && !setting_.done_before(index);
+    return !new_eccentric && permits_all(restrictions_, d, d.rungs.at(static_cast<std::size_t>(rung)));
   }
-  [[nodiscard]] bool allowed(const SquadDrill& squad) const { return permitted(drill(squad.drill), squad.rung); }
+  [[nodiscard]] bool allowed(const SquadDrill& squad) const { return permitted(squad.drill, squad.rung); }
+
+  // Bars as few drills as can be, so that the landings of the others are within the player's share; what is left of it
+  // is there for the swaps.
+  void spare_landings(const std::vector<SquadDrill>& session, std::vector<char>& barred) {
+    constexpr int kWhole = 100;
+    if (landings_percent_ >= kWhole) return;
+    std::vector<std::int64_t> landings(session.size(), 0);
+    for (std::size_t i = 0; i < session.size(); ++i) {
+      if (barred[i] == 0) landings[i] = setting_.landings_of(session[i].drill, session[i].rung, session[i].dose);
+    }
+    const std::int64_t ceiling = setting_.landings_ceiling * landings_percent_ / kWhole;
+    for (const std::size_t item : items_beyond(ceiling, landings)) {
+      barred[item] = 1;
+      landings[item] = 0;
+    }
+    landings_left_ = ceiling - std::accumulate(landings.begin(), landings.end(), std::int64_t{0});
+  }
 
   Swap swap_for(int item, const SquadDrill& squad) {
-    SwapKind kind = SwapKind::kEasierRung;
-    std::optional<Option> best = easier_rung(squad);
+    SwapKind kind = SwapKind::kSameDrill;
+    std::optional<Option> best = same_drill(squad);
     if (!best) {
       kind = SwapKind::kOtherDrill;
       best = other_drill(squad);
     }
     if (!best) return {item, SwapKind::kNothing, -1, -1, -1, "nothing suitable here: rests, or helps the coach"};
     ++times_done_[best->drill];
+    if (landings_left_) *landings_left_ -= setting_.landings_of(best->drill, best->rung, best->dose);
     const Drill& chosen = drill(best->drill);
     return {item,
             kind,
@@ -109,18 +139,20 @@ class SwapSearch {
                 dose_in_words(chosen, chosen.dose.steps[static_cast<std::size_t>(best->dose)])};
   }
 
-  // Sets seconds_apart; false when it cannot be done here, or lasts too long.
+  // Sets seconds_apart; false when it cannot be done here, lasts too long, or has more landings than are left.
   bool fits(Option& option, const SquadDrill& squad) const {
-    const std::int64_t takes = time_of_(option.drill, option.rung, option.dose);
+    const std::int64_t takes = setting_.time_of(option.drill, option.rung, option.dose);
     if (takes < 0 || takes > squad.takes.count + kMostLongerSeconds) return false;
+    if (landings_left_ && setting_.landings_of(option.drill, option.rung, option.dose) > *landings_left_) return false;
     option.seconds_apart = std::abs(takes - squad.takes.count);
     return true;
   }
 
-  // The same drill on the nearest easier rung, with no larger dose than the squad's.
-  [[nodiscard]] std::optional<Option> easier_rung(const SquadDrill& squad) const {
-    for (int rung = squad.rung - 1; rung >= 0; --rung) {
-      if (!permitted(drill(squad.drill), rung)) continue;
+  // The same drill on the nearest rung, with no larger dose than the squad's: an easier one where the restriction bars
+  // the rung; where it counts landings, first fewer of them on the squad's own.
+  [[nodiscard]] std::optional<Option> same_drill(const SquadDrill& squad) const {
+    for (int rung = squad.rung; rung >= 0; --rung) {
+      if (!permitted(squad.drill, rung)) continue;
       std::optional<Option> best;
       for (int dose = squad.dose; dose >= 0; --dose) {
         Option option;
@@ -156,7 +188,7 @@ class SwapSearch {
     option.times_done = done == times_done_.end() ? 0 : done->second;
     option.drill = index;
     for (option.rung = 0; option.rung < static_cast<int>(other.rungs.size()); ++option.rung) {
-      if (!permitted(other, option.rung)) continue;
+      if (!permitted(index, option.rung)) continue;
       if (needs_somebody(other, other.rungs[static_cast<std::size_t>(option.rung)])) continue;
       std::optional<Option> best;
       for (option.dose = 0; option.dose < static_cast<int>(other.dose.steps.size()); ++option.dose) {
@@ -169,7 +201,10 @@ class SwapSearch {
 
   const std::vector<Restriction>& restrictions_;
   const Catalogue& catalogue_;
-  const TimeOf& time_of_;
+  const Setting& setting_;
+  int landings_percent_ = 100;
+  bool new_eccentric_ok_ = true;
+  std::optional<std::int64_t> landings_left_;  // where a restriction counts them
   std::map<int, int> times_done_;
 };
 
@@ -197,7 +232,7 @@ bool permits_all(const std::vector<Restriction>& restrictions, const Drill& dril
 }
 
 PlayerSwaps swaps_for(const std::string& player, const std::vector<Restriction>& restrictions,
-                      const Catalogue& catalogue, const std::vector<SquadDrill>& session, const TimeOf& time_of,
+                      const Catalogue& catalogue, const std::vector<SquadDrill>& session, const Setting& setting,
                       std::optional<Date> tonight) {
   PlayerSwaps out{player, TakingPart::kJoinsIn, {}, {}};
   const auto sits_out = [](const Restriction& restriction) { return restriction.sits_out; };
@@ -214,7 +249,7 @@ PlayerSwaps swaps_for(const std::string& player, const std::vector<Restriction>&
     out.taking_part = TakingPart::kSitsOut;
     return out;
   }
-  out.swaps = SwapSearch(restrictions, catalogue, time_of).run(session);
+  out.swaps = SwapSearch(restrictions, catalogue, setting).run(session);
   if (!out.swaps.empty()) out.taking_part = TakingPart::kJoinsInWithSwaps;
   return out;
 }

@@ -28,11 +28,19 @@ struct SquadDrill {
   Seconds takes;
 };
 
-// Time a candidate would take here, by the clock; negative when it cannot be done here (kit, strip, age).
-using TimeOf = std::function<std::int64_t(int drill, int rung, int dose)>;
+// Of one dose of a rung.
+using OfDose = std::function<std::int64_t(int drill, int rung, int dose)>;
+
+// What the evening says of a candidate. All but time_of is asked only where a restriction counts.
+struct Setting {
+  OfDose time_of;                     // seconds here, by the clock; negative when it cannot be done (kit, strip, age)
+  OfDose landings_of;                 // of one player, weighted, in thousandths
+  std::int64_t landings_ceiling = 0;  // thousandths: what one player may land tonight at most
+  std::function<bool(int drill)> done_before;  // has the squad done it?
+};
 
 enum class SwapKind {
-  kEasierRung,  // the same drill on an easier rung
+  kSameDrill,   // the same drill on an easier rung, or less of it
   kOtherDrill,  // another drill beside the squad
   kNothing      // nothing suitable: rest, or help the coach
 };
@@ -60,6 +68,6 @@ struct PlayerSwaps {
 // out the year of an end date that is near.
 PlayerSwaps swaps_for(const std::string& player, const std::vector<Restriction>& restrictions,
                       const catalogue::Catalogue& catalogue, const std::vector<SquadDrill>& session,
-                      const TimeOf& time_of, std::optional<Date> tonight = {});
+                      const Setting& setting, std::optional<Date> tonight = {});
 
 }  // namespace lanework::people

@@ -58,17 +58,12 @@ class ProblemBuilder {
 
   void set_ceilings() {
     const catalogue::Ceilings& band = catalogue_.ceilings_for(evening_.age);
-    std::array<std::int64_t, 3> percent = {100, 100, 100};
-    int new_drills = catalogue_.limits.most_new_drills;
-    for (const catalogue::MatchDistance& row : catalogue_.limits.match) {
-      if (!evening_.days_to_match || row.days != *evening_.days_to_match) continue;
-      percent = {row.contacts_percent, row.eccentric_percent, row.hard_running_percent};
-      if (!row.new_drills) new_drills = 0;
-    }
+    const catalogue::MatchDistance match = catalogue::match_distance(catalogue_.limits, evening_.days_to_match);
+    const int new_drills = match.new_drills ? catalogue_.limits.most_new_drills : 0;
     // Thousandths, as load_of gives them: 1000 a unit times percent over 100.
-    problem_.ceiling = {static_cast<int>(band.contacts_session * 10 * percent[0]),
-                        static_cast<int>(band.eccentric_session * 10 * percent[1]),
-                        static_cast<int>(band.hard_running_session * 10 * percent[2]), new_drills};
+    problem_.ceiling = {static_cast<int>(band.contacts_session * 10 * match.contacts_percent),
+                        static_cast<int>(band.eccentric_session * 10 * match.eccentric_percent),
+                        static_cast<int>(band.hard_running_session * 10 * match.hard_running_percent), new_drills};
   }
 
   void set_groups() {

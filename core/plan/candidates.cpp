@@ -113,19 +113,19 @@ class CandidateFinder {
 
 }  // namespace
 
+bool has_done(const Evening& evening, const Drill& drill) {
+  const auto found = evening.exposures.find(drill.id);
+  return found != evening.exposures.end() && found->second.times > 0;
+}
+
 bool is_known(const Evening& evening, const Drill& drill) {
   const auto found = evening.exposures.find(drill.id);
   return found != evening.exposures.end() && found->second.times >= kTimesUntilKnown;
 }
 
 bool new_eccentric_too_late(const Catalogue& catalogue, const Evening& evening, const Drill& drill) {
-  const auto found = evening.exposures.find(drill.id);
-  const bool done_before = found != evening.exposures.end() && found->second.times > 0;
-  if (drill.loads.eccentric_thousandths == 0 || done_before) return false;
-  return std::any_of(
-      catalogue.limits.match.begin(), catalogue.limits.match.end(), [&](const catalogue::MatchDistance& row) {
-        return evening.days_to_match && row.days == *evening.days_to_match && row.eccentric_percent < 100;
-      });
+  if (drill.loads.eccentric_thousandths == 0 || has_done(evening, drill)) return false;
+  return catalogue::match_distance(catalogue.limits, evening.days_to_match).eccentric_percent < 100;
 }
 
 std::vector<Candidate> find_candidates(const Catalogue& catalogue, const Routine& routine, const Evening& evening) {

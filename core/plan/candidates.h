@@ -21,6 +21,9 @@ struct Candidate {
 std::vector<Candidate> find_candidates(const catalogue::Catalogue& catalogue, const catalogue::Routine& routine,
                                        const session::Evening& evening);
 
+// Has the squad done it at all?
+bool has_done(const session::Evening& evening, const catalogue::Drill& drill);
+
 // Has the squad learnt it? Then harder rungs than the easiest may be offered where it stands in for another.
 bool is_known(const session::Evening& evening, const catalogue::Drill& drill);
 

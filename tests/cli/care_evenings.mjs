@@ -39,6 +39,7 @@ const evenings = [
   withClub("care evening: hotter, and all used to it: a longer break, nothing at its hardest, and the checker agrees", (club) => {
     club.edit("weather/warm.toml", "24.5", "26.5");
     club.edit("weather/warm.toml", "youngest_age = 12", "youngest_age = 14");
+    club.edit("squads/u13-kestrels.toml", "[slot]", "age = 14\n\n[slot]");
     const words = weather(club, "warm");
     const has = (plan) => JSON.parse(plan.out).items.some((item) => item.drill === "strides");
     return all(sound(club, words), has(club.plan("--json")) ? "" : "strides stand on no evening", has(club.plan("--json", ...words)) ? "strides at 85 % stand there" : "", says(club.plan(...words).out, /1 break of 4 min; less hard and less fast than usual/));

@@ -2,6 +2,7 @@
 import { badInput } from "./bad_input.mjs";
 import { blocks } from "./block.mjs";
 import { carePlayers } from "./care_players.mjs";
+import { careClub } from "./care_club.mjs";
 import { careMeasures } from "./care_measures.mjs";
 import { careEvenings } from "./care_evenings.mjs";
 import { careVenue } from "./care_venue.mjs";
@@ -32,7 +33,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careClub, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

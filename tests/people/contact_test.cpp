@@ -18,5 +18,13 @@ TEST(Contact, AmongTheKindsOrEveryKind) {
   EXPECT_FALSE(bars_contact(of({catalogue::StressKind::kImpact, catalogue::StressKind::kSpeed})));
 }
 
+TEST(Contact, WhereEverythingIsAllowedSoIsContact) {
+  Restriction out = of({});
+  out.allowed_grade = 3;
+  EXPECT_FALSE(bars_contact(out));
+  out.sits_out = true;
+  EXPECT_TRUE(bars_contact(out));
+}
+
 }  // namespace
 }  // namespace lanework::people

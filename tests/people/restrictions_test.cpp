@@ -104,6 +104,44 @@ sits_out = false
   EXPECT_EQ(other.allowed_grade, 0);
 }
 
+TEST(ReadRestrictions, WhatOnlyCountsBarsNothingBesides) {
+  const auto result = read(R"(
+[[restriction]]
+player = "Q14"
+landings_percent = 50
+[[restriction]]
+player = "Q07"
+kinds = ["impact"]
+allowed = "light"
+landings_percent = 0
+new_eccentric = false
+[[restriction]]
+player = "Q07"
+kinds = ["impact"]
+new_eccentric = false
+)");
+  ASSERT_TRUE(result.ok()) << to_line(result.faults()[0]);
+  const std::vector<Restriction>& list = result.value().list;
+  EXPECT_EQ(list[0].landings_percent, 50);
+  EXPECT_EQ(list[0].allowed_grade, 3);
+  EXPECT_EQ(instruction_for(list[0], kTonight), "fewer jumps");
+  EXPECT_EQ(list[1].allowed_grade, 1);
+  EXPECT_EQ(list[1].landings_percent, 0);
+  EXPECT_FALSE(list[1].new_eccentric_ok);
+  EXPECT_EQ(instruction_for(list[1], kTonight), "only light jumping; no landings; no new slow-lowering drill");
+  EXPECT_EQ(list[2].allowed_grade, 0);
+  EXPECT_EQ(instruction_for(list[2], kTonight), "no jumping; no new slow-lowering drill");
+}
+
+TEST(ReadRestrictions, WhatIsCountedIsCountedForOnePlayer) {
+  const auto result = read("[[restriction]]\nsquad = \"U13\"\nlandings_percent = 50\n");
+  ASSERT_FALSE(result.ok());
+  EXPECT_EQ(result.faults().at(0).place.field, "restriction.1.landings_percent");
+  const auto beyond = read("[[restriction]]\nplayer = \"Q14\"\nlandings_percent = 101\n");
+  ASSERT_FALSE(beyond.ok());
+  EXPECT_EQ(beyond.faults().at(0).code, FaultCode::kOutOfRange);
+}
+
 TEST(ReadRestrictions, AnEmptyDocumentRestrictsNobody) { EXPECT_TRUE(read("").value().list.empty()); }
 
 TEST(ReadRestrictions, NamesEveryFault) {

@@ -8,6 +8,7 @@
 #include <optional>
 #include <set>
 
+#include "core/catalogue/loads.h"
 #include "tests/people/shipped_catalogue.h"
 
 namespace lanework::people {
@@ -50,11 +51,13 @@ int index_of(const Catalogue& catalogue, const std::string& id) {
 }
 
 // Sets times the amount, in seconds.
-TimeOf by_dose(const Catalogue& catalogue) {
-  return [&catalogue](int drill, int, int dose) -> std::int64_t {
+Setting by_dose(const Catalogue& catalogue) {
+  Setting out;
+  out.time_of = [&catalogue](int drill, int, int dose) -> std::int64_t {
     const auto& step = catalogue.drills[static_cast<std::size_t>(drill)].dose.steps[static_cast<std::size_t>(dose)];
     return std::int64_t{step.sets} * step.amount;
   };
+  return out;
 }
 
 Restriction no_impact() {
@@ -92,7 +95,7 @@ TEST(Swaps, AnEasierRungComesFirst) {
   const PlayerSwaps out = swaps_for("Q14", {no_impact()}, catalogue, {{drill, 1, 1, Seconds(30)}}, by_dose(catalogue));
   EXPECT_EQ(out.taking_part, TakingPart::kJoinsInWithSwaps);
   ASSERT_EQ(out.swaps.size(), 1U);
-  EXPECT_EQ(out.swaps[0].kind, SwapKind::kEasierRung);
+  EXPECT_EQ(out.swaps[0].kind, SwapKind::kSameDrill);
   EXPECT_EQ(out.swaps[0].instruction, "does Drill hop, easy, 30 s");
   EXPECT_EQ(out.instruction, "no jumping");
 }
@@ -191,11 +194,62 @@ TEST(Swaps, NobodyRestrictedNothingChanges) {
   EXPECT_TRUE(out.instruction.empty());
 }
 
+Restriction share_of_landings(int percent) {
+  Restriction restriction;
+  restriction.player = "Q14";
+  restriction.allowed_grade = 3;
+  restriction.landings_percent = percent;
+  return restriction;
+}
+
+// A landing a second, whatever the drill.
+Setting a_landing_a_second(const Catalogue& catalogue, std::int64_t ceiling) {
+  Setting out = by_dose(catalogue);
+  out.landings_of = [time_of = out.time_of](int drill, int rung, int dose) {
+    return 1000 * time_of(drill, rung, dose);
+  };
+  out.landings_ceiling = 1000 * ceiling;
+  return out;
+}
+
+TEST(Swaps, FewerLandingsAreFirstLessOfTheSameDrill) {
+  const Catalogue catalogue = small_catalogue({spread_drill("hop", Family::kJumpAndLand, {})});
+  const std::vector<SquadDrill> session = {{0, 1, 2, Seconds(60)}};
+  const auto swap = [&](int percent) {
+    return swaps_for("Q14", {share_of_landings(percent)}, catalogue, session, a_landing_a_second(catalogue, 60));
+  };
+  EXPECT_EQ(swap(100).taking_part, TakingPart::kJoinsIn);
+  ASSERT_EQ(swap(50).swaps.size(), 1U);
+  EXPECT_EQ(swap(50).swaps[0].kind, SwapKind::kSameDrill);
+  EXPECT_EQ(swap(50).swaps[0].instruction, "does Drill hop, full, 30 s");
+  EXPECT_EQ(swap(49).swaps[0].instruction, "does Drill hop, full, 20 s");
+  EXPECT_EQ(swap(33).swaps[0].kind, SwapKind::kNothing);
+  EXPECT_EQ(swap(50).instruction, "fewer jumps");
+}
+
+TEST(Swaps, NoEccentricWorkThatTheSquadHasNotDone) {
+  Drill lower = spread_drill("lower", Family::kHamstring, {});
+  lower.loads.eccentric_thousandths = 1000;
+  const Catalogue catalogue = small_catalogue({lower, spread_drill("bridge", Family::kHamstring, {})});
+  const int drill = index_of(catalogue, "lower");
+  Restriction restriction = share_of_landings(100);
+  restriction.new_eccentric_ok = false;
+  for (const bool done : {false, true}) {
+    Setting setting = by_dose(catalogue);
+    setting.done_before = [&](int) { return done; };
+    const PlayerSwaps out = swaps_for("Q14", {restriction}, catalogue, {{drill, 1, 1, Seconds(30)}}, setting);
+    ASSERT_EQ(out.swaps.size(), done ? 0U : 1U);
+    if (!done) {
+      EXPECT_EQ(out.swaps[0].instruction, "does Drill bridge, easy, 30 s");
+    }
+  }
+}
+
 // Random restrictions over the shipped drills: an evening, a player and what stands about.
 struct Evening {
   std::vector<Restriction> restrictions;
   std::vector<SquadDrill> session;
-  TimeOf time_of;
+  Setting setting;
 };
 
 std::vector<Restriction> random_restrictions() {
@@ -218,7 +272,7 @@ std::vector<Restriction> random_restrictions() {
 }
 
 // Work by the dose, telling once; no wall, few balls, an age: what the clock and the kit would refuse.
-TimeOf random_time(const Catalogue& catalogue) {
+OfDose random_time(const Catalogue& catalogue) {
   const int age = *rc::gen::inRange(8, 20);
   const bool wall = *rc::gen::arbitrary<bool>();
   return [&catalogue, age, wall](int drill, int rung, int dose) -> std::int64_t {
@@ -240,7 +294,7 @@ TimeOf random_time(const Catalogue& catalogue) {
 Evening random_evening(const Catalogue& catalogue) {
   Evening out;
   out.restrictions = random_restrictions();
-  out.time_of = random_time(catalogue);
+  out.setting.time_of = random_time(catalogue);
   std::set<int> taken;
   for (int i = *rc::gen::inRange(1, 14); i > 0; --i) {
     const int drill = *rc::gen::inRange(0, static_cast<int>(catalogue.drills.size()));
@@ -248,7 +302,7 @@ Evening random_evening(const Catalogue& catalogue) {
     if (!taken.insert(drill).second) continue;
     const int rung = *rc::gen::inRange(0, static_cast<int>(d.rungs.size()));
     const int dose = *rc::gen::inRange(0, static_cast<int>(d.dose.steps.size()));
-    const std::int64_t takes = out.time_of(drill, rung, dose);
+    const std::int64_t takes = out.setting.time_of(drill, rung, dose);
     if (takes >= 0) out.session.push_back({drill, rung, dose, Seconds(takes)});
   }
   return out;
@@ -285,7 +339,7 @@ TEST(Swaps, EveryBarredDrillIsSwappedAndEverySwapIsPermitted) {
   const Catalogue& catalogue = shipped_catalogue();
   EXPECT_TRUE(rc::check([&] {
     const Evening evening = random_evening(catalogue);
-    const PlayerSwaps out = swaps_for("Q14", evening.restrictions, catalogue, evening.session, evening.time_of);
+    const PlayerSwaps out = swaps_for("Q14", evening.restrictions, catalogue, evening.session, evening.setting);
     std::map<int, const Swap*> by_item;
     for (const Swap& swap : out.swaps) by_item[swap.item] = &swap;
     RC_ASSERT(by_item.size() == out.swaps.size());
@@ -296,9 +350,9 @@ TEST(Swaps, EveryBarredDrillIsSwappedAndEverySwapIsPermitted) {
       if (found == by_item.end() || found->second->kind == SwapKind::kNothing) continue;
       const Swap& swap = *found->second;
       RC_ASSERT(!breaks_any(evening, catalogue, swap.drill, swap.rung));
-      const std::int64_t takes = evening.time_of(swap.drill, swap.rung, swap.dose);
+      const std::int64_t takes = evening.setting.time_of(swap.drill, swap.rung, swap.dose);
       RC_ASSERT(takes >= 0 && takes <= squad.takes.count + 15);
-      if (swap.kind == SwapKind::kEasierRung) {
+      if (swap.kind == SwapKind::kSameDrill) {
         RC_ASSERT(swap.drill == squad.drill && swap.rung < squad.rung && swap.dose <= squad.dose);
       } else {
         RC_ASSERT(swap.drill != squad.drill);
@@ -313,19 +367,19 @@ TEST(Swaps, NothingNearerIsPassedOver) {
   const Catalogue& catalogue = shipped_catalogue();
   EXPECT_TRUE(rc::check([&] {
     const Evening evening = random_evening(catalogue);
-    for (const Swap& swap : swaps_for("Q14", evening.restrictions, catalogue, evening.session, evening.time_of).swaps) {
+    for (const Swap& swap : swaps_for("Q14", evening.restrictions, catalogue, evening.session, evening.setting).swaps) {
       const SquadDrill& squad = evening.session[static_cast<std::size_t>(swap.item)];
       const Drill& own = drill_at(catalogue, squad.drill);
       const auto fits = [&](int drill, int rung, int dose) {
-        const std::int64_t takes = evening.time_of(drill, rung, dose);
+        const std::int64_t takes = evening.setting.time_of(drill, rung, dose);
         return takes >= 0 && takes <= squad.takes.count + 15 && !breaks_any(evening, catalogue, drill, rung);
       };
-      if (swap.kind != SwapKind::kEasierRung) {
+      if (swap.kind != SwapKind::kSameDrill) {
         for (int rung = 0; rung < squad.rung; ++rung) {
           for (int dose = 0; dose <= squad.dose; ++dose) RC_ASSERT(!fits(squad.drill, rung, dose));
         }
       }
-      if (swap.kind == SwapKind::kEasierRung) continue;
+      if (swap.kind == SwapKind::kSameDrill) continue;
       const bool same = swap.drill >= 0 && drill_at(catalogue, swap.drill).family == own.family;
       if (same && drill_at(catalogue, swap.drill).formation == own.formation) continue;
       for (int drill = 0; drill < static_cast<int>(catalogue.drills.size()); ++drill) {
@@ -346,12 +400,63 @@ TEST(Swaps, NothingNearerIsPassedOver) {
   }));
 }
 
+// Whatever else is barred: what the player does in the end lands no more than the share, and has nothing eccentric in
+// it that is new; nothing of the squad's is taken away that need not be.
+TEST(Swaps, LandingsOfThePlayerKeepTheShare) {
+  const Catalogue& catalogue = shipped_catalogue();
+  EXPECT_TRUE(rc::check([&] {
+    Evening evening = random_evening(catalogue);
+    if (*rc::gen::arbitrary<bool>()) evening.restrictions.clear();
+    Restriction counted = share_of_landings(*rc::gen::inRange(0, 101));
+    counted.new_eccentric_ok = *rc::gen::arbitrary<bool>();
+    evening.restrictions.push_back(counted);
+    evening.setting.landings_of = [&](int drill, int rung, int dose) -> std::int64_t {
+      const Drill& d = drill_at(catalogue, drill);
+      return catalogue::load_of(d, rung_at(catalogue, drill, rung), d.dose.steps[static_cast<std::size_t>(dose)],
+                                catalogue::kUsualLane, catalogue.limits)
+          .contacts;
+    };
+    evening.setting.landings_ceiling = *rc::gen::inRange(0, 50'000);
+    const int known = *rc::gen::inRange(0, static_cast<int>(catalogue.drills.size()));
+    evening.setting.done_before = [known](int drill) { return drill < known; };
+    const PlayerSwaps out = swaps_for("Q14", evening.restrictions, catalogue, evening.session, evening.setting);
+    std::map<int, const Swap*> by_item;
+    for (const Swap& swap : out.swaps) by_item[swap.item] = &swap;
+    std::int64_t sum = 0;
+    std::int64_t squad_sum = 0;
+    const auto barred_new = [&](int drill) {
+      return !counted.new_eccentric_ok && drill >= known && drill_at(catalogue, drill).loads.eccentric_thousandths > 0;
+    };
+    bool needed = false;  // is anything swapped for its landings alone?
+    for (std::size_t i = 0; i < evening.session.size(); ++i) {
+      const SquadDrill& squad = evening.session[i];
+      const std::int64_t its = evening.setting.landings_of(squad.drill, squad.rung, squad.dose);
+      const bool barred = breaks_any(evening, catalogue, squad.drill, squad.rung) || barred_new(squad.drill);
+      if (!barred) squad_sum += its;
+      const auto found = by_item.find(static_cast<int>(i));
+      if (found == by_item.end()) {
+        RC_ASSERT(!barred);
+        sum += its;
+        continue;
+      }
+      needed = needed || !barred;
+      const Swap& swap = *found->second;
+      if (swap.kind == SwapKind::kNothing) continue;
+      RC_ASSERT(!barred_new(swap.drill));
+      sum += evening.setting.landings_of(swap.drill, swap.rung, swap.dose);
+    }
+    const std::int64_t ceiling = evening.setting.landings_ceiling * counted.landings_percent / 100;
+    if (counted.landings_percent < 100) RC_ASSERT(sum <= ceiling);
+    RC_ASSERT(needed == (counted.landings_percent < 100 && squad_sum > ceiling));
+  }));
+}
+
 // What the coach reads is made of drills, doses, what to avoid and a date; never of the areas restricted.
 TEST(Swaps, WordsGiveNoAreaAway) {
   const Catalogue& catalogue = shipped_catalogue();
   EXPECT_TRUE(rc::check([&] {
     const Evening evening = random_evening(catalogue);
-    const PlayerSwaps out = swaps_for("Q14", evening.restrictions, catalogue, evening.session, evening.time_of);
+    const PlayerSwaps out = swaps_for("Q14", evening.restrictions, catalogue, evening.session, evening.setting);
     std::vector<std::string> words = {out.instruction};
     for (const Swap& swap : out.swaps) {
       if (swap.kind == SwapKind::kNothing) {
@@ -376,7 +481,7 @@ TEST(Swaps, WordsGiveNoAreaAway) {
     // The same words whatever the areas are, where the same drills are barred.
     std::vector<Restriction> elsewhere = evening.restrictions;
     for (Restriction& restriction : elsewhere) restriction.areas.clear();
-    RC_ASSERT(swaps_for("Q14", elsewhere, catalogue, {}, evening.time_of).instruction == out.instruction);
+    RC_ASSERT(swaps_for("Q14", elsewhere, catalogue, {}, evening.setting).instruction == out.instruction);
   }));
 }
 

@@ -4,24 +4,15 @@
 #include <string>
 #include <vector>
 
+#include "app/read/reported.h"
 #include "core/base/result.h"
-#include "core/care/entries/fold.h"
 #include "core/people/player.h"
 
 namespace lanework::cli {
 
-struct PainAndReturn {
-  care::PainRule pain;
-  care::ReturnRules returns;
-};
-
 // catalogue: a folder in place of the shipped one, or empty; return_rules: a file in place of the catalogue's, or
 // empty.
-Result<PainAndReturn> read_care_rules(const std::string& catalogue, const std::string& return_rules = {});
-
-// players: ids that entries may name; empty where they are not held against any.
-Result<care::Knowledge> fold_entries_file(const std::string& path, const PainAndReturn& rules, const care::Ages& ages,
-                                          const std::vector<std::string>& players = {});
+Result<read::PainAndReturn> read_care_rules(const std::string& catalogue, const std::string& return_rules = {});
 
 struct EntryFiles {
   std::string entries;
@@ -31,7 +22,7 @@ struct EntryFiles {
 };
 
 struct FoldedEntries {
-  PainAndReturn rules;
+  read::PainAndReturn rules;
   care::Knowledge known;
   std::vector<people::Player> roster;
 

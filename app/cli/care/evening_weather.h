@@ -1,4 +1,5 @@
-// The weather of an evening folded into its squad file: a later start, fewer minutes, breaks, less effort, no session.
+// The weather of an evening read from its file, judged, and folded into what the evening is made of: the documents of
+// one squad's evening, or the evening of a club's calendar.
 #pragma once
 
 #include <optional>
@@ -6,12 +7,37 @@
 
 #include "core/base/document.h"
 #include "core/base/result.h"
+#include "core/care/environment/evening_change.h"
+#include "core/care/environment/read_weather.h"
+#include "core/door/evening_request.h"
 
 namespace lanework::cli {
 
-// squad: the squad file; restrictions: of the evening, which get a row for the whole squad where less effort is asked.
-// now: empty for the start of the slot. A squad file whose slot cannot be read is left as it is: it has its own faults.
-std::optional<Faults> fold_weather(const std::string& weather_file, const std::string& now,
-                                   const std::string& catalogue, Document& squad, Node& restrictions);
+// Whose tables hold where the weather's file says nothing of it; empty: the tables' default.
+struct StatedRegion {
+  std::string name;
+  Place from;
+};
+
+struct EveningWeather {
+  care::environment::EnvironmentTables tables;
+  care::environment::Weather weather;
+};
+Result<EveningWeather> read_evening_weather(const std::string& file, const std::string& catalogue,
+                                            const StatedRegion& region);
+
+// Of one slot. now: empty for its start. youngest: of the squad; the file may state somebody younger.
+struct SlotAsked {
+  std::string now;
+  care::environment::Moment start;
+  Seconds length;
+  std::optional<int> youngest;
+};
+Result<care::environment::EveningChange> weather_change(const EveningWeather& weather, const SlotAsked& slot);
+
+// restrictions: of the evening; where less effort is asked they get a row for the squad of that name.
+void fold_change(const care::environment::EveningChange& change, const std::string& squad_name, Document& squad,
+                 Node& restrictions);
+void put_change(const care::environment::EveningChange& change, session::Evening& evening);
 
 }  // namespace lanework::cli

@@ -4,6 +4,7 @@
 
 #include "app/cli/columns.h"
 #include "app/cli/command.h"
+#include "core/care/entries/restrictions_document.h"
 #include "core/care/growth/growth_effect.h"
 #include "core/care/sheet/care_sheet.h"
 
@@ -201,19 +202,6 @@ Node player_node(const GrowthTable& table, const GrowthReading& reading) {
   return out;
 }
 
-Node restriction_node(const people::Restriction& restriction) {
-  Node out = Node::make_table();
-  out.set("player", Node::make_text(restriction.player));
-  Node kinds = Node::make_array();
-  for (const catalogue::StressKind kind : restriction.kinds)
-    kinds.items.push_back(Node::make_text(std::string(catalogue::word(catalogue::stress_kind_words(), kind))));
-  out.set("kinds", std::move(kinds));
-  out.set("allowed", Node::make_text("light"));
-  if (restriction.review) out.set("review", Node::make_text(to_iso(*restriction.review)));
-  out.set("instruction", Node::make_text(restriction.instruction));
-  return out;
-}
-
 }  // namespace
 
 LeadAnswer growth_answer(const GrowthMatter& matter) {
@@ -241,14 +229,14 @@ LeadAnswer growth_answer(const GrowthMatter& matter) {
 
 LeadAnswer growth_restrictions(const GrowthMatter& matter) {
   LeadAnswer out;
-  Node list = Node::make_array();
+  std::vector<care::Standing> spared;
   for (const GrowthReading& reading : matter.readings) {
     const auto restriction = restriction_of(effect_of(matter.table, reading), reading);
-    if (restriction) list.items.push_back(restriction_node(*restriction));
+    if (restriction) spared.push_back({*restriction, {}, false, {}});
   }
-  out.exit_status = list.items.empty() ? kAnswerIsNo : kDone;
-  out.node = Node::make_table();
-  out.node.set("restriction", std::move(list));
+  out.exit_status = spared.empty() ? kAnswerIsNo : kDone;
+  out.node = care::restrictions_document(spared, {});
+  if (spared.empty()) out.node.set("restriction", Node::make_array());
   out.text = out.exit_status == kDone ? to_toml(out.node) : "# nobody\n";
   return out;
 }

@@ -6,7 +6,8 @@ namespace lanework::care {
 namespace {
 
 auto parts_of(const people::Restriction& r) {
-  return std::tie(r.areas, r.kinds, r.allowed_grade, r.until, r.review, r.sits_out, r.instruction);
+  return std::tie(r.areas, r.kinds, r.allowed_grade, r.until, r.review, r.sits_out, r.instruction, r.landings_percent,
+                  r.new_eccentric_ok);
 }
 
 }  // namespace

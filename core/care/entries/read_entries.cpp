@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "core/people/instruction.h"
+#include "core/people/what_is_barred.h"
 
 namespace lanework::care {
 namespace {
@@ -131,19 +131,8 @@ class EntriesReader {
   }
 
   static people::Restriction restriction(TableReader& row) {
-    static const std::vector<std::string_view> kAllowed = {"none", "light", "moderate"};
     people::Restriction out;
-    out.areas = words<catalogue::BodyArea>(row, "areas", catalogue::body_area_words());
-    out.kinds = words<catalogue::StressKind>(row, "kinds", catalogue::stress_kind_words());
-    out.allowed_grade = row.word("allowed", kAllowed, 0);
-    out.until = row.date("until");
-    out.review = row.date("review");
-    out.sits_out = row.boolean_or("sits_out", false);
-    out.instruction = row.text_or("instruction", "");
-    if (const std::string word = people::private_word_in(out.instruction); !word.empty()) {
-      row.fault(FaultCode::kContradiction, "instruction", quote(word),
-                "words for the coach without an area of the body or what is the matter", "say what to avoid");
-    }
+    people::read_what_is_barred(row, out);
     return out;
   }
 

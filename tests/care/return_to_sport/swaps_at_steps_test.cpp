@@ -80,7 +80,8 @@ TEST(StepsAsRestrictions, StepThreeMakesSwaps) {
   }
   ASSERT_EQ(session.size(), 4U);
   const auto held = held_at(course, *course.step_with("own-sport"));
-  const auto swaps = people::swaps_for("Q21", held, shipped_catalogue(), session, [](int, int, int) { return 60; });
+  const auto swaps =
+      people::swaps_for("Q21", held, shipped_catalogue(), session, {[](int, int, int) { return 60; }, {}, 0, {}});
   EXPECT_EQ(swaps.taking_part, people::TakingPart::kJoinsInWithSwaps);
   EXPECT_EQ(swaps.instruction, "no contact; only light jumping, twisting or fast running");
   ASSERT_FALSE(swaps.swaps.empty());
