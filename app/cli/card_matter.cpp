@@ -182,7 +182,9 @@ std::string name_of(int player, const door::Slip& slip) { return slip.players[st
 draw::SlipPartners partners_matter(const people::PartnerGroup& group, const door::Slip& slip) {
   draw::SlipPartners out;
   for (const int player : group.players) out.names.push_back(name_of(player, slip));
-  if (group.non_contact) out.note = "version without contact, or at the wall";
+  if (group.players.size() == 3) out.note = "taking turns";
+  if (group.non_contact)
+    out.note += std::string(out.note.empty() ? "" : "; ") + "version without contact, or at the wall";
   return out;
 }
 

@@ -59,7 +59,7 @@ std::string pairs_text(const std::vector<people::Player>& players, const people:
   }
   for (const int p : partners.alone) rows.push_back({name(p), "with the coach, or at the wall"});
   std::string out = in_columns(rows, "");
-  for (const std::string& note : partners.notes) out += note + "\n";
+  for (const std::string& note : partners.all_notes()) out += note + "\n";
   return out;
 }
 
@@ -90,7 +90,7 @@ Node pairs_node(const std::vector<people::Player>& players, const people::Partne
   }
   out.set("permitted", std::move(permitted));
   Node notes = Node::make_array();
-  for (const std::string& note : partners.notes) notes.items.push_back(Node::make_text(note));
+  for (const std::string& note : partners.all_notes()) notes.items.push_back(Node::make_text(note));
   out.set("notes", std::move(notes));
   return out;
 }

@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t kMostEntries = 200;
 constexpr double kLinkWidth = 26;
+constexpr double kAboveFoot = 4;
 constexpr double kRoomForOne = 40;  // a heading stays with what follows it
 
 // Pages that grow as blocks are added; a block is never torn.
@@ -18,6 +19,7 @@ class Flow {
  public:
   Flow(const SlipMatter& matter, const Sheet& sheet, const TextMeasure& measure)
       : matter_(matter), content_(content_of(sheet)), measure_(measure) {
+    content_.height -= Pen(measure_, nullptr).line_height(TextStyle::kNote) + kAboveFoot;
     open_page();
   }
 
@@ -38,6 +40,7 @@ class Flow {
   void open_page() {
     pages_.emplace_back();
     const Pen pen(measure_, &pages_.back());
+    add_foot(pen);
     y_ = content_.y;
     y_ += pen.text({content_.x, y_}, content_.width, {TextStyle::kTitle, 1, Ink::kInk, Align::kLeft}, matter_.squad);
     const std::string when = matter_.date_words + ", " + words::clock_time(matter_.start_minute_of_day, 0);
@@ -49,8 +52,16 @@ class Flow {
     top_ = y_;
   }
 
+  // At the foot of every side, so that it never takes a side of its own.
+  void add_foot(const Pen& pen) const {
+    const Point at{content_.x, content_.bottom() + kAboveFoot};
+    const double height =
+        pen.text(at, content_.width, {TextStyle::kNote, 1, Ink::kSoft, Align::kLeft}, words::kLocalRules);
+    pen.region("rules", {at.x, at.y, content_.width, height});
+  }
+
   const SlipMatter& matter_;
-  Box content_;
+  Box content_;  // above the foot
   const TextMeasure& measure_;
   std::vector<Page> pages_;
   double y_ = 0;
@@ -160,9 +171,6 @@ Result<std::vector<Page>> lay_out_slip(const SlipMatter& matter, const Sheet& sh
     flow.space(10);
   }
   add_section(flow, words::kNotes, "note", matter.notes, one_note);
-  flow.add("rules", 0, [&](const Pen& pen, Point at, double width) {
-    return pen.text(at, width, {TextStyle::kNote, 3, Ink::kSoft, Align::kLeft}, words::kLocalRules);
-  });
   return flow.take();
 }
 

@@ -192,7 +192,7 @@ Node to_node(const Slip& slip, const EveningMatter& matter, const PlanAnswer& pl
   }
   node.set("permitted", std::move(permitted));
   Node notes = Node::make_array();
-  for (const std::string& note : slip.partners.notes) notes.items.push_back(Node::make_text(note));
+  for (const std::string& note : slip.partners.all_notes()) notes.items.push_back(Node::make_text(note));
   node.set("notes", std::move(notes));
   Node swaps = Node::make_array();
   for (const people::PlayerSwaps& player : slip.swaps) swaps.items.push_back(swaps_node(player, matter, plan));

@@ -80,7 +80,7 @@ std::string counted(int count, const std::string& one, const std::string& many) 
   return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
-std::vector<std::string> notes_on(const Partners& partners, const MeasureLine& line, PartnerMeasure measure) {
+std::vector<std::string> notes_on(const MeasureLine& line, PartnerMeasure measure) {
   std::vector<std::string> notes;
   if (line.without_measure > 0 && measure != PartnerMeasure::kAge) {
     const std::string what = measure == PartnerMeasure::kSizeGroup ? "size group" : "measure";
@@ -90,6 +90,11 @@ std::vector<std::string> notes_on(const Partners& partners, const MeasureLine& l
     notes.push_back("age missing for " + counted(line.without_age, "player", "players") +
                     ": neighbours in the list were used");
   }
+  return notes;
+}
+
+std::vector<std::string> group_notes_on(const Partners& partners) {
+  std::vector<std::string> notes;
   for (const PartnerGroup& group : partners.groups) {
     if (group.players.size() == 3) notes.emplace_back("one group of three, taking turns");
   }
@@ -107,6 +112,12 @@ std::vector<std::string> notes_on(const Partners& partners, const MeasureLine& l
 }
 
 }  // namespace
+
+std::vector<std::string> Partners::all_notes() const {
+  std::vector<std::string> out = notes;
+  out.insert(out.end(), group_notes.begin(), group_notes.end());
+  return out;
+}
 
 Result<Partners> pair_up(const std::vector<Player>& players, const PartnerRules& rules, Date day) {
   std::vector<int> by_id(players.size());
@@ -146,7 +157,8 @@ Result<Partners> pair_up(const std::vector<Player>& players, const PartnerRules&
   for (int i = 0; i < table.size(); ++i) {
     out.permitted[static_cast<std::size_t>(by_id[static_cast<std::size_t>(i)])] = handed_in(order_for(i, table));
   }
-  out.notes = notes_on(out, line, rules.measure);
+  out.notes = notes_on(line, rules.measure);
+  out.group_notes = group_notes_on(out);
   return out;
 }
 

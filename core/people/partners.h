@@ -22,7 +22,10 @@ struct Partners {
   std::vector<PartnerGroup> groups;         // by first player's position
   std::vector<int> alone;                   // nobody permitted is left for them: wall or coach
   std::vector<std::vector<int>> permitted;  // for each player the others, best first; forbidden ones absent
-  std::vector<std::string> notes;           // plain sentences for the coach
+  std::vector<std::string> notes;           // plain sentences for the coach: what was not known
+  std::vector<std::string> group_notes;     // and what whoever has the groups before them sees anyway
+
+  [[nodiscard]] std::vector<std::string> all_notes() const;
 };
 
 // players: those present who take part, 1 or more. day: for ages. The answer depends on the ids, not on the

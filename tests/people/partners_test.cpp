@@ -106,8 +106,9 @@ TEST(Partners, NoMeasureAtAllPairsNeighbours) {
   }
   const Partners partners = pair_up(players, rules_of(PartnerMeasure::kSizeGroup), kTonight).value();
   EXPECT_EQ(by_id(players, partners), (Groups{{"P01", "P02"}, {"P03", "P04"}}));
-  EXPECT_EQ(partners.notes, (std::vector<std::string>{"size group missing for 4 players: age was used",
-                                                      "age missing for 4 players: neighbours in the list were used"}));
+  EXPECT_EQ(partners.all_notes(),
+            (std::vector<std::string>{"size group missing for 4 players: age was used",
+                                      "age missing for 4 players: neighbours in the list were used"}));
 }
 
 TEST(Partners, WhoLacksTheMeasureStandsWithTheirAge) {
@@ -127,7 +128,7 @@ TEST(Partners, WhoLacksTheMeasureStandsWithTheirAge) {
   add("F", 12, {});
   const Partners partners = pair_up(players, rules_of(PartnerMeasure::kSizeGroup), kTonight).value();
   EXPECT_EQ(by_id(players, partners), (Groups{{"A", "D"}, {"B", "C"}, {"E", "F"}}));
-  EXPECT_EQ(partners.notes, (std::vector<std::string>{"size group missing for 2 players: age was used"}));
+  EXPECT_EQ(partners.all_notes(), (std::vector<std::string>{"size group missing for 2 players: age was used"}));
   EXPECT_EQ(partners.permitted[1].front(), 2);
 }
 
@@ -259,7 +260,7 @@ TEST(Partners, NotesNameNoValue) {
   EXPECT_TRUE(rc::check([] {
     const Squad squad = random_squad(*rc::gen::inRange(1, 20));
     const Partners partners = pair_up(squad.players, squad.rules, kTonight).value();
-    for (const std::string& note : partners.notes) {
+    for (const std::string& note : partners.all_notes()) {
       for (const char* word :
            {"mass", "weight", "kg", "gram", "heav", "lighter", "birth", "years", "ratio", "%", "P1"}) {
         RC_ASSERT(note.find(word) == std::string::npos);
