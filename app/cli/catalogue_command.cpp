@@ -4,6 +4,7 @@
 #include <map>
 #include <memory>
 
+#include "app/cli/care/care_tables.h"
 #include "app/cli/columns.h"
 #include "app/cli/command.h"
 #include "app/cli/describe_drill.h"
@@ -115,14 +116,17 @@ int check(const CatalogueFlags& flags) {
   std::vector<std::string> folders = {shipped.value()};
   folders.insert(folders.end(), flags.added.begin(), flags.added.end());
   const auto routines = read_routines(folders, catalogue.value());
-  if (!routines) return report(routines.faults());
+  const auto care_tables = check_care_tables(shipped.value(), catalogue.value().sources);
+  Faults faults = routines ? Faults{} : routines.faults();
+  if (!care_tables) faults.insert(faults.end(), care_tables.faults().begin(), care_tables.faults().end());
+  if (!faults.empty()) return report(faults);
   std::string remarks;
   for (const catalogue::Routine& routine : routines.value()) {
     const std::string remark = lane_remark(catalogue.value(), routine);
     if (!remark.empty()) remarks += "  " + remark + "\n";
   }
-  std::printf("%zu drills, %zu routines, %zu sources: no fault.\n", catalogue.value().drills.size(),
-              routines.value().size(), catalogue.value().sources.size());
+  std::printf("%zu drills, %zu routines, %zu tables of care, %zu sources: no fault.\n", catalogue.value().drills.size(),
+              routines.value().size(), care_tables.value(), catalogue.value().sources.size());
   if (!remarks.empty()) {
     std::printf("\nRemarks: lanes on which a routine is changed, with no match near and nobody held back\n%s",
                 remarks.c_str());

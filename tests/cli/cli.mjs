@@ -5,6 +5,7 @@ import { carePlayers } from "./care_players.mjs";
 import { careClub } from "./care_club.mjs";
 import { careMeasures } from "./care_measures.mjs";
 import { careEvenings } from "./care_evenings.mjs";
+import { careCatalogue } from "./care_catalogue.mjs";
 import { careVenue } from "./care_venue.mjs";
 import { clubFolder } from "./club_folder.mjs";
 import { clubPages } from "./club_pages.mjs";
@@ -33,7 +34,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careClub, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },
