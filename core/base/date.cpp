@@ -94,7 +94,11 @@ int age_in_years(Date birth, Date on) {
 }
 
 std::optional<TimeOfDay> parse_time_of_day(std::string_view text) {
-  if (text.size() >= 8 && text[5] == ':') text = text.substr(0, 5);  // 18:00:00 as TOML writes it
+  if (text.size() == 8 && text[5] == ':') {  // 18:00:00 as TOML writes it
+    const std::string_view seconds = text.substr(6);
+    if (!all_digits(seconds) || number(seconds) > 59) return {};
+    text = text.substr(0, 5);
+  }
   if (text.size() != 5 || text[2] != ':') return {};
   if (!all_digits(text.substr(0, 2)) || !all_digits(text.substr(3, 2))) return {};
   const int hours = number(text.substr(0, 2));

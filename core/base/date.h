@@ -40,7 +40,8 @@ struct TimeOfDay {
   int minutes = 0;
   constexpr auto operator<=>(const TimeOfDay&) const = default;
 };
-std::optional<TimeOfDay> parse_time_of_day(std::string_view text);  // '18:00'
-std::string to_text(TimeOfDay time);                                // '18:22'; wraps past midnight
+// '18:00', or '18:00:40', whose seconds are dropped. Nothing may follow: no fraction and no offset.
+std::optional<TimeOfDay> parse_time_of_day(std::string_view text);
+std::string to_text(TimeOfDay time);  // '18:22'; wraps past midnight
 
 }  // namespace lanework

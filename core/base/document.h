@@ -21,7 +21,7 @@ namespace lanework {
 struct Node {
   enum class Kind { kTable, kArray, kText, kInteger, kReal, kBoolean };
   Kind kind = Kind::kTable;
-  std::string text;                                   // kText; dates and times of TOML arrive as text in ISO form
+  std::string text;                                   // kText; dates and times of TOML as text in ISO form, offset kept
   std::int64_t integer = 0;                           // kInteger
   double real = 0;                                    // kReal
   bool boolean = false;                               // kBoolean

@@ -23,6 +23,7 @@ struct BrokenAssertion {};
 #include <algorithm>
 #include <array>
 #include <cstdio>
+#include <cstdlib>
 #include <optional>
 
 #include "core/base/document.h"
@@ -39,6 +40,14 @@ std::string iso(const toml::date& d) {
 std::string iso(const toml::time& t) {
   std::array<char, 32> text{};
   std::snprintf(text.data(), text.size(), "%02d:%02d:%02d", t.hour, t.minute, t.second);
+  return text.data();
+}
+
+std::string iso(const toml::time_offset& offset) {
+  if (offset.minutes == 0) return "Z";
+  const int apart = std::abs(offset.minutes);
+  std::array<char, 32> text{};
+  std::snprintf(text.data(), text.size(), "%c%02d:%02d", offset.minutes < 0 ? '-' : '+', apart / 60, apart % 60);
   return text.data();
 }
 
@@ -87,7 +96,7 @@ Node convert(const toml::node& from) {
     case toml::node_type::date_time: {
       const toml::date_time& both = from.as_date_time()->get();
       node.kind = Node::Kind::kText;
-      node.text = iso(both.date) + "T" + iso(both.time);
+      node.text = iso(both.date) + "T" + iso(both.time) + (both.offset ? iso(*both.offset) : "");
       break;
     }
     default:

@@ -38,7 +38,11 @@ TEST(Date, AgeChangesOnTheBirthday) {
 TEST(TimeOfDay, ReadsAndWraps) {
   EXPECT_EQ(parse_time_of_day("18:00")->minutes, 1080);
   EXPECT_EQ(parse_time_of_day("18:00:00")->minutes, 1080);
+  EXPECT_EQ(parse_time_of_day("18:00:59")->minutes, 1080);
   EXPECT_FALSE(parse_time_of_day("24:00"));
+  for (const char* text : {"18:00:60", "18:00:0x", "18:00:", "18:00:00.5", "18:00:00Z", "18:00:00+02:00", "18:00Z"}) {
+    EXPECT_FALSE(parse_time_of_day(text)) << text;
+  }
   EXPECT_EQ(to_text(TimeOfDay{1450}), "00:10");
 }
 

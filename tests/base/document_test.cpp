@@ -68,6 +68,33 @@ TEST(Document, WrongTypesNameBoth) {
   EXPECT_EQ(to_line(faults[0]), "a.toml:1:1: minutes: found 'ten', expected a whole number from 5 to 60");
 }
 
+TEST(Document, AnOffsetFromUniversalTimeIsKept) {
+  const auto document = parse_toml("a.toml",
+                                   "local = 2026-07-14T17:40:00\nsummer = 2026-07-14T17:40:00+02:00\n"
+                                   "universal = 2026-07-14T17:40:00Z\nwest = 2026-07-14 17:40:30.5-03:30\n");
+  ASSERT_TRUE(document.ok());
+  const auto text = [&](const char* key) { return document.value().root.find(key)->text; };
+  EXPECT_EQ(text("local"), "2026-07-14T17:40:00");
+  EXPECT_EQ(text("summer"), "2026-07-14T17:40:00+02:00");
+  EXPECT_EQ(text("universal"), "2026-07-14T17:40:00Z");
+  EXPECT_EQ(text("west"), "2026-07-14T17:40:30-03:30");
+}
+
+TEST(Document, ADateOrATimeOfDayTakesNothingFromADateTimeOrAnOffset) {
+  for (const char* value : {"2026-07-14T17:40:00", "2026-07-14T17:40:00+02:00", "2026-07-14T17:40:00Z",
+                            "\"17:40:00+02:00\"", "\"17:40:00Z\"", "\"17:40Z\"", "\"2026-07-14Z\""}) {
+    const auto document = parse_toml("a.toml", std::string("at = ") + value + "\n");
+    Faults faults;
+    TableReader root("a.toml", &document.value().root, "", faults);
+    EXPECT_FALSE(root.time("at")) << value;
+    EXPECT_FALSE(root.date("at")) << value;
+    ASSERT_EQ(faults.size(), 2U) << value;
+    EXPECT_EQ(faults[0].place.line, 1);
+    EXPECT_EQ(faults[0].expected, "a time of day such as 18:00:00");
+    EXPECT_EQ(faults[1].expected, "a date such as 2026-11-26");
+  }
+}
+
 TEST(Document, JsonRoundTrip) {
   EXPECT_TRUE(rc::check([](const std::string& text, std::int64_t number) {
     Node root = Node::make_table();

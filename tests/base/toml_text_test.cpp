@@ -21,6 +21,9 @@ TEST(TomlText, IsWrittenAsPeopleWriteIt) {
   EXPECT_EQ(rewritten(text), text);
   EXPECT_EQ(rewritten("\"a key\" = [[\"Q1\", \"Q2\"]]\n"), "\"a key\" = [[\"Q1\", \"Q2\"]]\n");
   EXPECT_EQ(rewritten(""), "");
+  const std::string moment = "at = \"2026-07-14T17:40:00+02:00\"\n";
+  EXPECT_EQ(rewritten("at = 2026-07-14T17:40:00+02:00\n"), moment);
+  EXPECT_EQ(rewritten(moment), moment);
 }
 
 Node any_node(int depth) {

@@ -146,6 +146,14 @@ const files = [
   }),
 ];
 
+const kOffset = /^\S*weather\.toml:1:1: measured_at: found '2026-07-14T17:40:00(\+02:00|Z)', expected a date and local time, without an offset, such as /;
+for (const offset of ["+02:00", "Z"]) {
+  files.push(withSky(`a time with the offset ${offset} is a mistake, and not read as local`, (s) => {
+    const said = s.run("weather", s.file(`measured_at = 2026-07-14T17:40:00${offset}\nair_celsius = 30\n`), "--at", "18:00");
+    return first(status(said, 2), says(said.stderr, kOffset), said.stderr.trimEnd().includes("\n") ? said.stderr : "", said.stdout === "" ? "" : said.stdout);
+  }));
+}
+
 export const weather = [...published, ...stories, ...mistakes, ...files];
 
 // Answers of every kind, to be held against the schema.

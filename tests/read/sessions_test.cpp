@@ -117,6 +117,8 @@ TEST(Sessions, EveryMistakeIsOneLine) {
             "sessions.csv:2: start: found '19:00', expected the start of a session that day: 18:00");
   EXPECT_EQ(fault_of(head + "u13-kestrels,2026-11-24,late,held,,,\n"),
             "sessions.csv:2: start: found 'late', expected a time of day such as 18:00, or nothing");
+  EXPECT_EQ(fault_of(head + "u13-kestrels,2026-11-24,18:00:00+01:00,held,,,\n"),
+            "sessions.csv:2: start: found '18:00:00+01:00', expected a time of day such as 18:00, or nothing");
   EXPECT_EQ(fault_of(head + "u13-kestrels,2026-11-24,,perhaps,,,\n"),
             "sessions.csv:2: happened: found 'perhaps', expected 'held', 'missed' or 'cut short'");
   EXPECT_EQ(fault_of(head + "u13-kestrels,2026-11-24,,cut short,25,,\n"),

@@ -5,7 +5,7 @@
 namespace lanework::care::environment {
 namespace {
 
-constexpr const char* kMomentExpected = "a local date and time such as 2026-07-14T17:40:00";
+constexpr const char* kMomentExpected = "a date and local time, without an offset, such as 2026-07-14T17:40:00";
 
 // Limits in Celsius; the same in Fahrenheit for the other key.
 struct TemperatureKey {

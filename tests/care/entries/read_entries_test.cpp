@@ -75,6 +75,16 @@ TEST(ReadEntries, MistakesAreTold) {
             std::string::npos);
   EXPECT_NE(only_fault(kHead + "kind = \"restriction\"\ninstruction = \"mind the knee\"\n").find("'knee'"),
             std::string::npos);
+  const auto received = [](const std::string& text) {
+    std::string row = kHead + "kind = \"hurt\"\n";
+    const std::string shipped = "\"2026-11-22T20:10+01:00\"";
+    return row.replace(row.find(shipped), shipped.size(), text);
+  };
+  EXPECT_NE(only_fault(received("2026-11-22T20:10:00")).find("found '2026-11-22T20:10:00', expected a time with its"),
+            std::string::npos);
+  EXPECT_EQ(read(received("2026-11-22T20:10:00+01:00")).value().front().received,
+            read(kHead + "kind = \"hurt\"\n").value().front().received)
+      << "TOML's own form says the same as the text";
   std::string no_offset = kHead + "kind = \"hurt\"\n";
   no_offset.replace(no_offset.find("+01:00"), 6, "");
   EXPECT_NE(only_fault(no_offset).find("a time with its offset"), std::string::npos);

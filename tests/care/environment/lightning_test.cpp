@@ -120,6 +120,8 @@ TEST(Moment, SecondsAreDroppedOrCountedUp) {
   EXPECT_EQ(parse_moment("2026-07-14"), std::nullopt);
   EXPECT_EQ(parse_moment("2026-02-30T18:04"), std::nullopt);
   EXPECT_EQ(parse_moment("2026-07-14T18:04+02:00"), std::nullopt);
+  EXPECT_EQ(parse_moment("2026-07-14T18:04:00Z"), std::nullopt);
+  EXPECT_EQ(parse_moment("2026-07-14T18:04:0Z"), std::nullopt);
 }
 
 }  // namespace

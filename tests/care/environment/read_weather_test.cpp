@@ -99,8 +99,8 @@ TEST(ReadWeather, EveryMistakeIsOneLine) {
   EXPECT_TRUE(is_one_line(faults_of("wind_metres_per_second = -1"), "wind_metres_per_second: found -1"));
   EXPECT_TRUE(is_one_line(faults_of("region = \"atlantis\""), "region: found 'atlantis', expected one of children, "));
   EXPECT_TRUE(is_one_line(faults_of("sun = \"hot\""), "sun: found 'hot'"));
-  EXPECT_TRUE(
-      is_one_line(faults_of("measured_at = 2026-07-14"), "measured_at: found '2026-07-14', expected a local date"));
+  EXPECT_TRUE(is_one_line(faults_of("measured_at = 2026-07-14"),
+                          "measured_at: found '2026-07-14', expected a date and local time"));
   EXPECT_TRUE(is_one_line(faults_of("air_celsius = 30\nnatural_wet_bulb_celsius = 31\nglobe_celsius = 40"),
                           "weather.toml:2:1: natural_wet_bulb_celsius: found 31.0 °C, above the air's 30.0 °C"));
   EXPECT_TRUE(is_one_line(faults_of("air_celsius = 30\nnatural_wet_bulb_celsius = 20\nglobe_celsius = 21"),
@@ -126,6 +126,27 @@ TEST(ReadWeather, EveryMistakeIsOneLine) {
   EXPECT_TRUE(is_one_line(faults_of("[[lightning]]\nat = 2026-07-14T18:06:00\nsign = \"flash-to-thunder\""),
                           "seconds from flash to thunder"));
   EXPECT_TRUE(is_one_line(faults_of("humidity = 40"), "found 'humidity'"));
+}
+
+// Hours beside the club's clock would make old weather fresh and end a wait for lightning early.
+TEST(ReadWeather, AnOffsetIsAFaultAndNotDropped) {
+  constexpr const char* kExpected = "', expected a date and local time, without an offset, such as 2026-07-14T17:40:00";
+  for (const std::string offset : {"+02:00", "Z", "-05:30"}) {
+    for (const std::string quoted : {"", "\""}) {
+      const std::string at = quoted + "2026-07-14T18:06:00" + offset + quoted;
+      const std::string found = ": found '2026-07-14T18:06:00" + offset + kExpected;
+      EXPECT_TRUE(is_one_line(faults_of("measured_at = " + at), "weather.toml:1:1: measured_at" + found));
+      EXPECT_TRUE(is_one_line(faults_of("[air_quality]\nindex = 3\nmeasured_at = " + at),
+                              "weather.toml:3:1: air_quality.measured_at" + found));
+      EXPECT_TRUE(
+          is_one_line(faults_of("measured_at = 2026-07-14T17:40:00\n[[lightning]]\nsign = \"thunder\"\nat = " + at),
+                      "weather.toml:4:1: lightning.1.at" + found));
+    }
+    EXPECT_TRUE(
+        is_one_line(faults_of("measured_at = 2026-07-14T17:40:00\n[[lightning]]\nsign = \"thunder\"\nat = \"18:06:00" +
+                              offset + "\""),
+                    "lightning.1.at: found '18:06:00" + offset + kExpected));
+  }
 }
 
 TEST(ReadWeather, AllMistakesTogether) {
