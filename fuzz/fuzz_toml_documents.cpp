@@ -10,13 +10,12 @@
 #include "core/people/read_restrictions.h"
 #include "core/session/squad.h"
 #include "core/session/strip.h"
-#include "fuzz/promise.h"
+#include "fuzz/toml_input.h"
 
 namespace {
 
 using lanework::Document;
-
-constexpr const char* kFile = "a.toml";
+using lanework::fuzz::kFile;
 
 template <class T>
 void check(const lanework::Result<T>& result) {
@@ -33,32 +32,29 @@ void check_json(const Document& document) {
   lanework::fuzz::promise(lanework::to_json(rewritten.value().root) == once, "a document survives TOML");
 }
 
+void check_readers(const Document& document) {
+  check_json(document);
+  check(lanework::catalogue::read_drill(document));
+  check(lanework::session::read_strip(document));
+  const lanework::catalogue::Catalogue nothing{};
+  check(lanework::catalogue::read_routine(document, nothing));
+  check(lanework::session::read_squad(document, nothing, {}));
+  check(lanework::people::read_restrictions(document, {"Q01"}, {"U13"}));
+  // The tables of a catalogue, each in turn: what else is missing is said, too.
+  lanework::catalogue::CatalogueDocuments documents;
+  documents.families = documents.limits = documents.gaits = documents.sources = document;
+  documents.drills.push_back(document);
+  check(lanework::catalogue::read_catalogue(documents));
+  lanework::club::ClubDocuments club;
+  club.club = document;
+  club.catalogues = {documents};
+  club.strips.push_back({"strip", "", document, {kFile, 0, 0, {}}, true});
+  const lanework::Faults faults = lanework::club::read_club(club).faults;
+  if (!faults.empty()) lanework::fuzz::promise_clear_faults(faults, kFile);
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  const std::string text(data, data + size);
-  const auto document = lanework::parse_toml(kFile, text);
-  if (!document) {
-    lanework::fuzz::promise_clear_faults(document.faults(), kFile);
-    return 0;
-  }
-  check_json(document.value());
-  check(lanework::catalogue::read_drill(document.value()));
-  check(lanework::session::read_strip(document.value()));
-  const lanework::catalogue::Catalogue nothing{};
-  check(lanework::catalogue::read_routine(document.value(), nothing));
-  check(lanework::session::read_squad(document.value(), nothing, {}));
-  check(lanework::people::read_restrictions(document.value(), {"Q01"}, {"U13"}));
-  // The tables of a catalogue, each in turn: what else is missing is said, too.
-  lanework::catalogue::CatalogueDocuments documents;
-  documents.families = documents.limits = documents.gaits = documents.sources = document.value();
-  documents.drills.push_back(document.value());
-  check(lanework::catalogue::read_catalogue(documents));
-  lanework::club::ClubDocuments club;
-  club.club = document.value();
-  club.catalogues = {documents};
-  club.strips.push_back({"strip", "", document.value(), {kFile, 0, 0, {}}, true});
-  const lanework::Faults faults = lanework::club::read_club(club).faults;
-  if (!faults.empty()) lanework::fuzz::promise_clear_faults(faults, kFile);
-  return 0;
+  return lanework::fuzz::with_toml(data, size, check_readers);
 }

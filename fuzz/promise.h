@@ -15,6 +15,10 @@ inline void promise(bool kept, const char* what) {
   std::abort();
 }
 
+inline void promise_one_line(const std::string& text, const char* what) {
+  for (const char c : text) promise(static_cast<unsigned char>(c) >= 0x20 && c != 0x7F, what);
+}
+
 // Faults are there, name the file, and print as one line each without control characters.
 inline void promise_clear_faults(const Faults& faults, const std::string& file) {
   promise(!faults.empty(), "a failed result has faults");
@@ -22,9 +26,7 @@ inline void promise_clear_faults(const Faults& faults, const std::string& file) 
     promise(fault.place.file == file, "a fault names its file");
     promise(fault.place.line >= 0, "a line is a number from 1");
     promise(!fault.found.empty() || !fault.expected.empty(), "a fault says something");
-    for (const char c : to_line(fault)) {
-      promise(static_cast<unsigned char>(c) >= 0x20 && c != 0x7F, "a fault is one line of text");
-    }
+    promise_one_line(to_line(fault), "a fault is one line of text");
   }
 }
 

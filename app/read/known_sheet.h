@@ -9,7 +9,11 @@
 
 namespace lanework::read {
 
-// Faults: what read_file, decode_text and read_separated_values tell.
+// file: the name that faults are told under. Faults: what decode_text and read_separated_values tell.
+Result<people::Sheet> known_sheet_of(const std::string& file, const std::string& bytes,
+                                     const people::KnownColumns& known, const people::TextForms& forms);
+
+// The same from disk, and the faults of read_file.
 Result<people::Sheet> read_known_sheet(const std::string& path, const people::KnownColumns& known,
                                        const people::TextForms& forms, const Place& from = {});
 

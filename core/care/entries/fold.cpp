@@ -30,7 +30,8 @@ class Folding {
 
   Knowledge run(std::vector<Entry> entries) {
     std::sort(entries.begin(), entries.end(), [](const Entry& a, const Entry& b) {
-      return std::tie(a.receipt, a.id, a.received.moment) < std::tie(b.receipt, b.id, b.received.moment);
+      return std::tie(a.receipt, a.id, a.received.moment, a.received.offset_minutes) <
+             std::tie(b.receipt, b.id, b.received.moment, b.received.offset_minutes);
     });
     for (Entry& entry : entries) hear(std::move(entry));
     for (auto& [player, book] : books_) {
@@ -46,6 +47,7 @@ class Folding {
   const Ages& ages_;
   Knowledge out_;
   std::map<std::string, PlayerBook> books_;
+  std::map<EntryId, std::vector<Entry>> received_;  // under an id, each content once
   std::map<EntryId, Entry> heard_;
   std::set<EntryId> taken_back_;
   Moment now_;  // never earlier than before, whatever the receiver's clock does
@@ -55,16 +57,19 @@ class Folding {
   }
 
   void hear(Entry entry) {
-    const auto first = heard_.find(entry.id);
+    std::vector<Entry>& under_id = received_[entry.id];
+    const auto same = [&](const Entry& before) { return same_content(before, entry); };
     // Sent again: nothing is newer for it, not even the hour.
-    if (first != heard_.end() && same_content(first->second, entry)) return;
+    if (std::any_of(under_id.begin(), under_id.end(), same)) return;
+    const bool came_before = !under_id.empty() || heard_.count(entry.id) > 0;
+    under_id.push_back(entry);
     if (heard_.empty()) now_ = entry.received.moment;
     out_.as_known = entry.received;
     if (entry.received.moment < now_) {
       remark(out_.remarks, entry, "the receiver's clock went back: hours count from the latest time it had shown");
     }
     now_ = std::max(now_, entry.received.moment);
-    if (first != heard_.end()) {
+    if (came_before) {
       if (!adds_caution(entry.what)) {
         return remark(out_.remarks, entry,
                       "this id came before with other content: the first stands, this one does not count");

@@ -176,6 +176,38 @@ TEST(Fold, TheSameIdWithOtherContentOnlyAddsCaution) {
   EXPECT_TRUE(said(fold(entries, test::pain_rule(), test::return_rules()), "e1", "does not count"));
 }
 
+// Found by fuzz_care: each content counts once, not only the first.
+TEST(Fold, TheSameIdWithOtherContentSentAgainChangesNothing) {
+  Story story;
+  story.add(By::kCoach, hurt_at(BodyArea::kKnee));
+  auto entries = story.entries();
+  Entry other = entries.front();
+  other.receipt = 9;
+  other.what = hurt_at(BodyArea::kAnkle);
+  entries.push_back(other);
+  const Knowledge once = fold(entries, test::pain_rule(), test::return_rules());
+  other.receipt = 12;
+  entries.push_back(other);
+  Entry first_again = entries.front();
+  first_again.receipt = 13;
+  entries.push_back(first_again);
+  const Knowledge twice = fold(entries, test::pain_rule(), test::return_rules());
+  ASSERT_EQ(twice.standing.size(), 2U);
+  EXPECT_EQ(twice.standing.back().stems_from, EntryIds{"e1#9"});
+  EXPECT_EQ(twice.remarks, once.remarks);
+}
+
+TEST(Fold, OneEntryByTwoClocksIsOneWhateverTheOrder) {
+  Story story;
+  story.add(By::kCoach, hurt_at(BodyArea::kKnee));
+  auto entries = story.entries();
+  entries.push_back(entries.front());
+  entries.back().received.offset_minutes = 0;
+  const Knowledge known = fold(entries, test::pain_rule(), test::return_rules());
+  std::swap(entries.front(), entries.back());
+  EXPECT_EQ(fold(entries, test::pain_rule(), test::return_rules()).as_known, known.as_known);
+}
+
 TEST(Fold, ACorrectionNeverLessensCautionByItself) {
   Story story;
   const EntryId hurt = story.add(By::kCoach, hurt_at(BodyArea::kKnee));
