@@ -9,6 +9,7 @@
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
 #include "app/cli/page_files.h"
+#include "app/cli/venue_matter.h"
 #include "app/read/club_folder.h"
 #include "app/read/evening_files.h"
 #include "app/read/files.h"
@@ -95,6 +96,9 @@ int for_squad(const ClinicFlags& flags, const std::string& shipped) {
   source.squad = squad->squad.name;
   source.facts = facts_of(*squad);
   source.date_iso = to_iso(club.settings.block_from);
+  const auto venue = venue_plan_of(source.strip);
+  if (!venue) return report(venue.faults());
+  if (venue.value()) source.action_plan = action_plan_matter(*venue.value(), club.settings.block_from);
   source.players = club::turnout_on(*squad, club.settings.block_from);
   if (club.coaches) {
     for (const club::Coach* coach : club::coaches_of(*club.coaches, squad->id)) {

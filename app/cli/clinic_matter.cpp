@@ -132,6 +132,7 @@ draw::ClinicMatter clinic_matter(const ClinicSource& source) {
                               &catalogue::figure_on(drill, rung)});
   }
   out.stop_always = stop_always();
+  out.action_plan = source.action_plan;
   return out;
 }
 

@@ -18,9 +18,10 @@ struct ClinicSource {
   std::string club;   // may be empty
   std::string squad;  // or the routine's name
   std::string facts;
-  std::string date_iso;             // of the file
-  int players = 0;                  // who come; 0: not known
-  std::vector<std::string> taught;  // a sentence a coach
+  std::string date_iso;                // of the file
+  int players = 0;                     // who come; 0: not known
+  std::vector<std::string> taught;     // a sentence a coach
+  draw::ActionPlanMatter action_plan;  // of the strip's venue; as it is where there is none
 };
 
 draw::ClinicMatter clinic_matter(const ClinicSource& source);

@@ -1,10 +1,10 @@
 #include "app/draw/card_back.h"
 
 #include <algorithm>
-#include <array>
 
 #include "app/draw/card_words.h"
 #include "app/draw/lists.h"
+#include "app/draw/plan_fields.h"
 #include "app/draw/stop_groups.h"
 #include "app/draw/tokens.h"
 
@@ -13,44 +13,21 @@ namespace {
 
 constexpr double kUnbounded = 1e9;
 constexpr std::size_t kLongestEntry = 200;  // bytes, of a group of stop lines
-constexpr int kMostKnownLines = 4;          // of a field of the action plan
 constexpr int kMostSignLines = 4;
 constexpr double kBelowSigns = 7;
 
-struct Field {
-  const char* label;
-  const std::string* known;
-};
-
 // What rescuers ask for, and who does what (common practice of emergency action plans).
-std::array<Field, 10> fields_of(const ActionPlanMatter& plan) {
-  return {{{"Emergency number", &plan.emergency_number},
-           {"Who stays with the player", &plan.stays_with_player},
-           {"Address", &plan.address},
-           {"Who calls", &plan.calls},
-           {"Gate, way in", &plan.way_in},
-           {"Who meets the ambulance", &plan.meets_ambulance},
-           {"Phone with signal", &plan.phone},
-           {"Who minds the others", &plan.minds_others},
-           {"Nearest defibrillator", &plan.defibrillator},
-           {"First-aid bag is kept", &plan.first_aid_bag}}};
-}
-
-// What is known stands there; for the rest a line to write on.
-double field(const Field& field, double writing_line, Point at, double width, const Pen& pen) {
-  const double line = pen.line_height(TextStyle::kBody);
-  const double label = pen.width_of(field.label, TextStyle::kBody) + 2;
-  const double x = at.x + label + 4;
-  if (field.known->empty()) {
-    const double base = at.y + writing_line - 3;
-    pen.text({at.x, base - line + 2}, label, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft}, field.label);
-    pen.line({x, base}, {at.x + width, base}, 0.7, Ink::kSoft);
-    return writing_line;
-  }
-  pen.text({at.x, at.y + 3}, label, {TextStyle::kBody, 1, Ink::kInk, Align::kLeft}, field.label);
-  const double room = at.x + width - x;
-  return 5 +
-         pen.text({x, at.y + 3}, room, {TextStyle::kBodyBold, kMostKnownLines, Ink::kInk, Align::kLeft}, *field.known);
+std::vector<PlanField> fields_of(const ActionPlanMatter& plan) {
+  return {{"Emergency number", &plan.emergency_number},
+          {"Who stays with the player", &plan.stays_with_player},
+          {"Address", &plan.address},
+          {"Who calls", &plan.calls},
+          {"Gate, way in", &plan.way_in},
+          {"Who meets the ambulance", &plan.meets_ambulance},
+          {"Phone with signal", &plan.phone},
+          {"Who minds the others", &plan.minds_others},
+          {"Nearest defibrillator", &plan.defibrillator},
+          {"First-aid bag is kept", &plan.first_aid_bag}};
 }
 
 double danger_signs(const CardMatter& matter, int most, Point at, double width, const Pen& pen) {
@@ -170,20 +147,7 @@ double draw_emergency(const CardMatter& matter, const PlanSetting& setting, Poin
   y += pen.text({at.x, y}, width, {TextStyle::kNote, 1, Ink::kSoft, Align::kLeft},
                 plan.note.empty() ? words::kFillIn : plan.note);
   y += pen.text({at.x, y}, width, {TextStyle::kNote, 2, Ink::kInk, Align::kLeft}, "", plan.lacks);
-  const auto fields = fields_of(plan);
-  const double column = (width - kGutter) / 2;
-  for (std::size_t row = 0; row + 1 < fields.size(); row += 2) {
-    const Pen ruler(pen.measure(), nullptr);
-    const double left = field(fields[row], setting.writing_line, {}, column, ruler);
-    const double right = field(fields[row + 1], setting.writing_line, {}, column, ruler);
-    const double height = std::max(left, right);
-    // Beside a line to write on what is known stands on its level.
-    const bool write = fields[row].known->empty() || fields[row + 1].known->empty();
-    const auto lower = [&](double own) { return write && height <= setting.writing_line ? height - own : 0; };
-    field(fields[row], setting.writing_line, {at.x, y + lower(left)}, column, pen);
-    field(fields[row + 1], setting.writing_line, {at.x + column + kGutter, y + lower(right)}, column, pen);
-    y += height;
-  }
+  y += draw_plan_fields(fields_of(plan), setting.writing_line, {at.x, y}, width, pen);
   return y - at.y;
 }
 

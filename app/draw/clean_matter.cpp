@@ -49,6 +49,14 @@ void clean(EveningLineMatter& drill) {
   clean(drill.dose_words);
 }
 
+void clean(ActionPlanMatter& plan) {
+  for (std::string* text :
+       {&plan.note, &plan.lacks, &plan.emergency_number, &plan.address, &plan.way_in, &plan.phone, &plan.defibrillator,
+        &plan.first_aid_bag, &plan.stays_with_player, &plan.calls, &plan.meets_ambulance, &plan.minds_others}) {
+    clean(*text);
+  }
+}
+
 }  // namespace
 
 CardMatter cleaned(CardMatter matter) {
@@ -67,12 +75,7 @@ CardMatter cleaned(CardMatter matter) {
     clean(said.whom);
     clean(said.signs);
   }
-  ActionPlanMatter& plan = matter.action_plan;
-  for (std::string* text :
-       {&plan.note, &plan.lacks, &plan.emergency_number, &plan.address, &plan.way_in, &plan.phone, &plan.defibrillator,
-        &plan.first_aid_bag, &plan.stays_with_player, &plan.calls, &plan.meets_ambulance, &plan.minds_others}) {
-    clean(*text);
-  }
+  clean(matter.action_plan);
   return matter;
 }
 
@@ -98,6 +101,7 @@ ClinicMatter cleaned(ClinicMatter matter) {
     clean(*texts);
   }
   clean(matter.strip);
+  clean(matter.action_plan);
   for (EveningLineMatter& drill : matter.evening) clean(drill);
   for (KeyDrillMatter& drill : matter.key_drills) {
     for (std::string* text : {&drill.name, &drill.rung_words, &drill.dose_words}) clean(*text);

@@ -41,6 +41,7 @@ struct ClinicMatter {
   std::vector<EveningLineMatter> evening;  // 1 .. 30, in order
   std::vector<KeyDrillMatter> key_drills;  // 1 .. 8, in order
   std::vector<std::string> stop_always;    // when to stop and get help
+  ActionPlanMatter action_plan;            // of the place; its note empty: none is known, the form is filled in by hand
 };
 
 struct VisitDrillMatter {

@@ -7,6 +7,7 @@
 #include "app/draw/card_words.h"
 #include "app/draw/clinic_words.h"
 #include "app/draw/lists.h"
+#include "app/draw/plan_fields.h"
 #include "app/draw/ribbon.h"
 #include "app/draw/strip_plan.h"
 #include "app/draw/tokens.h"
@@ -33,6 +34,19 @@ constexpr double kMostRowWhite = 16;  // of the form for a visit
 // Who is told, filled in by hand (common practice).
 constexpr std::array<const char*, 4> kWhom = {"The lead, phone", "Emergency number", "A parent, by",
                                               "Who stays with the player"};
+
+// The same where the place has a plan: what no plan knows stays a line to write on.
+std::vector<PlanField> whom_of(const ActionPlanMatter& plan) {
+  static const std::string kToBeWritten;
+  return {{"The lead, phone", &kToBeWritten},
+          {"A parent, by", &kToBeWritten},
+          {"Emergency number", &plan.emergency_number},
+          {"Who stays with the player", &plan.stays_with_player},
+          {"Address", &plan.address},
+          {"Who calls", &plan.calls},
+          {"Phone with signal", &plan.phone},
+          {"Who meets the ambulance", &plan.meets_ambulance}};
+}
 
 double head(const ClinicMatter& matter, const Box& content, const Pen& pen) {
   double y = content.y - 3;
@@ -206,13 +220,22 @@ double fields(const std::vector<std::string>& labels, int columns, Point at, dou
   return y - at.y;
 }
 
+double whom_to_tell(const ActionPlanMatter& plan, Point at, double width, const Pen& pen) {
+  if (plan.note.empty()) return fields({kWhom.begin(), kWhom.end()}, 2, {at.x, at.y - 5}, width, pen) - 5;
+  double y = at.y;
+  y += pen.text({at.x, y}, width, {TextStyle::kNote, 2, Ink::kSoft, Align::kLeft}, plan.note);
+  y += pen.text({at.x, y}, width, {TextStyle::kNote, 2, Ink::kInk, Align::kLeft}, "", plan.lacks);
+  y += draw_plan_fields(whom_of(plan), kWritingLine, {at.x, y}, width, pen);
+  return y - at.y;
+}
+
 double stop(const ClinicMatter& matter, Point at, double width, const Pen& pen) {
   double y = at.y + flow_heading(words::kStopAlways, at, width, true, pen) + 1;
   ListSetting setting;
   setting.style = TextStyle::kPocket;
   y += flow_list(matter.stop_always, {at.x, y}, width, setting, pen).height + 5;
-  y += flow_heading(words::kWhomToTell, {at.x, y}, width, false, pen) - 5;
-  y += fields({kWhom.begin(), kWhom.end()}, 2, {at.x, y}, width, pen) + 6;
+  y += flow_heading(words::kWhomToTell, {at.x, y}, width, false, pen);
+  y += whom_to_tell(matter.action_plan, {at.x, y}, width, pen) + 6;
   y += pen.text({at.x, y}, width, {TextStyle::kNote, 2, Ink::kSoft, Align::kLeft}, words::kPackRules);
   return y - at.y;
 }

@@ -77,10 +77,7 @@ class FormLayout {
         return Fault{FaultCode::kOutOfRange, {"", 0, 0, section.heading}, "a text longer than a page", "what fits", {}};
       }
     }
-    const double foot = draw_foot({}, Pen(measure_, nullptr));
-    if (y_ + foot > content_.bottom()) new_page();
-    draw_foot({content_.x, content_.bottom() - foot}, pen());
-    pen().region("foot", {content_.x, content_.bottom() - foot, content_.width, foot});
+    end_page();
     number_pages();
     return std::move(pages_);
   }
@@ -106,6 +103,13 @@ class FormLayout {
     y_ += 6;
   }
 
+  void end_page() {
+    const double foot = draw_foot({}, Pen(measure_, nullptr));
+    if (y_ + foot > content_.bottom()) new_page();
+    draw_foot({content_.x, content_.bottom() - foot}, pen());
+    pen().region("foot", {content_.x, content_.bottom() - foot, content_.width, foot});
+  }
+
   double heading(const FormSection& section, Point at, const Pen& pen) {
     pen.line({at.x, at.y}, {at.x + content_.width, at.y}, kChalkLine, Ink::kChalk);
     double y = at.y + 4;
@@ -120,7 +124,11 @@ class FormLayout {
     const std::vector<FormRow> rows = rows_of(section);
     const double head = heading(section, {}, ruler);
     const double first = rows.empty() ? 0 : draw_row(rows.front(), {}, content_.width, ruler);
-    if (y_ + head + first > content_.bottom()) new_page();
+    double whole = head;
+    for (const FormRow& row : rows) whole += draw_row(row, {}, content_.width, ruler);
+    const bool parted = section.together && y_ + whole > content_.bottom();
+    if (section.new_page) end_page();
+    if (section.new_page || parted || y_ + head + first > content_.bottom()) new_page();
     y_ += heading(section, {content_.x, y_}, pen());
     for (std::size_t i = 0; i < rows.size(); ++i) {
       const double height = draw_row(rows[i], {}, content_.width, ruler);

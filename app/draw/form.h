@@ -21,6 +21,8 @@ struct FormSection {
   std::string heading;
   std::string note;  // may be empty
   std::vector<FormField> fields;
+  bool new_page = false;  // begins a page of its own; the foot stands on the one before, too
+  bool together = false;  // goes to the next page rather than be parted, where a page can hold it
 };
 
 struct FormMatter {
@@ -29,7 +31,7 @@ struct FormMatter {
   std::string facts;     // 'Quillmere Juniors, Under-13 Kestrels'
   std::string date_iso;  // written into the PDF
   std::vector<FormSection> sections;
-  std::vector<std::string> foot;  // at the end of the last page
+  std::vector<std::string> foot;  // at the end of the last page, and of one that a section ends
 };
 
 // Faults: a text that no page can hold.

@@ -19,6 +19,12 @@ constexpr const char* kSeenAndDone = "What was seen and done. No diagnosis, no g
 constexpr const char* kWhoWasTold = "Who was told";
 constexpr const char* kReport = "Report";
 
+constexpr const char* kKnownBefore = "Known before";
+constexpr const char* kForClinicianOnly =
+    "For the clinician's eyes: what had been entered at the club, as people without medical training told it. It is no "
+    "diagnosis, and what nobody entered is missing.";
+constexpr const char* kNothingEntered = "nothing that was entered";
+
 constexpr const char* kReferral = "Letter to the clinician";
 constexpr const char* kWhatWasSeen = "What was seen";
 constexpr const char* kLaymen = "As people without medical training saw it at the pitch. It is no diagnosis.";

@@ -36,6 +36,10 @@ FormMatter incident_form(const IncidentMatter& matter) {
        "",
        {known("Reported by", matter.reported_by, 1, true), known("On", matter.reported_on, 1, true),
         known("Signature", "", 1, true), known("Received by the lead, on", "", 1, true)}}};
+  form.sections.back().together = true;  // a signature alone on a page signs nothing
+  if (matter.known_before) {
+    form.sections.insert(form.sections.begin() + 2, known_before_section(*matter.known_before));
+  }
   form.foot = {words::kFormRules};
   return form;
 }

@@ -1,10 +1,12 @@
 // The report of an incident, filled from what is known. Names a child: the page says who may have it.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "app/draw/form.h"
+#include "app/draw/known_before.h"
 
 namespace lanework::draw {
 
@@ -24,6 +26,7 @@ struct IncidentMatter {
   std::vector<std::string> told;  // 'his mother, by the coach, 18:40'
   std::string reported_by;
   std::string reported_on;
+  std::optional<KnownBeforeMatter> known_before;  // empty: nobody asked, and the pages have no place for it
 };
 
 FormMatter incident_form(const IncidentMatter& matter);

@@ -43,6 +43,14 @@ FormMatter referral_form(const IncidentMatter& matter) {
                 "practice with a risk of a knock to the head", "contact practice and matches"}),
         written("Name and profession", 1, true), written("Practice, phone for questions", 1, true),
         written("Date", 1, true), written("Signature", 1, true)}}};
+  if (matter.known_before) {
+    // The answer goes back to the club: on a page of its own, without what only the clinician is told.
+    FormSection& answer = form.sections.back();
+    answer.new_page = true;
+    answer.fields.insert(answer.fields.begin(),
+                         {known("Player", {matter.player}, 1, true), known("When", {when}, 1, true)});
+    form.sections.insert(form.sections.begin() + 1, known_before_section(*matter.known_before));
+  }
   form.foot = {words::kGateStaysShut, words::kFormRules};
   return form;
 }

@@ -103,6 +103,66 @@ const papers = [
   }),
 ];
 
+// An incident of who is on the way back; entries of the demo.
+const onTheWayBack = (club) => club.edit("incident.toml", 'player = "Q06"', 'player = "Q16"');
+const entered = (club, verb, ...words) => withSquad(club, verb, "incident.toml", "--entries", club.path("entries.toml"), "--catalogue", club.path("catalogue"), ...words);
+const pageOf = (club, verb) => textOf(`${club.out}/${verb}.pdf`);
+function enteredPage(club, verb) {
+  const said = entered(club, verb);
+  return said.status === 0 ? pageOf(club, verb) : said.err;
+}
+const kOnlyKnown = /Known before|For the clinician's eyes|concussion|nothing that was entered/;
+
+const knownBefore = ["incident", "referral"].flatMap((verb) => [
+  withClub(`care ${verb}: what was entered before it stands there for the clinician, with its age`, (club) => {
+    onTheWayBack(club);
+    const said = entered(club, verb);
+    const text = said.status === 0 ? pageOf(club, verb) : "";
+    return first(status(said, 0), says(text, /Known before/), says(text, /For the clinician's eyes/), says(text, /As known Tuesday 24 November 2026 18:05, the same day\./),
+      says(text, /head; told Monday 16 November 2026 19:40, 8 days before/), says(text, /return after concussion: step 3 of 6, 'sport-specific exercise alone, without any risk to the head', begun Tuesday 24 November 2026 17:50, the same day; held back meanwhile: no contact, only light jumping, twisting or fast running; still shut: clearance before any risk of a knock to the head, clearance to contact/),
+      silent(text, /still shut: a clinician has seen/), says(text, kRules), silent(said.out + said.err, /concussion|head|Halewick/), (statSync(`${club.out}/${verb}.pdf`).mode & 0o777) === 0o600 ? "" : "others may read it");
+  }),
+  withClub(`care ${verb}: a restriction with what it is for, and what came after the incident is left out`, (club) => {
+    club.edit("incident.toml", 'player = "Q06"', 'player = "Q14"');
+    const text = enteredPage(club, verb);
+    club.edit("incident.toml", 'player = "Q14"', 'player = "Q07"');
+    const later = enteredPage(club, verb);
+    return first(says(text, /no jumping, no sharp turns until 3 Dec; set for knee against impact, twist, Friday 20 November 2026 19:00, 4 days before/),
+      says(later, /Other restrictions and soreness, and since when nothing that was entered/), silent(later, /knee|5 of 10/));
+  }),
+  withClub(`care ${verb}: where the time is not known entries of that day are left out, and it says so`, (club) => {
+    onTheWayBack(club);
+    club.edit("incident.toml", "time = 18:12:00\n", "");
+    const text = enteredPage(club, verb);
+    return first(says(text, /As known Sunday 22 November 2026 20:10, 2 days before\. The time of the incident is not known: entries of that day are left out\./),
+      says(text, /step 2 of 6, 'easy aerobic exercise, then moderate'/));
+  }),
+  withClub(`care ${verb}: without entries the page is as it was`, (club) => {
+    onTheWayBack(club);
+    const said = withSquad(club, verb, "incident.toml");
+    return first(status(said, 0), silent(pageOf(club, verb), kOnlyKnown));
+  }),
+  ...[["a file that is not there", () => {}, "nowhere.toml", /nowhere\.toml/],
+    ["an entry that is none", (c) => c.append("entries.toml", '\n[[entry]]\nid = "x"\nreceipt = 99\nreceived = "2026-11-24T17:00Z"\nby = "coach"\nplayer = "Q16"\nkind = "cured"\n'), "entries.toml", /entries\.toml:\d+:1: entry\.\d+\.kind: found 'cured', expected one of hurt/],
+    ["rules of care that are broken", (c) => c.edit("catalogue/care/pain.toml", "days_to = 10", "days_to = 100"), "entries.toml", /pain\.toml:12:1: trend\.days_to: found 100/],
+  ].map(([name, spoil, file, wanted]) => withClub(`care ${verb} --entries, bad input: ${name}`, (club) => {
+    spoil(club);
+    const said = withSquad(club, verb, "incident.toml", "--entries", club.path(file), "--catalogue", club.path("catalogue"));
+    return first(status(said, 2), said.lines.length === 1 ? "" : said.err, says(said.lines[0] ?? "", wanted), said.out, club.wrote() ? "wrote" : "");
+  })),
+]);
+
+const nothingOfItForACoach = withClub("care incident: of what the clinician is told nothing stands on anything a coach carries", (club) => {
+  onTheWayBack(club);
+  club.edit("squads/u13-kestrels.toml", 'away = ["Q03", "Q16"]', 'away = ["Q03"]');
+  const answers = [entered(club, "incident"), entered(club, "referral"), club.card("--entries", club.path("entries.toml"))];
+  const bad = answers.find((answer) => answer.status !== 0);
+  if (bad) return bad.err;
+  const told = /concussion|Known before|still shut|clinician's eyes|step \d of 6|2026 19:40/;
+  return first(says(pageOf(club, "incident"), told), ...["card", "slip"].map((name) => silent(pageOf(club, name), told)), silent(answers[2].out + answers[2].err, told),
+    ...readdirSync(club.out).filter((name) => name.endsWith(".svg")).map((name) => silent(readFileSync(`${club.out}/${name}`, "utf8"), told)));
+});
+
 const kIncidentMistakes = [
   ["no file", () => {}, "nowhere.toml", /nowhere\.toml/],
   ["a player of another squad", (c) => c.edit("incident.toml", '"Q06"', '"W04"'), "incident.toml", /incident\.toml: player: found 'W04', expected a player of .*u13-kestrels\.toml$/],
@@ -182,4 +242,4 @@ const kSheetMistakes = [
     return first(status(found, 2), several || found.lines.length === 1 ? "" : found.err, says(found.lines[0] ?? "", said), silent(found.err, /Ann|07700|nut|ask nan|milk/), found.out, club.wrote() ? "wrote" : "");
   }));
 
-export const careVenue = [...venue, ...kPlanMistakes, ...papers, ...kIncidentMistakes, ...sealed, ...kSheetMistakes];
+export const careVenue = [...venue, ...kPlanMistakes, ...papers, ...knownBefore, nothingOfItForACoach, ...kIncidentMistakes, ...sealed, ...kSheetMistakes];

@@ -9,6 +9,7 @@ const all = (...checks) => checks.find((check) => check !== "") ?? "";
 const status = (said, wanted) => (said.status === wanted ? "" : `exit status ${said.status}, not ${wanted}\n${said.err}${said.out.slice(0, 600)}`);
 const same = (what, is, wanted) => (JSON.stringify(is) === JSON.stringify(wanted) ? "" : `${what}: ${JSON.stringify(is)}, not ${JSON.stringify(wanted)}`);
 const says = (text, pattern) => (pattern.test(text) ? "" : `no ${pattern} in\n${text}`);
+const silent = (text, pattern) => (pattern.test(text) ? `${pattern} in\n${text}` : "");
 const textOf = (pdf) => spawnSync("pdftotext", ["-layout", pdf, "-"], { encoding: "utf8" }).stdout.replace(/\s+/g, " ");
 const filesIn = (folder) => (existsSync(folder) ? readdirSync(folder, { recursive: true }).filter((name) => name.includes(".")).sort() : []);
 
@@ -112,6 +113,28 @@ export const clubPages = [
     const neither = club.run("clinic", "--out", club.out, "--catalogue", club.path("catalogue"));
     return all(status(said, 0), says(page, /Maren: taught 7 Nov 2026 by the lead \(first evening\)/), says(page, /Tolly: not yet taught/),
       says(page, /Local rules and licensed practice come first/), status(routine, 0), status(neither, 2), same("lines", neither.lines.length, 1));
+  }),
+  withClub("clinic: whom to tell is filled from the venue's plan; without one, and for a routine alone, it is a form", (club) => {
+    const back = () => textOf(`${club.out}/first-evening.pdf`);
+    const planned = on(club, "clinic", ...kSquad);
+    const known = back();
+    club.edit("venues/millrace.toml", 'meets_ambulance = "a parent at the gate"\n', "");
+    on(club, "clinic", ...kSquad);
+    const lacking = back();
+    club.edit("strips/north-end.toml", 'venue = "../venues/millrace.toml"\n', "");
+    const unplanned = on(club, "clinic", ...kSquad);
+    const form = back();
+    const routine = club.run("clinic", "--routine", "hall", "--catalogue", club.path("catalogue"), "--out", club.out);
+    const forms = [form, back()];
+    return all(status(planned, 0), says(known, /Whom to tell Millrace ground: pitch 2 behind the club house/), says(known, /Emergency number 112/), says(known, /Who stays with the player the squad's coach/),
+      says(known, /Address Millrace Lane 9, Quillmere/), says(known, /Who meets the ambulance a parent at the gate/), says(known, /The lead, phone/), silent(known, /Plan incomplete/),
+      says(lacking, /Plan incomplete: nobody meets the ambulance\./), says(lacking, /Who meets the ambulance/), silent(lacking, /a parent at the gate/),
+      status(unplanned, 0), status(routine, 0), ...forms.flatMap((page) => [says(page, /Whom to tell The lead, phone/), silent(page, /Millrace|112|Who calls/)]));
+  }),
+  withClub("clinic: a mistake in the venue's file is one line, and nothing is written", (club) => {
+    club.append("venues/millrace.toml", 'nurse = "me"\n');
+    const said = on(club, "clinic", ...kSquad);
+    return all(status(said, 2), same("lines", said.lines.length, 1), says(said.err, /venues\/millrace\.toml:\d+:1: roles\.nurse: found 'nurse'/), existsSync(club.out) ? "wrote" : "");
   }),
   withClub("club check: mistakes in coaches.toml are one line each", (club) => {
     club.edit("coaches.toml", '"u13-kestrels"', '"u99"');

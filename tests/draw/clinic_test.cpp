@@ -85,6 +85,58 @@ TEST_P(ClinicOf, CutsNothingAndFillsTwoPagesAndOne) {
   expect_whole(form.value(), content_of(sheet_of(paper)), id + ", visit");
 }
 
+ActionPlanMatter plan() {
+  ActionPlanMatter out;
+  out.note = "Millrace ground: pitch 2 behind the club house. Check it on the night.";
+  out.lacks = "Plan incomplete: nobody meets the ambulance.";
+  out.emergency_number = "112";
+  out.address = "Millrace Lane 9, Quillmere";
+  out.phone = "lead's mobile; landline in the club house";
+  out.stays_with_player = "the squad's coach";
+  out.calls = "the second coach";
+  return out;
+}
+
+// The longest that a venue's file may hold.
+ActionPlanMatter longest_plan() {
+  ActionPlanMatter out = plan();
+  std::string text;
+  while (text.size() < 110) text += "wide words and ";
+  text += "wide words";
+  for (std::string* field :
+       {&out.emergency_number, &out.address, &out.phone, &out.stays_with_player, &out.calls, &out.meets_ambulance}) {
+    *field = text;
+  }
+  return out;
+}
+
+std::string text_of(const Page& page) {
+  std::string out;
+  for (const Mark& mark : page.marks) {
+    if (const Text* text = std::get_if<Text>(&mark)) out += text->lead + " " + text->text + "\n";
+  }
+  return out;
+}
+
+TEST_P(ClinicOf, TellsWhomFromThePlanOfThePlace) {
+  const auto& [id, paper] = GetParam();
+  const catalogue::Routine of = routine(id);
+  cli::ClinicSource source = source_of(of);
+  for (const ActionPlanMatter& known : {plan(), longest_plan()}) {
+    source.action_plan = known;
+    const auto pack = draw_clinic(cli::clinic_matter(source), paper);
+    ASSERT_TRUE(pack);
+    EXPECT_EQ(pack.value().sides.size(), 2U);
+    expect_whole(pack.value(), content_of(sheet_of(paper)), id);
+    const std::string text = text_of(pack.value().sides.back());
+    for (const std::string& words : {known.note, known.lacks, known.emergency_number, known.address, known.calls}) {
+      EXPECT_NE(text.find(words), std::string::npos) << words;
+    }
+    EXPECT_NE(text.find("The lead, phone"), std::string::npos) << "which no plan knows";
+    EXPECT_NE(text.find("Who meets the ambulance"), std::string::npos) << "known or a line to write on";
+  }
+}
+
 std::vector<std::string> routines() {
   std::vector<std::string> out;
   for (const std::string& file : read::files_in(kCatalogue + "/routines", ".toml")) {

@@ -28,6 +28,17 @@ IncidentMatter known() {
   return matter;
 }
 
+// As an incident of who is on the way back, with a knee besides.
+IncidentMatter known_before() {
+  IncidentMatter matter = known();
+  matter.known_before = KnownBeforeMatter{
+      "As known Monday 23 November 2026 20:10, the day before.",
+      {"head, a fit of dizziness; told Monday 16 November 2026 19:40, 8 days before"},
+      {},
+      {"no jumping until 3 Dec; set for knee against impact, Friday 20 November 2026 19:00, 4 days before"}};
+  return matter;
+}
+
 IncidentMatter longest() {
   IncidentMatter matter = known();
   matter.what_happened.clear();
@@ -84,6 +95,56 @@ TEST_P(Forms, AreWholeWhateverIsKnown) {
     EXPECT_EQ(draw(known(), GetParam()).value().sides.size(), 1U);
     EXPECT_EQ(draw({}, GetParam()).value().sides.size(), 1U);
     EXPECT_GT(draw(longest(), GetParam()).value().sides.size(), 1U);
+  }
+}
+
+TEST_P(Forms, HaveAPlaceForWhatWasKnownBeforeOnlyWhereSomebodyAsked) {
+  for (const auto draw : {draw_incident, draw_referral}) {
+    const auto pages = draw(known_before(), GetParam());
+    ASSERT_TRUE(pages);
+    expect_whole(pages.value(), GetParam());
+    EXPECT_LE(pages.value().sides.size(), 2U);
+    const std::string text = all_text(pages.value());
+    for (const char* words : {words::kKnownBefore, words::kForClinicianOnly, "the day before.",
+                              "no jumping until 3 Dec", "a fit of dizziness", words::kNothingEntered}) {
+      EXPECT_NE(text.find(words), std::string::npos) << words;
+    }
+    const std::string without = all_text(draw(known(), GetParam()).value());
+    for (const char* words : {words::kKnownBefore, words::kForClinicianOnly, words::kNothingEntered}) {
+      EXPECT_EQ(without.find(words), std::string::npos) << words;
+    }
+  }
+}
+
+// What goes back to the club does not lie beside what only the clinician is told.
+TEST_P(Forms, TheAnswerIsAPageOfItsOwnWhereMoreIsTold) {
+  const auto pages = draw_referral(known_before(), GetParam());
+  ASSERT_TRUE(pages);
+  ASSERT_EQ(pages.value().sides.size(), 2U);
+  const std::string told = all_text(pages.value().sides.front());
+  const std::string answer = all_text(pages.value().sides.back());
+  EXPECT_NE(told.find("no jumping until 3 Dec"), std::string::npos);
+  EXPECT_EQ(told.find(words::kClinicianAnswers), std::string::npos);
+  for (const char* words : {words::kClinicianAnswers, "Ines Marlow", "Tuesday 24 November 2026", "Signature"}) {
+    EXPECT_NE(answer.find(words), std::string::npos) << words;
+  }
+  for (const char* words : {words::kKnownBefore, "jumping until", "dizziness"}) {
+    EXPECT_EQ(answer.find(words), std::string::npos) << words;
+  }
+  for (const std::string& page : {told, answer}) EXPECT_NE(page.find(words::kFormRules), std::string::npos);
+}
+
+TEST_P(Forms, TheSignatureStandsWithWhatItSigns) {
+  IncidentMatter matter = known_before();
+  for (int more = 0; more < 40; ++more) {
+    const auto pages = draw_incident(matter, GetParam());
+    ASSERT_TRUE(pages);
+    for (const Page& side : pages.value().sides) {
+      const std::string text = all_text(side);
+      const bool reported = text.find("Reported by") != std::string::npos;
+      EXPECT_EQ(reported, text.find("Signature") != std::string::npos) << more << " lines more";
+    }
+    matter.known_before->held.emplace_back("no jumping");
   }
 }
 

@@ -2,8 +2,10 @@
 #include <cstdio>
 #include <memory>
 #include <optional>
+#include <utility>
 
 #include "app/cli/care/care_commands.h"
+#include "app/cli/care/known_before_matter.h"
 #include "app/cli/care/private_pages.h"
 #include "app/cli/command.h"
 #include "app/cli/page_files.h"
@@ -21,6 +23,8 @@ namespace {
 struct IncidentFlags {
   std::string file;
   std::string squad;
+  std::string entries;
+  std::string catalogue;
   std::string day;
   std::string out;
   std::string paper = "a4";
@@ -46,8 +50,9 @@ draw::IncidentMatter matter_of(const care::Incident& incident) {
   return out;
 }
 
+// ages: the player's is added, where the roster has it.
 std::optional<Faults> add_squad(const IncidentFlags& flags, const care::Incident& incident,
-                                draw::IncidentMatter& matter) {
+                                draw::IncidentMatter& matter, care::Ages& ages) {
   if (flags.squad.empty()) return {};
   const auto squad = read::read_squad_roster(flags.squad, incident.date);
   if (!squad) return squad.faults();
@@ -63,6 +68,7 @@ std::optional<Faults> add_squad(const IncidentFlags& flags, const care::Incident
                    {}}};
   }
   matter.player = found->name;
+  if (const auto age = people::age_on(*found, incident.date)) ages.emplace(found->id, *age);
   if (!squad.value().venue) return {};
   const auto plan = venue_plan_at(*squad.value().venue);
   if (!plan) return plan.faults();
@@ -79,7 +85,12 @@ Result<draw::IncidentMatter> read_matter(const IncidentFlags& flags) {
   const auto incident = care::read_incident(document.value(), day.value());
   if (!incident) return incident.faults();
   draw::IncidentMatter matter = matter_of(incident.value());
-  if (const auto faults = add_squad(flags, incident.value(), matter)) return *faults;
+  care::Ages ages;
+  if (const auto faults = add_squad(flags, incident.value(), matter, ages)) return *faults;
+  if (flags.entries.empty()) return matter;
+  auto known = known_before_matter(flags.entries, flags.catalogue, incident.value(), ages);
+  if (!known) return known.faults();
+  matter.known_before = std::move(known).value();
   return matter;
 }
 
@@ -101,6 +112,10 @@ void add(CLI::App& care, const char* name, const char* words, Draw draw, int& ex
   const auto flags = std::make_shared<IncidentFlags>();
   command->add_option("incident", flags->file, "what is known (docs/formats/incident.md)")->required();
   command->add_option("--squad", flags->squad, "the squad file: for name, club and venue");
+  command->add_option("--entries", flags->entries,
+                      "what was entered (docs/formats/entries.md): adds what was known of the player before, for the "
+                      "clinician's eyes");
+  command->add_option("--catalogue", flags->catalogue, "folder of the catalogue, if not the shipped one");
   command->add_option("--date", flags->day, "the day of the report, such as 2026-11-26 (today)");
   command->add_option("--out", flags->out, "folder for the page")->required();
   command->add_option("--paper", flags->paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
