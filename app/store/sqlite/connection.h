@@ -1,0 +1,84 @@
+// One connection to a SQLite file, with the settings that the ledger's promises rest on, and statements on it. Nothing
+// of SQLite's own names leaves this folder.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "core/base/result.h"
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+namespace lanework::store::sqlite {
+
+// What SQLite says, in one line for whoever runs the server; never the data.
+Fault fault_of(sqlite3* database, const std::string& file);
+
+// A prepared statement. Texts and blobs that are bound must live until the step.
+class Statement {
+ public:
+  Statement() = default;
+  Statement(sqlite3* database, std::string_view sql);  // throws std::logic_error: the text of a statement is ours
+  Statement(Statement&&) noexcept = default;
+  Statement& operator=(Statement&&) noexcept = default;
+
+  Statement& bind(int position, std::int64_t value);
+  Statement& bind(int position, std::string_view text);
+  Statement& bind_blob(int position, std::string_view bytes);
+  Statement& bind_null(int position);
+
+  enum class Step : std::uint8_t { kRow, kDone, kFailed };
+  Step step();
+  void reset();  // for the next use; also forgets what was bound
+
+  [[nodiscard]] std::int64_t integer(int column) const;
+  [[nodiscard]] std::string text(int column) const;  // or a blob's bytes
+  [[nodiscard]] bool is_null(int column) const;
+
+ private:
+  struct Finalize {
+    void operator()(sqlite3_stmt* statement) const;
+  };
+  std::unique_ptr<sqlite3_stmt, Finalize> statement_;
+};
+
+class Connection {
+ public:
+  // Opens or creates. Faults: the file cannot be opened or written, is no database, is of a newer version of ours, or a
+  // setting does not hold after it was set.
+  static Result<Connection> open(const std::string& file);
+
+  [[nodiscard]] sqlite3* database() const { return database_.get(); }
+  [[nodiscard]] const std::string& file() const { return file_; }
+  std::optional<Fault> run(const char* sql);
+
+ private:
+  struct Close {
+    void operator()(sqlite3* database) const;
+  };
+  std::unique_ptr<sqlite3, Close> database_;
+  std::string file_;
+
+  std::optional<Faults> set_up();
+};
+
+// All of it or nothing: rolled back unless committed.
+class Transaction {
+ public:
+  explicit Transaction(Connection& connection) : connection_(connection) {}
+  Transaction(const Transaction&) = delete;
+  Transaction& operator=(const Transaction&) = delete;
+  ~Transaction();
+  std::optional<Fault> begin();  // takes the one writer's place
+  std::optional<Fault> commit();
+
+ private:
+  Connection& connection_;
+  bool open_ = false;
+};
+
+}  // namespace lanework::store::sqlite

@@ -1,0 +1,74 @@
+// What a server keeps, in the words of the trade: entries are taken in, handed out again, and never changed. Behind it
+// lies SQLite or PostgreSQL; both keep the same contract (tests/store/contract.h). docs/model/store.md.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/result.h"
+#include "core/ledger/fold.h"
+
+namespace lanework::store {
+
+// Who sends, by the credential.
+struct Sender {
+  std::string device;
+  std::string author;
+  ledger::Role role = ledger::Role::kCoach;
+  bool revoked = false;  // then nothing of it becomes part of what stands
+};
+
+enum class Verdict : std::uint8_t {
+  kStored,
+  kKnown,         // the same entry was here already
+  kOtherContent,  // an entry of this id with other content is here: the first stands
+  kQuarantined,   // kept where nobody acts on it, with the reason
+  kErased         // about somebody who was erased: taken note of, content dropped
+};
+
+struct EntryVerdict {
+  ledger::EntryId id;
+  Verdict verdict = Verdict::kStored;
+  std::int64_t receipt = 0;  // where it is stored; 0 where it is not
+  std::string why;           // of a quarantine
+};
+
+struct Quarantined {
+  std::int64_t number = 0;
+  std::string received;
+  std::string device;
+  std::string author;
+  std::string why;
+  std::string bytes;  // in canonical form
+};
+
+// What whoever checks the books finds.
+struct Audit {
+  std::int64_t entries = 0;
+  std::int64_t unreadable = 0;            // of erased people
+  std::optional<std::int64_t> broken_at;  // the first receipt whose link does not follow from what is stored
+};
+
+// One writer at a time. Every call is a transaction: all of it, or nothing. Faults: the store cannot be written (full,
+// read-only, held by another process) or read; then nothing was taken in, and the sender keeps what it has.
+class Store {
+ public:
+  virtual ~Store() = default;
+
+  // Verdicts in the order of the entries. Whatever is answered other than by a fault is on the disk by then. received:
+  // the receiver's clock with its offset.
+  virtual Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<ledger::Entry>& entries,
+                                                    const ledger::KindTable& kinds, const std::string& received) = 0;
+  // By receipt, those above 'after', at most so many; entries of erased people are left out.
+  virtual Result<std::vector<ledger::Received>> entries_after(std::int64_t after, std::size_t most,
+                                                              const ledger::KindTable& kinds) = 0;
+  virtual Result<std::vector<Quarantined>> quarantined() = 0;
+  // Destroys the person's key: what was entered about the person can no longer be read, here or in any copy that goes
+  // by this store's keys. False where nothing was ever entered about the person.
+  virtual Result<bool> erase_person(const std::string& player, const std::string& when) = 0;
+  virtual Result<Audit> audit() = 0;
+};
+
+}  // namespace lanework::store

@@ -1,0 +1,153 @@
+// What every store keeps, whatever lies behind it: one suite, run on each.
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+
+#include <algorithm>
+
+#include "core/ledger/canonical.h"
+#include "tests/ledger/shipped_kinds.h"
+#include "tests/store/sqlite_file.h"
+
+namespace lanework::store {
+namespace {
+
+using ledger::Role;
+using ledger::test::about_session;
+using ledger::test::entry_text;
+using ledger::test::shipped_kinds;
+using test::SqliteFile;
+
+const std::string kNow = "2026-11-26T18:05:00+01:00";
+const Sender kCoach{"phone-1", "ann", Role::kCoach, false};
+const Sender kLead{"desk-1", "lee", Role::kLead, false};
+
+ledger::Entry entry(int n, const std::string& kind, const std::string& fields) {
+  return ledger::test::read(entry_text(n, kind, fields, n)).value();
+}
+ledger::Entry started(int n) { return entry(n, "session-started", about_session()); }
+ledger::Entry hurt(int n, const std::string& player = "Q07") {
+  return entry(n, "hurt", "\"player\":\"" + player + "\",\"place\":\"knee\"");
+}
+
+std::vector<EntryVerdict> take(Store& store, const Sender& sender, const std::vector<ledger::Entry>& entries) {
+  const auto verdicts = store.take_in(sender, entries, shipped_kinds(), kNow);
+  if (!verdicts) throw std::runtime_error(to_line(verdicts.faults().front()));
+  return verdicts.value();
+}
+
+std::vector<ledger::Received> all(Store& store) { return store.entries_after(0, 100'000, shipped_kinds()).value(); }
+
+std::string state_of(Store& store) {
+  return ledger::canonical_json(to_node(ledger::fold(all(store), shipped_kinds()))).value();
+}
+
+TEST(Contract, WhatIsTakenInIsHandedOutAsItCame) {
+  const SqliteFile file;
+  auto store = file.open();
+  const auto verdicts = take(*store, kCoach, {started(1), hurt(2)});
+  ASSERT_EQ(verdicts.size(), 2U);
+  EXPECT_EQ(verdicts[0].verdict, Verdict::kStored);
+  EXPECT_EQ(verdicts[1].receipt, 2);
+  const auto again = file.open();
+  const auto entries = all(*again);
+  ASSERT_EQ(entries.size(), 2U);
+  EXPECT_EQ(bytes_of(entries[1].entry), bytes_of(hurt(2)));
+  EXPECT_EQ(entries[1].author, "ann");
+  EXPECT_EQ(entries[1].received, kNow);
+  EXPECT_EQ(entries[1].role, Role::kCoach);
+  EXPECT_EQ(again->entries_after(1, 10, shipped_kinds()).value().size(), 1U);
+  EXPECT_EQ(again->entries_after(0, 1, shipped_kinds()).value().front().receipt, 1);
+}
+
+TEST(Contract, ABatchSentTenTimesIsThereOnce) {
+  const SqliteFile file;
+  auto store = file.open();
+  const std::vector<ledger::Entry> batch = {started(1), hurt(2)};
+  take(*store, kCoach, batch);
+  const std::string state = state_of(*store);
+  for (int i = 0; i < 9; ++i) {
+    for (const EntryVerdict& verdict : take(*store, kCoach, batch)) EXPECT_EQ(verdict.verdict, Verdict::kKnown);
+  }
+  EXPECT_EQ(state_of(*store), state);
+  EXPECT_EQ(store->audit().value().entries, 2);
+}
+
+TEST(Contract, OneIdWithOtherContentKeepsTheFirst) {
+  const SqliteFile file;
+  auto store = file.open();
+  take(*store, kCoach, {hurt(1)});
+  const auto verdict = take(*store, kCoach, {hurt(1, "Q08")}).front();
+  EXPECT_EQ(verdict.verdict, Verdict::kOtherContent);
+  EXPECT_EQ(verdict.receipt, 1);
+  EXPECT_EQ(bytes_of(all(*store).front().entry), bytes_of(hurt(1)));
+}
+
+TEST(Contract, WhatARoleDoesNotEnterAndWhatARevokedDeviceSendsIsKeptAside) {
+  const SqliteFile file;
+  auto store = file.open();
+  const auto lifted = entry(1, "lifted", "\"player\":\"Q07\",\"names\":[\"" + to_text(ledger::test::id_of(9)) + "\"]");
+  Sender gone = kCoach;
+  gone.revoked = true;
+  EXPECT_EQ(take(*store, kCoach, {started(2), lifted})[1].verdict, Verdict::kQuarantined);
+  EXPECT_EQ(take(*store, gone, {started(3)}).front().why, "the device was revoked");
+  EXPECT_EQ(take(*store, kLead, {lifted}).front().verdict, Verdict::kStored);
+  EXPECT_EQ(all(*store).size(), 2U);
+  const auto aside = store->quarantined().value();
+  ASSERT_EQ(aside.size(), 2U);
+  EXPECT_EQ(aside[0].why, "a coach does not enter lifted");
+  EXPECT_EQ(aside[0].bytes, bytes_of(lifted));
+  EXPECT_EQ(aside[1].bytes, bytes_of(started(3)));
+}
+
+TEST(Contract, AnErasedPersonCannotBeReadNorEnteredAgain) {
+  const SqliteFile file;
+  auto store = file.open();
+  take(*store, kCoach, {hurt(1), started(2), hurt(3, "Q08")});
+  EXPECT_FALSE(store->erase_person("Q99", kNow).value());
+  EXPECT_TRUE(store->erase_person("Q07", kNow).value());
+  EXPECT_FALSE(store->erase_person("Q07", kNow).value());
+  const auto again = file.open();
+  EXPECT_EQ(all(*again).size(), 2U);
+  EXPECT_EQ(take(*again, kCoach, {hurt(1)}).front().verdict, Verdict::kErased);
+  EXPECT_EQ(take(*again, kCoach, {hurt(4)}).front().verdict, Verdict::kErased);
+  const Audit audit = again->audit().value();
+  EXPECT_EQ(audit.entries, 3);
+  EXPECT_EQ(audit.unreadable, 1);
+  EXPECT_FALSE(audit.broken_at) << "the chain goes over what is sealed, so erasing breaks no link";
+}
+
+TEST(Contract, AKindOfANewerVersionIsKeptAndSealedWhereItNamesAPlayer) {
+  const SqliteFile file;
+  auto store = file.open();
+  take(*store, kCoach,
+       {entry(1, "mood-told", R"("player":"Q07","how":"tired")"), entry(2, "weather-felt", R"("how":"damp")")});
+  EXPECT_EQ(all(*store).size(), 2U);
+  EXPECT_TRUE(store->erase_person("Q07", kNow).value());
+  EXPECT_EQ(all(*store).size(), 1U);
+}
+
+TEST(Contract, ManyBatchesInAnyOrderAndAgainGiveOneState) {
+  EXPECT_TRUE(rc::check([] {
+    std::vector<ledger::Entry> entries;
+    const int count = *rc::gen::inRange(1, 20);
+    for (int n = 1; n <= count; ++n) entries.push_back(*rc::gen::arbitrary<bool>() ? started(n) : hurt(n));
+    const SqliteFile file;
+    auto store = file.open();
+    std::size_t sent = 0;
+    while (sent < entries.size()) {
+      const auto size = static_cast<std::size_t>(*rc::gen::inRange(1, 6));
+      const std::size_t from = static_cast<std::size_t>(*rc::gen::inRange(0, static_cast<int>(sent) + 1));
+      const std::size_t to = std::min(entries.size(), std::max(sent + 1, from + size));
+      take(*store, kCoach,
+           {entries.begin() + static_cast<std::ptrdiff_t>(from), entries.begin() + static_cast<std::ptrdiff_t>(to)});
+      sent = std::max(sent, to);
+    }
+    const auto there = all(*store);
+    RC_ASSERT(there.size() == entries.size());
+    for (std::size_t i = 0; i < there.size(); ++i) RC_ASSERT(there[i].receipt == static_cast<std::int64_t>(i) + 1);
+    RC_ASSERT(!store->audit().value().broken_at);
+  }));
+}
+
+}  // namespace
+}  // namespace lanework::store
