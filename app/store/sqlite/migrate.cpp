@@ -1,14 +1,11 @@
 #include "app/store/sqlite/migrate.h"
 
-#include <iterator>
 #include <string>
+
+#include "app/store/sqlite/migrations.h"
 
 namespace lanework::store::sqlite {
 namespace {
-
-constexpr const char* kSteps[] = {
-#include "sqlite_migrations.inc"
-};
 
 int version_of(Connection& connection) {
   Statement read(connection.database(), "PRAGMA user_version");
@@ -17,7 +14,7 @@ int version_of(Connection& connection) {
 
 }  // namespace
 
-int newest_version() { return static_cast<int>(std::size(kSteps)); }
+int newest_version() { return kMigrationCount; }
 
 std::optional<Faults> migrate(Connection& connection) { return migrate_to(connection, newest_version()); }
 
@@ -34,7 +31,7 @@ std::optional<Faults> migrate_to(Connection& connection, int version) {
                    "a newer Lanework wrote it"}};
   }
   for (int step = has; step < version; ++step) {
-    if (auto fault = connection.run(kSteps[step])) return Faults{*fault};
+    if (auto fault = connection.run(kMigrations[step])) return Faults{*fault};
     const std::string mark = "PRAGMA user_version=" + std::to_string(step + 1);
     if (auto fault = connection.run(mark.c_str())) return Faults{*fault};
   }
