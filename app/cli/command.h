@@ -34,5 +34,6 @@ void add_clinic_command(CLI::App& app, int& exit_status);
 void add_block_command(CLI::App& app, int& exit_status);
 void add_evidence_command(CLI::App& app, int& exit_status);
 void add_care_command(CLI::App& app, int& exit_status);
+void add_ledger_command(CLI::App& app, int& exit_status);
 
 }  // namespace lanework::cli

@@ -30,6 +30,7 @@ int run(int argc, char** argv) {
   add_block_command(app, exit_status);
   add_evidence_command(app, exit_status);
   add_care_command(app, exit_status);
+  add_ledger_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

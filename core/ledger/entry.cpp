@@ -20,32 +20,6 @@ bool is_key(const std::string& text) {
   return !text.empty() && text.size() <= kMostKeyBytes && std::all_of(text.begin(), text.end(), good);
 }
 
-// '2026-11-26T18:04:10+01:00'.
-bool is_stamp(const std::string& text) {
-  constexpr std::size_t kDay = 10;
-  constexpr std::size_t kToMinutes = 16;
-  if (text.size() < kToMinutes + 1 || text.size() > 35 || text[kDay] != 'T') return false;
-  if (!parse_iso_date(text.substr(0, kDay)) || !parse_time_of_day(text.substr(kDay + 1, 5))) return false;
-  std::size_t at = kToMinutes;
-  const auto digits = [&](std::size_t count) {
-    for (std::size_t i = 0; i < count; ++i, ++at) {
-      if (at >= text.size() || text[at] < '0' || text[at] > '9') return false;
-    }
-    return true;
-  };
-  if (text[at] == ':' && (++at, !digits(2))) return false;
-  if (at < text.size() && text[at] == '.') {
-    ++at;
-    const std::size_t from = at;
-    while (at < text.size() && text[at] >= '0' && text[at] <= '9') ++at;
-    if (at == from) return false;
-  }
-  if (at >= text.size()) return false;
-  if (text[at] == 'Z') return at + 1 == text.size();
-  if (text[at] != '+' && text[at] != '-') return false;
-  return at + 6 == text.size() && parse_time_of_day(text.substr(at + 1)).has_value();
-}
-
 class EntryReader {
  public:
   EntryReader(const Node& node, const std::string& path, const KindTable& kinds)
@@ -59,7 +33,7 @@ class EntryReader {
     if (const auto id = entry_id("id")) out.id = *id;
     out.sequence = table_.integer("sequence", 1, kMostSequence);
     out.device_time = table_.text("device_time");
-    if (!out.device_time.empty() && !is_stamp(out.device_time))
+    if (!out.device_time.empty() && !is_time_with_offset(out.device_time))
       fault(FaultCode::kBadDate, "device_time", out.device_time,
             "a time with its offset, such as 2026-11-26T18:04:10+01:00");
     out.kind = table_.text("kind");
@@ -188,6 +162,31 @@ class EntryReader {
 };
 
 }  // namespace
+
+bool is_time_with_offset(const std::string& text) {
+  constexpr std::size_t kDay = 10;
+  constexpr std::size_t kToMinutes = 16;
+  if (text.size() < kToMinutes + 1 || text.size() > 35 || text[kDay] != 'T') return false;
+  if (!parse_iso_date(text.substr(0, kDay)) || !parse_time_of_day(text.substr(kDay + 1, 5))) return false;
+  std::size_t at = kToMinutes;
+  const auto digits = [&](std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i, ++at) {
+      if (at >= text.size() || text[at] < '0' || text[at] > '9') return false;
+    }
+    return true;
+  };
+  if (text[at] == ':' && (++at, !digits(2))) return false;
+  if (at < text.size() && text[at] == '.') {
+    ++at;
+    const std::size_t from = at;
+    while (at < text.size() && text[at] >= '0' && text[at] <= '9') ++at;
+    if (at == from) return false;
+  }
+  if (at >= text.size()) return false;
+  if (text[at] == 'Z') return at + 1 == text.size();
+  if (text[at] != '+' && text[at] != '-') return false;
+  return at + 6 == text.size() && parse_time_of_day(text.substr(at + 1)).has_value();
+}
 
 Result<Entry> read_entry(const Node& node, const std::string& path, const KindTable& kinds) {
   return EntryReader(node, path, kinds).read();

@@ -36,6 +36,9 @@ struct Received {
 inline constexpr std::int64_t kMostSequence = 1'000'000'000'000;
 inline constexpr std::size_t kMostEntryBytes = 32 * 1024;  // in canonical form
 
+// '2026-11-26T18:04:10+01:00', or with Z; seconds and parts of them may be left out.
+bool is_time_with_offset(const std::string& text);
+
 // One entry of a batch, at 'path' of it ('entries.3'). All faults are collected: a missing or wrong field, a word that
 // is none, text too long, an id of another version, nesting below a list. Unknown keys are kept; an unknown kind makes
 // an entry that is not known, not a fault.

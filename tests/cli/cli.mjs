@@ -13,6 +13,7 @@ import { commands } from "./commands.mjs";
 import { emphasis } from "./emphasis.mjs";
 import { evidence } from "./evidence.mjs";
 import { goldens } from "./golden.mjs";
+import { ledger } from "./ledger.mjs";
 import { pages } from "./pages.mjs";
 import { rolling } from "./rolling.mjs";
 import { rollingStories } from "./rolling_stories.mjs";
@@ -34,7 +35,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...ledger, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

@@ -1,0 +1,220 @@
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cstdio>
+#include <iterator>
+#include <memory>
+
+#include "app/cli/command.h"
+#include "app/cli/ledger/ledger_folder.h"
+#include "app/read/files.h"
+
+namespace lanework::cli {
+namespace {
+
+constexpr std::size_t kMostInBatch = 500;
+
+struct Flags {
+  LedgerFlags ledger;
+  std::string batch;
+  std::string device;
+  std::string author;
+  std::string role = "coach";
+  std::string received;
+  std::string player;
+  std::string out;
+  bool json = false;
+};
+
+const char* verdict_word(store::Verdict verdict) {
+  switch (verdict) {
+    case store::Verdict::kStored:
+      return "stored";
+    case store::Verdict::kKnown:
+      return "known already";
+    case store::Verdict::kOtherContent:
+      return "other content than before: the first stands";
+    case store::Verdict::kQuarantined:
+      return "kept aside";
+    case store::Verdict::kErased:
+      return "about somebody who was erased: dropped";
+  }
+  return "";
+}
+
+// A JSON object with 'entries'. One that is wrong is told, and keeps the others from being taken in.
+Result<std::vector<ledger::Entry>> read_batch(const std::string& file, const ledger::KindTable& kinds) {
+  const auto bytes = read::read_file(file);
+  if (!bytes) return bytes.faults();
+  const auto document = parse_json(file, bytes.value());
+  if (!document) return document.faults();
+  const Node* list = document.value().root.find("entries");
+  if (list == nullptr || list->kind != Node::Kind::kArray || list->items.empty() || list->items.size() > kMostInBatch) {
+    return Fault{FaultCode::kMissing, {file, 0, 0, "entries"}, "no list of 1 to 500", "a list of 1 to 500 entries", {}};
+  }
+  std::vector<ledger::Entry> out;
+  Faults faults;
+  for (std::size_t i = 0; i < list->items.size(); ++i) {
+    auto entry = ledger::read_entry(list->items[i], "entries." + std::to_string(i + 1), kinds);
+    if (entry) out.push_back(std::move(entry).value());
+    if (entry) continue;
+    for (Fault fault : entry.faults()) {
+      fault.place.file = file;
+      faults.push_back(std::move(fault));
+    }
+  }
+  if (!faults.empty()) return faults;
+  return out;
+}
+
+Result<std::string> received_at(const Flags& flags) {
+  if (flags.received.empty()) return stamp_now();
+  if (ledger::is_time_with_offset(flags.received)) return flags.received;
+  return Fault{FaultCode::kBadDate,
+               {"", 0, 0, "--received"},
+               quote(flags.received),
+               "a time with its offset, such as 2026-11-26T18:05:00+01:00",
+               {}};
+}
+
+int make(const Flags& flags) {
+  if (const auto faults = make_ledger(flags.ledger)) return report(*faults);
+  std::printf("An empty ledger: %s\nKeep its key apart from it and from every backup of it.\n",
+              flags.ledger.folder.c_str());
+  return kDone;
+}
+
+int add(const Flags& flags) {
+  const auto open = open_ledger(flags.ledger);
+  if (!open) return report(open.faults());
+  const auto received = received_at(flags);
+  if (!received) return report(received.faults());
+  const auto entries = read_batch(flags.batch, open.value().kinds);
+  if (!entries) return report(entries.faults());
+  const auto& roles = ledger::role_words();
+  const auto role = static_cast<ledger::Role>(std::find(roles.begin(), roles.end(), flags.role) - roles.begin());
+  const auto verdicts = open.value().store->take_in({flags.device, flags.author, role, false}, entries.value(),
+                                                    open.value().kinds, received.value());
+  if (!verdicts) return report(verdicts.faults());
+  bool all_in = true;
+  for (const store::EntryVerdict& verdict : verdicts.value()) {
+    const bool in = verdict.verdict == store::Verdict::kStored || verdict.verdict == store::Verdict::kKnown;
+    all_in = all_in && in;
+    std::string line = to_text(verdict.id) + "  " + verdict_word(verdict.verdict);
+    if (verdict.receipt > 0) line += ", number " + std::to_string(verdict.receipt);
+    if (!verdict.why.empty()) line += ": " + verdict.why;
+    std::printf("%s\n", line.c_str());
+  }
+  return all_in ? kDone : kAnswerIsNo;
+}
+
+Result<ledger::State> state_of(const OpenLedger& open) {
+  constexpr std::size_t kAtOnce = 10'000;
+  std::vector<ledger::Received> all;
+  for (std::int64_t after = 0;;) {
+    auto some = open.store->entries_after(after, kAtOnce, open.kinds);
+    if (!some) return some.faults();
+    if (some.value().empty()) break;
+    after = some.value().back().receipt;
+    all.insert(all.end(), std::make_move_iterator(some.value().begin()), std::make_move_iterator(some.value().end()));
+  }
+  return ledger::fold(std::move(all), open.kinds);
+}
+
+std::string state_text(const ledger::State& state) {
+  std::string out = std::to_string(state.latest_receipt) + " is the latest number; " +
+                    std::to_string(state.sessions.size()) + " sessions, " + std::to_string(state.care.size()) +
+                    " entries for care, " + std::to_string(state.injuries.size()) + " injuries\n";
+  for (const ledger::Gap& gap : state.gaps) {
+    out += "missing of " + gap.device + ": " + std::to_string(gap.from) +
+           (gap.to > gap.from ? " to " + std::to_string(gap.to) : "") + "\n";
+  }
+  for (const ledger::Odd& odd : state.odd) out += to_text(odd.id) + " " + odd.what + "\n";
+  if (state.not_known > 0) out += std::to_string(state.not_known) + " entries of a newer version are kept\n";
+  for (const auto& [key, session] : state.sessions) {
+    out += key.squad + " " + key.day + " " + key.start + ": ";
+    const Node* happened = session.wrap_up ? session.wrap_up->find("happened") : nullptr;
+    out += happened != nullptr ? happened->text : session.started ? "started" : "not wrapped up";
+    if (session.attendance) out += ", " + std::to_string(session.attendance->find("there")->integer) + " there";
+    if (session.twice) out += ", wrapped up by two";
+    out += "\n";
+  }
+  return out;
+}
+
+int show_state(const Flags& flags) {
+  const auto open = open_ledger(flags.ledger);
+  if (!open) return report(open.faults());
+  const auto state = state_of(open.value());
+  if (!state) return report(state.faults());
+  if (!flags.out.empty()) {
+    const std::string text = "# Made by 'lanework ledger state' from the ledger: make it anew rather than edit it.\n" +
+                             to_toml(ledger::care_document(state.value(), open.value().kinds));
+    if (const auto fault = read::write_file_atomically(flags.out, text)) return report({*fault});
+  }
+  const std::string text = flags.json ? to_json(to_node(state.value()), 2) + "\n" : state_text(state.value());
+  std::fputs(text.c_str(), stdout);
+  return kDone;
+}
+
+int check(const Flags& flags) {
+  const auto open = open_ledger(flags.ledger);
+  if (!open) return report(open.faults());
+  const auto audit = open.value().store->audit();
+  if (!audit) return report(audit.faults());
+  const auto aside = open.value().store->quarantined();
+  if (!aside) return report(aside.faults());
+  std::printf("%lld entries, %lld of erased people, %zu kept aside\n", static_cast<long long>(audit.value().entries),
+              static_cast<long long>(audit.value().unreadable), aside.value().size());
+  for (const store::Quarantined& one : aside.value()) {
+    std::printf("kept aside %s of %s: %s\n", one.received.c_str(), one.device.c_str(), one.why.c_str());
+  }
+  if (!audit.value().broken_at) return kDone;
+  std::printf("The chain breaks at number %lld: what lies there is not what was taken in.\n",
+              static_cast<long long>(*audit.value().broken_at));
+  return kAnswerIsNo;
+}
+
+int erase(const Flags& flags) {
+  const auto open = open_ledger(flags.ledger);
+  if (!open) return report(open.faults());
+  const auto received = received_at(flags);
+  if (!received) return report(received.faults());
+  const auto erased = open.value().store->erase_person(flags.player, received.value());
+  if (!erased) return report(erased.faults());
+  std::printf("%s\n", erased.value() ? "Erased: the key is destroyed. docs/model/store.md says what remains."
+                                     : "Nothing was entered about that player, or the player is erased already.");
+  return erased.value() ? kDone : kAnswerIsNo;
+}
+
+}  // namespace
+
+void add_ledger_command(CLI::App& app, int& exit_status) {
+  CLI::App* ledger = app.add_subcommand("ledger", "what happened: taken in, never changed, folded to what stands");
+  ledger->require_subcommand(1);
+  const auto flags = std::make_shared<Flags>();
+  const auto sub = [&](const char* name, const char* help, int (*work)(const Flags&)) {
+    CLI::App* command = ledger->add_subcommand(name, help);
+    add_ledger_flags(*command, flags->ledger);
+    command->callback([flags, work, &exit_status] { exit_status = work(*flags); });
+    return command;
+  };
+  sub("new", "make an empty ledger and its key", make);
+  CLI::App* adding = sub("add", "take in a batch of entries as one device's; sent again it changes nothing", add);
+  adding->add_option("BATCH", flags->batch, "a JSON object with 'entries' (docs/formats/ledger.md)")->required();
+  adding->add_option("--device", flags->device, "the device they come from")->required();
+  adding->add_option("--author", flags->author, "who made them")->required();
+  adding->add_option("--role", flags->role, "lead, coach, recorder; coach if not stated")
+      ->check(CLI::IsMember({"lead", "coach", "recorder", "board", "operator"}));
+  CLI::App* showing = sub("state", "what stands", show_state);
+  showing->add_option("--care", flags->out, "also write the entries that care reads (docs/formats/entries.md) here");
+  showing->add_flag("--json", flags->json, "the whole state as JSON");
+  sub("check", "go through the books: the chain, who was erased, what is kept aside", check);
+  CLI::App* erasing =
+      sub("erase", "destroy a player's key: what was entered about the player can no longer be read", erase);
+  erasing->add_option("PLAYER", flags->player, "id of the roster")->required();
+  for (CLI::App* command : {adding, erasing}) {
+    command->add_option("--received", flags->received, "the receiver's clock, such as 2026-11-26T18:05:00+01:00 (now)");
+  }
+}
+
+}  // namespace lanework::cli

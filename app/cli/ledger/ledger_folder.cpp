@@ -1,0 +1,80 @@
+#include "app/cli/ledger/ledger_folder.h"
+
+#include <CLI/CLI.hpp>
+#include <array>
+#include <ctime>
+#include <filesystem>
+
+#include "app/cli/evening_flags.h"
+#include "app/read/files.h"
+#include "app/store/sqlite/sqlite_store.h"
+
+namespace lanework::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string store_file(const LedgerFlags& flags) { return (fs::path(flags.folder) / "ledger.sqlite").string(); }
+
+std::string key_file(const LedgerFlags& flags) {
+  return flags.key.empty() ? (fs::path(flags.folder) / "ledger.key").string() : flags.key;
+}
+
+}  // namespace
+
+void add_ledger_flags(CLI::App& command, LedgerFlags& flags) {
+  command.add_option("--ledger", flags.folder, "the ledger's folder")->required();
+  command.add_option("--key", flags.key, "the key's file, if it is not ledger.key in that folder");
+  command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");
+}
+
+Result<OpenLedger> open_ledger(const LedgerFlags& flags) {
+  const auto catalogue = catalogue_folder(flags.catalogue);
+  if (!catalogue) return catalogue.faults();
+  const auto document = read::read_toml_file((fs::path(catalogue.value()) / "ledger" / "kinds.toml").string());
+  if (!document) return document.faults();
+  auto kinds = ledger::read_kinds(document.value());
+  if (!kinds) return kinds.faults();
+  std::error_code ignored;
+  if (!fs::exists(store_file(flags), ignored)) {
+    return Fault{FaultCode::kFileUnreadable,
+                 {flags.folder, 0, 0, {}},
+                 "no ledger.sqlite",
+                 "a ledger's folder",
+                 "'lanework ledger new' makes one"};
+  }
+  auto key = store::read_key_file(key_file(flags));
+  if (!key) return key.faults();
+  auto opened = store::open_sqlite_store(store_file(flags), std::move(key).value());
+  if (!opened) return opened.faults();
+  return OpenLedger{std::move(opened).value(), std::move(kinds).value()};
+}
+
+std::optional<Faults> make_ledger(const LedgerFlags& flags) {
+  std::error_code error;
+  if (fs::exists(store_file(flags), error)) {
+    return Faults{{FaultCode::kCannotWrite, {store_file(flags), 0, 0, {}}, "a ledger", "a folder without one", {}}};
+  }
+  fs::create_directories(flags.folder, error);
+  if (error) {
+    return Faults{
+        {FaultCode::kCannotWrite, {flags.folder, 0, 0, {}}, error.message(), "a folder that can be made", {}}};
+  }
+  auto key = store::make_key_file(key_file(flags));
+  if (!key) return key.faults();
+  const auto opened = store::open_sqlite_store(store_file(flags), std::move(key).value());
+  if (!opened) return opened.faults();
+  return {};
+}
+
+std::string stamp_now() {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  std::array<char, 40> text{};
+  std::strftime(text.data(), text.size(), "%Y-%m-%dT%H:%M:%S%z", &local);
+  std::string out = text.data();
+  return out.insert(out.size() - 2, ":");  // +0100 to +01:00
+}
+
+}  // namespace lanework::cli

@@ -1,0 +1,36 @@
+// A ledger as the command line knows it: a folder with ledger.sqlite and, unless it is named elsewhere, ledger.key.
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "app/store/store.h"
+
+namespace CLI {
+class App;
+}
+
+namespace lanework::cli {
+
+struct LedgerFlags {
+  std::string folder;
+  std::string key;        // the key's file, where it does not lie beside
+  std::string catalogue;  // a folder in place of the shipped one
+};
+
+void add_ledger_flags(CLI::App& command, LedgerFlags& flags);
+
+struct OpenLedger {
+  std::unique_ptr<store::Store> store;
+  ledger::KindTable kinds;
+};
+// Faults: no such ledger (make one with 'ledger new'), the key, the store, the kinds.
+Result<OpenLedger> open_ledger(const LedgerFlags& flags);
+
+// Makes the folder, the key and the empty store; a fault where there is one.
+std::optional<Faults> make_ledger(const LedgerFlags& flags);
+
+// '2026-11-26T18:05:00+01:00': now, by this machine's clock and zone.
+std::string stamp_now();
+
+}  // namespace lanework::cli
