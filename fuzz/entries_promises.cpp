@@ -28,11 +28,10 @@ struct ShippedRules {
 
 const ShippedRules& shipped() {
   static const ShippedRules kShipped = [] {
-    const auto documents = read::read_catalogue_folders({kCatalogue});
-    auto sources = catalogue::read_catalogue(documents.value()).value().sources;
-    const auto table = [](const char* name) { return read::read_toml_file(kCatalogue + "/care/" + name).value(); };
-    auto pain = read_pain_rule(table("pain.toml"), sources).value();
-    auto returns = read_return_rules(table("return_rules.toml"), sources).value();
+    const auto table = [](const char* name) { return read::read_toml_file(kCatalogue + "/" + name).value(); };
+    auto sources = catalogue::read_sources(table("sources.toml")).value();
+    auto pain = read_pain_rule(table("care/pain.toml"), sources).value();
+    auto returns = read_return_rules(table("care/return_rules.toml"), sources).value();
     return ShippedRules{std::move(sources), std::move(pain), std::move(returns)};
   }();
   return kShipped;
