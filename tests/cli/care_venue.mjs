@@ -137,6 +137,13 @@ const knownBefore = ["incident", "referral"].flatMap((verb) => [
     return first(says(text, /As known Sunday 22 November 2026 20:10, 2 days before\. The time of the incident is not known: entries of that day are left out\./),
       says(text, /step 2 of 6, 'easy aerobic exercise, then moderate'/));
   }),
+  withClub(`care ${verb}: the return rules that the club names hold`, (club) => {
+    onTheWayBack(club);
+    const shipped = readFileSync(club.path("catalogue/care/return_rules.toml"), "utf8");
+    writeFileSync(club.path("return-rules.toml"), shipped.replace('name = "return after concussion"', 'name = "return as our place has it"'));
+    club.append("club.toml", '\n[care]\nreturn_rules = "return-rules.toml"\n');
+    return says(enteredPage(club, verb), /return as our place has it: step 3 of 6/);
+  }),
   withClub(`care ${verb}: without entries the page is as it was`, (club) => {
     onTheWayBack(club);
     const said = withSquad(club, verb, "incident.toml");

@@ -13,6 +13,7 @@
 #include "app/cli/venue_matter.h"
 #include "app/draw/incident.h"
 #include "app/draw/referral.h"
+#include "app/read/club_care.h"
 #include "app/read/files.h"
 #include "app/read/squad_roster.h"
 #include "core/care/incident/read_incident.h"
@@ -88,7 +89,13 @@ Result<draw::IncidentMatter> read_matter(const IncidentFlags& flags) {
   care::Ages ages;
   if (const auto faults = add_squad(flags, incident.value(), matter, ages)) return *faults;
   if (flags.entries.empty()) return matter;
-  auto known = known_before_matter(flags.entries, flags.catalogue, incident.value(), ages);
+  EnteredFiles entered{flags.entries, flags.catalogue, {}};
+  if (!flags.squad.empty()) {
+    const auto club = read::club_care_above(flags.squad);
+    if (!club) return club.faults();
+    entered.return_rules = club.value().return_rules.value_or("");
+  }
+  auto known = known_before_matter(entered, incident.value(), ages);
   if (!known) return known.faults();
   matter.known_before = std::move(known).value();
   return matter;

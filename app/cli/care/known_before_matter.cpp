@@ -5,6 +5,7 @@
 #include "core/care/entries/read_entries.h"
 #include "core/care/incident/known_before.h"
 #include "core/people/instruction.h"
+#include "core/people/what_is_barred.h"
 
 namespace lanework::cli {
 namespace {
@@ -62,9 +63,15 @@ std::string told(const care::Entry& entry, const people::Restriction& restrictio
   if (!std::holds_alternative<care::RestrictionSet>(entry.what)) return "symptoms told";
   const std::string areas = listed(restriction.areas, catalogue::body_area_words());
   const std::string kinds = listed(restriction.kinds, catalogue::stress_kind_words());
-  static constexpr const char* kAllowed[] = {"", " (light allowed)", " (moderate allowed)"};
-  return "set" + (areas.empty() ? "" : " for " + areas) + (kinds.empty() ? "" : " against " + kinds) +
-         kAllowed[restriction.allowed_grade];
+  std::string out = "set" + (areas.empty() ? "" : " for " + areas) + (kinds.empty() ? "" : " against " + kinds);
+  if (restriction.allowed_grade > 0) {
+    const auto grade = static_cast<std::size_t>(restriction.allowed_grade);
+    out += ", " + std::string(people::allowed_words().at(grade)) + " allowed";
+  }
+  if (restriction.landings_percent < 100) {
+    out += ", " + std::to_string(restriction.landings_percent) + " % of the landings of others";
+  }
+  return out + (restriction.new_eccentric_ok ? "" : ", nothing eccentric that is new");
 }
 
 std::string held_words(const care::HeldBefore& held, const care::PainRule& rule, Date day) {
@@ -106,11 +113,11 @@ std::string as_known_words(const std::optional<care::ReceiptTime>& as_known, con
 
 }  // namespace
 
-Result<draw::KnownBeforeMatter> known_before_matter(const std::string& entries_file, const std::string& catalogue,
-                                                    const care::Incident& incident, const care::Ages& ages) {
-  const auto rules = read_care_rules(catalogue);
+Result<draw::KnownBeforeMatter> known_before_matter(const EnteredFiles& files, const care::Incident& incident,
+                                                    const care::Ages& ages) {
+  const auto rules = read_care_rules(files.catalogue, files.return_rules);
   if (!rules) return rules.faults();
-  const auto document = read::read_toml_file(entries_file);
+  const auto document = read::read_toml_file(files.entries);
   if (!document) return document.faults();
   const auto entries = care::read_entries(document.value(), rules.value().returns, {});
   if (!entries) return entries.faults();

@@ -10,8 +10,14 @@
 
 namespace lanework::cli {
 
-// catalogue: a folder in place of the shipped one, or empty: its pain and return rules fold the entries.
-Result<draw::KnownBeforeMatter> known_before_matter(const std::string& entries_file, const std::string& catalogue,
-                                                    const care::Incident& incident, const care::Ages& ages);
+// What was entered, and the rules of pain and return by which it is folded.
+struct EnteredFiles {
+  std::string entries;
+  std::string catalogue;     // a folder in place of the shipped one, or empty
+  std::string return_rules;  // a place's own in place of the catalogue's, or empty
+};
+
+Result<draw::KnownBeforeMatter> known_before_matter(const EnteredFiles& files, const care::Incident& incident,
+                                                    const care::Ages& ages);
 
 }  // namespace lanework::cli
