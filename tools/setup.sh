@@ -18,13 +18,13 @@ program_packages=(
   g++ cmake ninja-build ccache pkg-config
   libtomlplusplus-dev nlohmann-json3-dev libcli11-dev libboost1.81-dev libeigen3-dev
   libcairo2-dev libpng-dev libpango1.0-dev libqrencode-dev libicu-dev libcsv-dev
-  libsqlite3-dev libsodium-dev
+  libsqlite3-dev libsodium-dev libpq-dev
   fonts-b612 fonts-dejavu-core fonts-noto-core fonts-wqy-microhei
 )
 test_packages=(
   libgtest-dev librapidcheck-dev emscripten
   clang-14 clang-tidy clang-format libclang-rt-14-dev
-  poppler-utils zbar-tools coinor-cbc libical-dev libxml2-dev chromium
+  poppler-utils zbar-tools coinor-cbc libical-dev libxml2-dev chromium postgresql
 )
 reference_packages=(r-base-core r-cran-lme4 r-cran-glmmtmb r-cran-mass r-cran-epitools)
 bench_packages=(libbenchmark-dev coinor-cbc r-base-core r-cran-glmmtmb)

@@ -6,7 +6,7 @@
 
 #include "core/ledger/canonical.h"
 #include "tests/ledger/shipped_kinds.h"
-#include "tests/store/sqlite_file.h"
+#include "tests/store/backend.h"
 
 namespace lanework::store {
 namespace {
@@ -15,7 +15,7 @@ using ledger::Role;
 using ledger::test::about_session;
 using ledger::test::entry_text;
 using ledger::test::shipped_kinds;
-using test::SqliteFile;
+using test::Backend;
 
 const std::string kNow = "2026-11-26T18:05:00+01:00";
 const Sender kCoach{"phone-1", "ann", Role::kCoach, false};
@@ -41,14 +41,19 @@ std::string state_of(Store& store) {
   return ledger::canonical_json(to_node(ledger::fold(all(store), shipped_kinds()))).value();
 }
 
-TEST(Contract, WhatIsTakenInIsHandedOutAsItCame) {
-  const SqliteFile file;
-  auto store = file.open();
+class Contract : public testing::TestWithParam<const char*> {};
+
+INSTANTIATE_TEST_SUITE_P(Stores, Contract, testing::Values("SQLite", "PostgreSQL"),
+                         [](const auto& one) { return std::string(one.param); });
+
+TEST_P(Contract, WhatIsTakenInIsHandedOutAsItCame) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
   const auto verdicts = take(*store, kCoach, {started(1), hurt(2)});
   ASSERT_EQ(verdicts.size(), 2U);
   EXPECT_EQ(verdicts[0].verdict, Verdict::kStored);
   EXPECT_EQ(verdicts[1].receipt, 2);
-  const auto again = file.open();
+  const auto again = backend.open();
   const auto entries = all(*again);
   ASSERT_EQ(entries.size(), 2U);
   EXPECT_EQ(bytes_of(entries[1].entry), bytes_of(hurt(2)));
@@ -59,9 +64,9 @@ TEST(Contract, WhatIsTakenInIsHandedOutAsItCame) {
   EXPECT_EQ(again->entries_after(0, 1, shipped_kinds()).value().front().receipt, 1);
 }
 
-TEST(Contract, ABatchSentTenTimesIsThereOnce) {
-  const SqliteFile file;
-  auto store = file.open();
+TEST_P(Contract, ABatchSentTenTimesIsThereOnce) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
   const std::vector<ledger::Entry> batch = {started(1), hurt(2)};
   take(*store, kCoach, batch);
   const std::string state = state_of(*store);
@@ -72,9 +77,9 @@ TEST(Contract, ABatchSentTenTimesIsThereOnce) {
   EXPECT_EQ(store->audit().value().entries, 2);
 }
 
-TEST(Contract, OneIdWithOtherContentKeepsTheFirst) {
-  const SqliteFile file;
-  auto store = file.open();
+TEST_P(Contract, OneIdWithOtherContentKeepsTheFirst) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
   take(*store, kCoach, {hurt(1)});
   const auto verdict = take(*store, kCoach, {hurt(1, "Q08")}).front();
   EXPECT_EQ(verdict.verdict, Verdict::kOtherContent);
@@ -82,9 +87,9 @@ TEST(Contract, OneIdWithOtherContentKeepsTheFirst) {
   EXPECT_EQ(bytes_of(all(*store).front().entry), bytes_of(hurt(1)));
 }
 
-TEST(Contract, WhatARoleDoesNotEnterAndWhatARevokedDeviceSendsIsKeptAside) {
-  const SqliteFile file;
-  auto store = file.open();
+TEST_P(Contract, WhatARoleDoesNotEnterAndWhatARevokedDeviceSendsIsKeptAside) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
   const auto lifted = entry(1, "lifted", "\"player\":\"Q07\",\"names\":[\"" + to_text(ledger::test::id_of(9)) + "\"]");
   Sender gone = kCoach;
   gone.revoked = true;
@@ -99,14 +104,14 @@ TEST(Contract, WhatARoleDoesNotEnterAndWhatARevokedDeviceSendsIsKeptAside) {
   EXPECT_EQ(aside[1].bytes, bytes_of(started(3)));
 }
 
-TEST(Contract, AnErasedPersonCannotBeReadNorEnteredAgain) {
-  const SqliteFile file;
-  auto store = file.open();
+TEST_P(Contract, AnErasedPersonCannotBeReadNorEnteredAgain) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
   take(*store, kCoach, {hurt(1), started(2), hurt(3, "Q08")});
   EXPECT_FALSE(store->erase_person("Q99", kNow).value());
   EXPECT_TRUE(store->erase_person("Q07", kNow).value());
   EXPECT_FALSE(store->erase_person("Q07", kNow).value());
-  const auto again = file.open();
+  const auto again = backend.open();
   EXPECT_EQ(all(*again).size(), 2U);
   EXPECT_EQ(take(*again, kCoach, {hurt(1)}).front().verdict, Verdict::kErased);
   EXPECT_EQ(take(*again, kCoach, {hurt(4)}).front().verdict, Verdict::kErased);
@@ -116,9 +121,9 @@ TEST(Contract, AnErasedPersonCannotBeReadNorEnteredAgain) {
   EXPECT_FALSE(audit.broken_at) << "the chain goes over what is sealed, so erasing breaks no link";
 }
 
-TEST(Contract, AKindOfANewerVersionIsKeptAndSealedWhereItNamesAPlayer) {
-  const SqliteFile file;
-  auto store = file.open();
+TEST_P(Contract, AKindOfANewerVersionIsKeptAndSealedWhereItNamesAPlayer) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
   take(*store, kCoach,
        {entry(1, "mood-told", R"("player":"Q07","how":"tired")"), entry(2, "weather-felt", R"("how":"damp")")});
   EXPECT_EQ(all(*store).size(), 2U);
@@ -126,13 +131,15 @@ TEST(Contract, AKindOfANewerVersionIsKeptAndSealedWhereItNamesAPlayer) {
   EXPECT_EQ(all(*store).size(), 1U);
 }
 
-TEST(Contract, ManyBatchesInAnyOrderAndAgainGiveOneState) {
-  EXPECT_TRUE(rc::check([] {
+// A store of its own each time: a file, or a club in one database.
+TEST_P(Contract, ManyBatchesInAnyOrderAndAgainGiveOneState) {
+  const Backend backend(GetParam());
+  int clubs = 0;
+  EXPECT_TRUE(rc::check([&] {
     std::vector<ledger::Entry> entries;
     const int count = *rc::gen::inRange(1, 20);
     for (int n = 1; n <= count; ++n) entries.push_back(*rc::gen::arbitrary<bool>() ? started(n) : hurt(n));
-    const SqliteFile file;
-    auto store = file.open();
+    auto store = backend.open("club " + std::to_string(++clubs));
     std::size_t sent = 0;
     while (sent < entries.size()) {
       const auto size = static_cast<std::size_t>(*rc::gen::inRange(1, 6));

@@ -23,10 +23,12 @@ class SqliteFile {
   SqliteFile& operator=(const SqliteFile&) = delete;
   ~SqliteFile() { std::filesystem::remove_all(folder_); }
 
-  [[nodiscard]] std::string file() const { return (folder_ / "ledger.sqlite").string(); }
+  [[nodiscard]] std::string file(const std::string& name = "ledger") const {
+    return (folder_ / (name + ".sqlite")).string();
+  }
   [[nodiscard]] std::string key_file() const { return (folder_ / "ledger.key").string(); }
-  [[nodiscard]] std::unique_ptr<Store> open() const {
-    auto store = open_sqlite_store(file(), read_key_file(key_file()).value());
+  [[nodiscard]] std::unique_ptr<Store> open(const std::string& name = "ledger") const {
+    auto store = open_sqlite_store(file(name), read_key_file(key_file()).value());
     if (!store) throw std::runtime_error(to_line(store.faults().front()));
     return std::move(store).value();
   }

@@ -7,6 +7,7 @@
 
 #include "app/cli/evening_flags.h"
 #include "app/read/files.h"
+#include "app/store/postgres/postgres_store.h"
 #include "app/store/sqlite/sqlite_store.h"
 
 namespace lanework::cli {
@@ -20,11 +21,21 @@ std::string key_file(const LedgerFlags& flags) {
   return flags.key.empty() ? (fs::path(flags.folder) / "ledger.key").string() : flags.key;
 }
 
+Result<std::unique_ptr<store::Store>> open_store(const LedgerFlags& flags, store::Key key) {
+  if (flags.postgres.empty()) return store::open_sqlite_store(store_file(flags), std::move(key));
+  return store::open_postgres_store(flags.postgres, flags.club, std::move(key));
+}
+
 }  // namespace
 
 void add_ledger_flags(CLI::App& command, LedgerFlags& flags) {
   command.add_option("--ledger", flags.folder, "the ledger's folder")->required();
   command.add_option("--key", flags.key, "the key's file, if it is not ledger.key in that folder");
+  auto* club = command.add_option("--club", flags.club, "whose ledger, in a PostgreSQL database");
+  command
+      .add_option("--postgres", flags.postgres,
+                  "where that database is: 'host=... dbname=...'; else the entries lie in the folder")
+      ->needs(club);
   command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");
 }
 
@@ -36,7 +47,7 @@ Result<OpenLedger> open_ledger(const LedgerFlags& flags) {
   auto kinds = ledger::read_kinds(document.value());
   if (!kinds) return kinds.faults();
   std::error_code ignored;
-  if (!fs::exists(store_file(flags), ignored)) {
+  if (flags.postgres.empty() && !fs::exists(store_file(flags), ignored)) {
     return Fault{FaultCode::kFileUnreadable,
                  {flags.folder, 0, 0, {}},
                  "no ledger.sqlite",
@@ -45,7 +56,7 @@ Result<OpenLedger> open_ledger(const LedgerFlags& flags) {
   }
   auto key = store::read_key_file(key_file(flags));
   if (!key) return key.faults();
-  auto opened = store::open_sqlite_store(store_file(flags), std::move(key).value());
+  auto opened = open_store(flags, std::move(key).value());
   if (!opened) return opened.faults();
   return OpenLedger{std::move(opened).value(), std::move(kinds).value()};
 }
@@ -62,7 +73,7 @@ std::optional<Faults> make_ledger(const LedgerFlags& flags) {
   }
   auto key = store::make_key_file(key_file(flags));
   if (!key) return key.faults();
-  const auto opened = store::open_sqlite_store(store_file(flags), std::move(key).value());
+  const auto opened = open_store(flags, std::move(key).value());
   if (!opened) return opened.faults();
   return {};
 }

@@ -1,4 +1,5 @@
-// A ledger as the command line knows it: a folder with ledger.sqlite and, unless it is named elsewhere, ledger.key.
+// A ledger as the command line knows it: a folder with ledger.key, unless that is named elsewhere, and ledger.sqlite,
+// unless the entries lie in a PostgreSQL database.
 #pragma once
 
 #include <memory>
@@ -15,6 +16,8 @@ namespace lanework::cli {
 struct LedgerFlags {
   std::string folder;
   std::string key;        // the key's file, where it does not lie beside
+  std::string postgres;   // a connection string, where the entries lie in a database
+  std::string club;       // whose, in that database
   std::string catalogue;  // a folder in place of the shipped one
 };
 

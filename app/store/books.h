@@ -1,0 +1,115 @@
+// What every store does alike, whatever its rows lie in: verdicts, sealing under people's keys, the chain. A shelf is
+// the rows of one club inside one call.
+#pragma once
+
+#include <array>
+#include <functional>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/store/sealing.h"
+#include "app/store/store.h"
+
+namespace lanework::store {
+
+using Link = std::array<std::uint8_t, kDigestBytes>;
+
+// One entry as it lies there.
+struct Row {
+  std::int64_t receipt = 0;
+  std::string id;  // 16 bytes
+  std::string device;
+  std::int64_t sequence = 0;
+  std::string author;
+  std::string role;
+  std::string received;
+  std::string person;  // a tag; empty: nobody in particular
+  std::string body;    // sealed where there is a person
+};
+
+struct PersonRow {
+  std::optional<std::string> sealed_key;  // empty: destroyed
+};
+
+struct AsideRow {
+  std::string received;
+  std::string device;
+  std::string author;
+  std::string why;
+  std::string body;
+};
+
+struct LastRow {
+  std::int64_t receipt = 0;
+  Link link{};
+};
+
+// Faults are remembered and end the call: after one nothing that is returned counts.
+class Shelf {
+ public:
+  virtual ~Shelf() = default;
+  // These ids will be asked about; for shelves that are far away.
+  virtual void expect(const std::vector<std::string>& ids, const std::vector<std::string>& tags) = 0;
+  virtual LastRow last() = 0;
+  virtual std::optional<Row> by_id(const std::string& id) = 0;  // receipt, person and body of it
+  virtual std::optional<PersonRow> person(const std::string& tag) = 0;
+  virtual void add_person(const std::string& tag, const std::string& sealed_key, const std::string& made) = 0;
+  virtual void add(const Row& row, const Link& link) = 0;
+  virtual void set_aside(const AsideRow& row) = 0;
+  virtual const std::optional<Fault>& failed() const = 0;
+};
+
+class Books {
+ public:
+  Books(const Key& key, Shelf& shelf) : key_(key), shelf_(shelf) {}
+
+  // The caller begins and commits.
+  std::vector<EntryVerdict> take_in(const Sender& sender, const std::vector<ledger::Entry>& entries,
+                                    const ledger::KindTable& kinds, const std::string& received);
+
+  // Empty where the person was erased, or the key is not the one it was sealed with.
+  std::optional<std::string> readable(const Row& row);
+  // Empty where it lies there as nothing that was ever taken in.
+  static std::optional<ledger::Received> received_of(const Row& row, const std::string& text,
+                                                     const ledger::KindTable& kinds);
+
+ private:
+  const Key& key_;
+  Shelf& shelf_;
+  LastRow last_;
+  std::map<std::string, std::optional<Key>> people_;  // by tag; empty: erased
+
+  const Key* key_of(const std::string& tag, const std::string* make);
+  EntryVerdict take_in_one(const Sender& sender, const ledger::Entry& entry, const ledger::KindTable& kinds,
+                           const std::string& received);
+};
+
+// Goes over rows by receipt, from the first.
+class Auditor {
+ public:
+  explicit Auditor(Books& books) : books_(books) {}
+  bool goes_on(const Row& row, const Link& link);  // false at the first break
+  [[nodiscard]] const Audit& audit() const { return audit_; }
+
+ private:
+  Books& books_;
+  Link last_{};
+  Audit audit_;
+};
+
+// Whom an entry is about, also where its kind is a newer version's; empty: nobody in particular.
+std::string person_in(const ledger::Entry& entry);
+
+// For rows in a store of that name that no taking in has written.
+Fault not_an_entry(const Row& row, const std::string& store);
+
+std::string bytes_text(const Key& key);
+std::string tag_text(const Key& key, const std::string& person);
+Link link_of(const std::string& bytes);
+std::string link_text(const Link& link);
+
+inline constexpr const char* kQuarantineContext = "quarantine";
+
+}  // namespace lanework::store

@@ -1,0 +1,208 @@
+#include "app/store/postgres/connection.h"
+
+#include <libpq-fe.h>
+
+#include <string_view>
+
+namespace lanework::store::postgres {
+namespace {
+
+constexpr int kOldestServer = 150000;
+constexpr int kBinary = 1;
+
+// Ours to set, for this connection.
+constexpr const char* kSet =
+    "SET synchronous_commit = on; SET statement_timeout = '30s'; SET lock_timeout = '10s'; "
+    "SET idle_in_transaction_session_timeout = '30s'; SET TimeZone = 'UTC'; SET client_min_messages = warning";
+
+// What must hold then; the server's own settings are told, not set.
+struct Setting {
+  const char* name;
+  const char* holds;
+};
+constexpr Setting kSettings[] = {{"fsync", "on"},
+                                 {"synchronous_commit", "on"},
+                                 {"full_page_writes", "on"},
+                                 {"data_sync_retry", "off"},
+                                 {"server_encoding", "UTF8"},
+                                 {"standard_conforming_strings", "on"}};
+
+std::string one_line(std::string_view words) {
+  std::string out;
+  for (const char c : words) {
+    if (c == '\n') break;
+    out += c;
+  }
+  return out;
+}
+
+std::string hex(const std::string& bytes) {
+  static constexpr std::string_view kDigits = "0123456789abcdef";
+  std::string out = "\\\\x";  // a backslash within quotes of an array
+  for (const char c : bytes) {
+    out += kDigits[static_cast<unsigned char>(c) >> 4];
+    out += kDigits[static_cast<unsigned char>(c) & 15U];
+  }
+  return out;
+}
+
+std::string quoted(const std::string& text) {
+  std::string out = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') out += '\\';
+    out += c;
+  }
+  return out + "\"";
+}
+
+}  // namespace
+
+Parameters& Parameters::text(std::string value) {
+  values_.push_back({std::move(value), false, false});
+  return *this;
+}
+
+Parameters& Parameters::integer(std::int64_t value) { return text(std::to_string(value)); }
+
+Parameters& Parameters::bytes(std::string value) {
+  values_.push_back({std::move(value), true, false});
+  return *this;
+}
+
+Parameters& Parameters::null() {
+  values_.push_back({{}, false, true});
+  return *this;
+}
+
+Parameters& Parameters::texts(const std::vector<std::string>& elements) {
+  std::string out = "{";
+  for (const std::string& element : elements) out += (out.size() > 1 ? "," : "") + quoted(element);
+  return text(out + "}");
+}
+
+Parameters& Parameters::integers(const std::vector<std::int64_t>& elements) {
+  std::string out = "{";
+  for (const std::int64_t element : elements) out += (out.size() > 1 ? "," : "") + std::to_string(element);
+  return text(out + "}");
+}
+
+Parameters& Parameters::bytes_list(const std::vector<std::optional<std::string>>& elements) {
+  std::string out = "{";
+  for (const auto& element : elements) {
+    out += out.size() > 1 ? "," : "";
+    out += element ? "\"" + hex(*element) + "\"" : "NULL";
+  }
+  return text(out + "}");
+}
+
+void Rows::Clear::operator()(pg_result* result) const { PQclear(result); }
+
+int Rows::count() const { return PQntuples(result_.get()); }
+
+std::int64_t Rows::integer(int row, int column) const {
+  const char* bytes = PQgetvalue(result_.get(), row, column);
+  const int length = PQgetlength(result_.get(), row, column);
+  std::uint64_t out = 0;
+  for (int i = 0; i < length; ++i) out = out << 8 | static_cast<unsigned char>(bytes[i]);
+  return static_cast<std::int64_t>(out);
+}
+
+std::string Rows::text(int row, int column) const {
+  return {PQgetvalue(result_.get(), row, column), static_cast<std::size_t>(PQgetlength(result_.get(), row, column))};
+}
+
+bool Rows::is_null(int row, int column) const { return PQgetisnull(result_.get(), row, column) != 0; }
+
+std::int64_t Rows::affected() const {
+  const char* count = PQcmdTuples(result_.get());
+  return *count == '\0' ? 0 : std::stoll(count);
+}
+
+void Connection::Finish::operator()(pg_conn* connection) const { PQfinish(connection); }
+
+Result<Connection> Connection::open(const std::string& where) {
+  Connection out;
+  out.connection_.reset(PQconnectdb(where.c_str()));
+  out.name_ = "PostgreSQL";
+  if (PQstatus(out.connection_.get()) != CONNECTION_OK) return out.fault(PQerrorMessage(out.connection_.get()));
+  out.name_ = std::string(PQhost(out.connection_.get())) + "/" + PQdb(out.connection_.get());
+  if (auto faults = out.set_up()) return *faults;
+  return out;
+}
+
+std::optional<Faults> Connection::revive() {
+  if (PQstatus(connection_.get()) == CONNECTION_OK) return {};
+  PQreset(connection_.get());
+  if (PQstatus(connection_.get()) != CONNECTION_OK) return Faults{fault(PQerrorMessage(connection_.get()))};
+  return set_up();
+}
+
+std::optional<Faults> Connection::set_up() {
+  if (PQserverVersion(connection_.get()) < kOldestServer) {
+    return Faults{{FaultCode::kContradiction,
+                   {name_, 0, 0, {}},
+                   "version " + std::to_string(PQserverVersion(connection_.get()) / 10000),
+                   "PostgreSQL 15 or newer",
+                   {}}};
+  }
+  PQsetClientEncoding(connection_.get(), "UTF8");
+  if (auto failed = run(kSet)) return Faults{*failed};
+  for (const Setting& setting : kSettings) {
+    const auto read = ask((std::string("SHOW ") + setting.name).c_str());
+    if (!read) return read.faults();
+    const std::string there = read.value().count() == 1 ? read.value().text(0, 0) : "nothing";
+    if (there == setting.holds) continue;
+    return Faults{{FaultCode::kContradiction,
+                   {name_, 0, 0, setting.name},
+                   there,
+                   setting.holds,
+                   "what a ledger acknowledges must be on the disk"}};
+  }
+  return {};
+}
+
+Result<Rows> Connection::ask(const char* statement, const Parameters& parameters) {
+  std::vector<const char*> values;
+  std::vector<int> lengths;
+  std::vector<int> formats;
+  for (const Parameters::Value& value : parameters.values_) {
+    values.push_back(value.null ? nullptr : value.text.c_str());
+    lengths.push_back(static_cast<int>(value.text.size()));
+    formats.push_back(value.binary ? kBinary : 0);
+  }
+  Rows rows(PQexecParams(connection_.get(), statement, static_cast<int>(values.size()), nullptr, values.data(),
+                         lengths.data(), formats.data(), kBinary));
+  pg_result* result = rows.result_.get();
+  const ExecStatusType status = PQresultStatus(result);
+  if (status == PGRES_TUPLES_OK || status == PGRES_COMMAND_OK) return rows;
+  return fault(result == nullptr ? PQerrorMessage(connection_.get()) : PQresultErrorMessage(result));
+}
+
+std::optional<Fault> Connection::run(const char* statements) {
+  const Rows rows(PQexec(connection_.get(), statements));
+  const ExecStatusType status = PQresultStatus(rows.result_.get());
+  if (status == PGRES_COMMAND_OK || status == PGRES_TUPLES_OK) return {};
+  return fault(PQerrorMessage(connection_.get()));
+}
+
+// Its first line says what, later ones where in the data.
+Fault Connection::fault(const std::string& words) const {
+  return {FaultCode::kCannotWrite, {name_, 0, 0, {}}, one_line(words), "a database that answers", {}};
+}
+
+Transaction::~Transaction() {
+  if (open_) static_cast<void>(connection_.run("ROLLBACK"));
+}
+
+std::optional<Fault> Transaction::begin() {
+  auto fault = connection_.run("BEGIN");
+  open_ = !fault;
+  return fault;
+}
+
+std::optional<Fault> Transaction::commit() {
+  open_ = false;  // after a failed one there is nothing left to roll back
+  return connection_.run("COMMIT");
+}
+
+}  // namespace lanework::store::postgres

@@ -1,0 +1,13 @@
+// The database's form by numbered steps, forward only, all in one transaction, one server at a time.
+#pragma once
+
+#include <optional>
+
+#include "app/store/postgres/connection.h"
+
+namespace lanework::store::postgres {
+
+// A fault where the database has had more steps than we know: it is a newer version's, and is left as it is.
+std::optional<Faults> migrate(Connection& connection);
+
+}  // namespace lanework::store::postgres

@@ -1,0 +1,309 @@
+#include "app/store/postgres/postgres_store.h"
+
+#include <map>
+#include <set>
+#include <utility>
+
+#include "app/store/books.h"
+#include "app/store/postgres/connection.h"
+#include "app/store/postgres/migrate.h"
+
+namespace lanework::store {
+namespace {
+
+using ledger::Entry;
+using ledger::KindTable;
+using ledger::Received;
+using postgres::Connection;
+using postgres::Parameters;
+using postgres::Rows;
+using postgres::Transaction;
+
+// The database may be far away: what a call will ask is fetched at once, what it adds is sent at once.
+class PostgresShelf final : public Shelf {
+ public:
+  PostgresShelf(Connection& connection, const std::string& club) : connection_(connection), club_(club) {}
+
+  [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
+
+  // Takes the one writer's place for this club until the transaction ends.
+  LastRow last() override {
+    const auto rows =
+        ask("SELECT last_receipt, last_link FROM club WHERE club = $1 FOR UPDATE", Parameters().text(club_));
+    if (!rows || rows->count() == 0) return {};
+    return {rows->integer(0, 0), link_of(rows->text(0, 1))};
+  }
+
+  void expect(const std::vector<std::string>& ids, const std::vector<std::string>& tags) override {
+    if (!ids.empty()) {
+      const auto rows = ask("SELECT receipt, id, person, body FROM entry WHERE club = $1 AND id = ANY ($2::bytea[])",
+                            Parameters().text(club_).bytes_list({ids.begin(), ids.end()}));
+      for (int i = 0; rows && i < rows->count(); ++i) {
+        const std::string id = rows->text(i, 1);
+        entries_[id] = Row{rows->integer(i, 0), id, {}, 0, {}, {}, {}, rows->text(i, 2), rows->text(i, 3)};
+      }
+    }
+    expect_people({tags.begin(), tags.end()});
+  }
+
+  void expect_people(std::set<std::string> tags) {
+    for (const auto& [id, row] : entries_) {
+      if (!row.person.empty()) tags.insert(row.person);
+    }
+    std::vector<std::optional<std::string>> unknown;
+    for (const std::string& tag : tags) {
+      if (people_.count(tag) == 0) unknown.emplace_back(tag);
+    }
+    if (unknown.empty()) return;
+    for (const auto& tag : unknown) people_[*tag] = {};
+    const auto rows = ask("SELECT tag, sealed_key FROM person WHERE club = $1 AND tag = ANY ($2::bytea[])",
+                          Parameters().text(club_).bytes_list(unknown));
+    for (int i = 0; rows && i < rows->count(); ++i) {
+      PersonRow person;
+      if (!rows->is_null(i, 1)) person.sealed_key = rows->text(i, 1);
+      people_[rows->text(i, 0)] = std::move(person);
+    }
+  }
+
+  std::optional<Row> by_id(const std::string& id) override {
+    const auto found = entries_.find(id);
+    return found == entries_.end() ? std::nullopt : std::optional<Row>(found->second);
+  }
+
+  std::optional<PersonRow> person(const std::string& tag) override {
+    const auto found = people_.find(tag);
+    return found == people_.end() ? std::nullopt : found->second;
+  }
+
+  void add_person(const std::string& tag, const std::string& sealed_key, const std::string& made) override {
+    people_[tag] = PersonRow{sealed_key};
+    new_people_.push_back({tag, sealed_key, made});
+  }
+
+  void add(const Row& row, const Link& link) override {
+    entries_[row.id] = row;
+    new_entries_.push_back({row, link_text(link)});
+  }
+
+  void set_aside(const AsideRow& row) override { aside_.push_back(row); }
+
+  // Everything that was added, before the caller commits.
+  void send() {
+    if (!new_people_.empty()) send_people();
+    if (!new_entries_.empty()) send_entries();
+    if (!aside_.empty()) send_aside();
+  }
+
+ private:
+  struct NewPerson {
+    std::string tag;
+    std::string sealed_key;
+    std::string made;
+  };
+  struct NewEntry {
+    Row row;
+    std::string link;
+  };
+  Connection& connection_;
+  const std::string& club_;
+  std::optional<Fault> failed_;
+  std::map<std::string, Row> entries_;                      // by id
+  std::map<std::string, std::optional<PersonRow>> people_;  // by tag; empty: nobody there
+  std::vector<NewPerson> new_people_;
+  std::vector<NewEntry> new_entries_;
+  std::vector<AsideRow> aside_;
+
+  std::optional<Rows> ask(const char* statement, const Parameters& parameters) {
+    if (failed_) return {};
+    auto rows = connection_.ask(statement, parameters);
+    if (rows) return std::move(rows).value();
+    failed_ = rows.faults().front();
+    return {};
+  }
+
+  template <class Item, class Part>
+  static auto column(const std::vector<Item>& items, Part part) {
+    std::vector<std::decay_t<decltype(part(items.front()))>> out;
+    for (const Item& item : items) out.push_back(part(item));
+    return out;
+  }
+
+  void send_people() {
+    using Bytes = std::optional<std::string>;
+    ask("INSERT INTO person (club, tag, sealed_key, made) "
+        "SELECT $1, * FROM unnest($2::bytea[], $3::bytea[], $4::text[])",
+        Parameters()
+            .text(club_)
+            .bytes_list(column(new_people_, [](const NewPerson& one) { return Bytes(one.tag); }))
+            .bytes_list(column(new_people_, [](const NewPerson& one) { return Bytes(one.sealed_key); }))
+            .texts(column(new_people_, [](const NewPerson& one) { return one.made; })));
+  }
+
+  void send_entries() {
+    using Bytes = std::optional<std::string>;
+    ask("INSERT INTO entry (club, receipt, id, device, sequence, author, role, received, person, body, link) "
+        "SELECT $1, * FROM unnest($2::bigint[], $3::bytea[], $4::text[], $5::bigint[], $6::text[], $7::text[], "
+        "$8::text[], $9::bytea[], $10::bytea[], $11::bytea[])",
+        Parameters()
+            .text(club_)
+            .integers(column(new_entries_, [](const NewEntry& one) { return one.row.receipt; }))
+            .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.row.id); }))
+            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.device; }))
+            .integers(column(new_entries_, [](const NewEntry& one) { return one.row.sequence; }))
+            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.author; }))
+            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.role; }))
+            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.received; }))
+            .bytes_list(
+                column(new_entries_,
+                       [](const NewEntry& one) { return one.row.person.empty() ? Bytes() : Bytes(one.row.person); }))
+            .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.row.body); }))
+            .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.link); })));
+    ask("UPDATE club SET last_receipt = $2::bigint, last_link = $3 WHERE club = $1",
+        Parameters().text(club_).integer(new_entries_.back().row.receipt).bytes(new_entries_.back().link));
+  }
+
+  void send_aside() {
+    using Bytes = std::optional<std::string>;
+    ask("INSERT INTO quarantine (club, received, device, author, why, body) "
+        "SELECT $1, * FROM unnest($2::text[], $3::text[], $4::text[], $5::text[], $6::bytea[])",
+        Parameters()
+            .text(club_)
+            .texts(column(aside_, [](const AsideRow& one) { return one.received; }))
+            .texts(column(aside_, [](const AsideRow& one) { return one.device; }))
+            .texts(column(aside_, [](const AsideRow& one) { return one.author; }))
+            .texts(column(aside_, [](const AsideRow& one) { return one.why; }))
+            .bytes_list(column(aside_, [](const AsideRow& one) { return Bytes(one.body); })));
+  }
+};
+
+class PostgresStore final : public Store {
+ public:
+  PostgresStore(Connection connection, std::string club, Key key)
+      : connection_(std::move(connection)), club_(std::move(club)), key_(std::move(key)) {}
+
+  std::optional<Faults> make_club() {
+    const auto made =
+        connection_.ask("INSERT INTO club (club) VALUES ($1) ON CONFLICT DO NOTHING", Parameters().text(club_));
+    return made ? std::nullopt : std::optional<Faults>(made.faults());
+  }
+
+  Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<Entry>& entries,
+                                            const KindTable& kinds, const std::string& received) override {
+    if (auto faults = connection_.revive()) return *faults;
+    Transaction transaction(connection_);
+    if (auto fault = transaction.begin()) return *fault;
+    PostgresShelf shelf(connection_, club_);
+    std::vector<EntryVerdict> out = Books(key_, shelf).take_in(sender, entries, kinds, received);
+    shelf.send();
+    if (shelf.failed()) return *shelf.failed();
+    if (auto fault = transaction.commit()) return *fault;
+    return out;
+  }
+
+  Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
+    std::vector<Received> out;
+    std::optional<Fault> none;
+    const auto some = rows_after(after, static_cast<std::int64_t>(most));
+    if (!some) return some.faults();
+    PostgresShelf shelf(connection_, club_);
+    Books books(key_, shelf);
+    if (auto fault = expect_people(some.value(), shelf)) return *fault;
+    for (int i = 0; i < some.value().count() && !none; ++i) {
+      const Row row = row_of(some.value(), i);
+      const auto text = books.readable(row);
+      if (!text) continue;
+      auto one = Books::received_of(row, *text, kinds);
+      if (!one) none = not_an_entry(row, connection_.name());
+      if (one) out.push_back(std::move(*one));
+    }
+    if (none) return *none;
+    return out;
+  }
+
+  Result<std::vector<Quarantined>> quarantined() override {
+    if (auto faults = connection_.revive()) return *faults;
+    const auto rows = connection_.ask(
+        "SELECT number, received, device, author, why, body FROM quarantine WHERE club = $1 ORDER BY number",
+        Parameters().text(club_));
+    if (!rows) return rows.faults();
+    std::vector<Quarantined> out;
+    for (int i = 0; i < rows.value().count(); ++i) {
+      const Rows& r = rows.value();
+      out.push_back({r.integer(i, 0), r.text(i, 1), r.text(i, 2), r.text(i, 3), r.text(i, 4),
+                     opened(key_, r.text(i, 5), kQuarantineContext).value_or("")});
+    }
+    return out;
+  }
+
+  Result<bool> erase_person(const std::string& player, const std::string& when) override {
+    if (auto faults = connection_.revive()) return *faults;
+    const auto erased = connection_.ask(
+        "UPDATE person SET sealed_key = NULL, erased = $3 WHERE club = $1 AND tag = $2 AND sealed_key IS NOT NULL",
+        Parameters().text(club_).bytes(tag_text(key_, player)).text(when));
+    if (!erased) return erased.faults();
+    if (erased.value().affected() == 0) return false;
+    // The old row with the key in it stands in the table until then.
+    if (auto fault = connection_.run("VACUUM person")) return *fault;
+    return true;
+  }
+
+  Result<Audit> audit() override {
+    constexpr std::int64_t kAtOnce = 5000;
+    PostgresShelf shelf(connection_, club_);
+    Books books(key_, shelf);
+    Auditor auditor(books);
+    bool more = true;
+    for (std::int64_t after = 0; more;) {
+      const auto some = rows_after(after, kAtOnce);
+      if (!some) return some.faults();
+      if (auto fault = expect_people(some.value(), shelf)) return *fault;
+      for (int i = 0; i < some.value().count() && more; ++i) {
+        const Row row = row_of(some.value(), i);
+        more = auditor.goes_on(row, link_of(some.value().text(i, 9)));
+        after = row.receipt;
+      }
+      more = more && some.value().count() > 0;
+    }
+    return auditor.audit();
+  }
+
+ private:
+  Connection connection_;
+  std::string club_;
+  Key key_;
+
+  Result<Rows> rows_after(std::int64_t after, std::int64_t most) {
+    if (auto faults = connection_.revive()) return *faults;
+    return connection_.ask(
+        "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
+        "WHERE club = $1 AND receipt > $2::bigint ORDER BY receipt LIMIT $3::bigint",
+        Parameters().text(club_).integer(after).integer(most));
+  }
+
+  static Row row_of(const Rows& rows, int i) {
+    return {rows.integer(i, 0), rows.text(i, 1), rows.text(i, 2), rows.integer(i, 3), rows.text(i, 4),
+            rows.text(i, 5),    rows.text(i, 6), rows.text(i, 7), rows.text(i, 8)};
+  }
+
+  static std::optional<Fault> expect_people(const Rows& rows, PostgresShelf& shelf) {
+    std::set<std::string> tags;
+    for (int i = 0; i < rows.count(); ++i) {
+      if (!rows.is_null(i, 7)) tags.insert(rows.text(i, 7));
+    }
+    shelf.expect_people(std::move(tags));
+    return shelf.failed();
+  }
+};
+
+}  // namespace
+
+Result<std::unique_ptr<Store>> open_postgres_store(const std::string& where, const std::string& club, Key key) {
+  auto connection = Connection::open(where);
+  if (!connection) return connection.faults();
+  if (auto faults = postgres::migrate(connection.value())) return *faults;
+  auto store = std::make_unique<PostgresStore>(std::move(connection).value(), club, std::move(key));
+  if (auto faults = store->make_club()) return *faults;
+  return std::unique_ptr<Store>(std::move(store));
+}
+
+}  // namespace lanework::store

@@ -1,0 +1,34 @@
+// An empty store behind which lies SQLite or PostgreSQL, to be opened as often as a test likes.
+#pragma once
+
+#include <memory>
+#include <stdexcept>
+#include <string>
+
+#include "app/store/postgres/postgres_store.h"
+#include "tests/store/private_cluster.h"
+#include "tests/store/sqlite_file.h"
+
+namespace lanework::store::test {
+
+class Backend {
+ public:
+  explicit Backend(const std::string& name) {
+    if (name == "PostgreSQL") where_ = PrivateCluster::instance().new_database();
+  }
+
+  [[nodiscard]] std::unique_ptr<Store> open(const std::string& club = "quillmere") const {
+    if (where_.empty()) return file_.open(club);
+    auto store = open_postgres_store(where_, club, read_key_file(file_.key_file()).value());
+    if (!store) throw std::runtime_error(to_line(store.faults().front()));
+    return std::move(store).value();
+  }
+  [[nodiscard]] const std::string& where() const { return where_; }
+  [[nodiscard]] const SqliteFile& file() const { return file_; }  // the key's folder, also where the rows lie elsewhere
+
+ private:
+  SqliteFile file_;
+  std::string where_;  // of PostgreSQL
+};
+
+}  // namespace lanework::store::test

@@ -1,0 +1,155 @@
+// What only a PostgreSQL database goes through: many clubs, several servers, a server that is cut off.
+#include <gtest/gtest.h>
+#include <libpq-fe.h>
+
+#include <atomic>
+#include <thread>
+
+#include "app/store/postgres/connection.h"
+#include "tests/ledger/shipped_kinds.h"
+#include "tests/store/backend.h"
+
+namespace lanework::store {
+namespace {
+
+using ledger::Role;
+using ledger::test::entry_text;
+using ledger::test::shipped_kinds;
+using test::Backend;
+
+const std::string kNow = "2026-11-26T18:05:00+01:00";
+const Sender kCoach{"phone-1", "ann", Role::kCoach, false};
+
+ledger::Entry hurt(int n, const std::string& player = "Q07") {
+  return ledger::test::read(entry_text(n, "hurt", "\"player\":\"" + player + "\",\"place\":\"knee\"", n)).value();
+}
+
+std::string said(const std::string& where, const char* statement) {
+  PGconn* connection = PQconnectdb(where.c_str());
+  PGresult* result = PQexec(connection, statement);
+  std::string out = PQresultStatus(result) == PGRES_TUPLES_OK && PQntuples(result) > 0 ? PQgetvalue(result, 0, 0)
+                                                                                       : PQresultErrorMessage(result);
+  PQclear(result);
+  PQfinish(connection);
+  return out;
+}
+
+TEST(Postgres, ClubsDoNotSeeEachOther) {
+  const Backend backend("PostgreSQL");
+  auto ours = backend.open("ours");
+  auto theirs = backend.open("theirs");
+  ASSERT_TRUE(ours->take_in(kCoach, {hurt(1), hurt(2)}, shipped_kinds(), kNow));
+  EXPECT_TRUE(theirs->entries_after(0, 10, shipped_kinds()).value().empty());
+  EXPECT_FALSE(theirs->erase_person("Q07", kNow).value());
+  EXPECT_EQ(theirs->take_in(kCoach, {hurt(1)}, shipped_kinds(), kNow).value().front().receipt, 1);
+  EXPECT_EQ(ours->audit().value().entries, 2);
+}
+
+TEST(Postgres, EntriesAreNeitherChangedNorDeleted) {
+  const Backend backend("PostgreSQL");
+  auto store = backend.open();
+  ASSERT_TRUE(store->take_in(kCoach, {hurt(1)}, shipped_kinds(), kNow));
+  for (const char* statement : {"UPDATE entry SET author = 'bo'", "DELETE FROM entry", "TRUNCATE entry"}) {
+    EXPECT_NE(said(backend.where(), statement).find("entries are never changed or deleted"), std::string::npos)
+        << statement;
+  }
+  EXPECT_EQ(said(backend.where(), "SELECT count(*) FROM entry"), "1");
+}
+
+TEST(Postgres, WhatIsAboutAPersonDoesNotLieThereInTheClear) {
+  const Backend backend("PostgreSQL");
+  auto store = backend.open();
+  ASSERT_TRUE(store->take_in(kCoach, {hurt(1)}, shipped_kinds(), kNow));
+  const std::string all =
+      said(backend.where(), "SELECT string_agg(encode(body, 'escape') || encode(person, 'escape'), '') FROM entry");
+  EXPECT_GT(all.size(), 100U);
+  EXPECT_EQ(all.find("knee"), std::string::npos);
+  EXPECT_EQ(all.find("Q07"), std::string::npos);
+}
+
+TEST(Postgres, TextsWithQuotesAndBackslashesComeBackAsTheyWent) {
+  const Backend backend("PostgreSQL");
+  auto store = backend.open();
+  const std::string author = R"(O'Neil"\{a,b}); DROP TABLE entry;--)";
+  ASSERT_TRUE(store->take_in({"phone \\1", author, Role::kCoach, false}, {hurt(1)}, shipped_kinds(), kNow));
+  const auto there = store->entries_after(0, 10, shipped_kinds()).value();
+  ASSERT_EQ(there.size(), 1U);
+  EXPECT_EQ(there[0].author, author);
+  EXPECT_EQ(there[0].device, "phone \\1");
+}
+
+// Several servers take in for one club at once: every number is given once, and the chain holds.
+TEST(Postgres, SeveralServersGiveEveryNumberOnce) {
+  const Backend backend("PostgreSQL");
+  static_cast<void>(backend.open());
+  constexpr int kServers = 4;
+  constexpr int kEach = 40;
+  std::atomic<int> refused = 0;
+  std::vector<std::thread> servers;
+  for (int server = 0; server < kServers; ++server) {
+    servers.emplace_back([&, server] {
+      auto store = backend.open();
+      for (int n = 0; n < kEach; ++n) {
+        // Half of them are sent by two servers.
+        const int entry = n % 2 == 0 ? 1 + n : 1000 * (server + 1) + n;
+        if (!store->take_in(kCoach, {hurt(entry)}, shipped_kinds(), kNow)) ++refused;
+      }
+    });
+  }
+  for (std::thread& server : servers) server.join();
+  EXPECT_EQ(refused, 0);
+  auto store = backend.open();
+  const Audit audit = store->audit().value();
+  EXPECT_EQ(audit.entries, kEach / 2 + kServers * kEach / 2);
+  EXPECT_FALSE(audit.broken_at);
+}
+
+// Cut off as by a power cut while entries come in: what was acknowledged is there once, what was not is sent again.
+TEST(Postgres, AServerThatIsCutOffLosesNothingThatWasAcknowledged) {
+  const Backend backend("PostgreSQL");
+  auto store = backend.open();
+  std::atomic<bool> over = false;
+  std::thread cutting([&] {
+    for (int i = 0; i < 3; ++i) {
+      std::this_thread::sleep_for(std::chrono::milliseconds(150));
+      test::PrivateCluster::instance().cut_and_restart();
+    }
+    over = true;
+  });
+  int acknowledged = 0;
+  int faults = 0;
+  while (!over || acknowledged == 0) {
+    if (store->take_in(kCoach, {hurt(acknowledged + 1)}, shipped_kinds(), kNow)) {
+      ++acknowledged;
+    } else {
+      ++faults;
+      std::this_thread::sleep_for(std::chrono::milliseconds(20));
+    }
+  }
+  cutting.join();
+  EXPECT_GT(faults, 0) << "nothing was cut";
+  const Audit audit = backend.open()->audit().value();
+  EXPECT_EQ(audit.entries, acknowledged);
+  EXPECT_FALSE(audit.broken_at);
+}
+
+TEST(Postgres, ADatabaseOfANewerVersionIsLeftAsItIs) {
+  const Backend backend("PostgreSQL");
+  static_cast<void>(backend.open());
+  said(backend.where(), "INSERT INTO form VALUES (99)");
+  const auto store = open_postgres_store(backend.where(), "ours", read_key_file(backend.file().key_file()).value());
+  ASSERT_FALSE(store);
+  EXPECT_EQ(store.faults().front().found, "version 99");
+}
+
+TEST(Postgres, SettingsThatPromiseLessAreAFault) {
+  const Backend backend("PostgreSQL");
+  // fsync cannot be set for one database alone; the encoding and what a role states of itself can be looked at alike.
+  const auto open = postgres::Connection::open(backend.where() + " options='-c standard_conforming_strings=off'");
+  ASSERT_FALSE(open);
+  EXPECT_EQ(open.faults().front().place.field, "standard_conforming_strings");
+  EXPECT_FALSE(postgres::Connection::open("host=127.0.0.1 port=1 dbname=nowhere connect_timeout=2"));
+}
+
+}  // namespace
+}  // namespace lanework::store
