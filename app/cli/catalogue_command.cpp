@@ -10,6 +10,7 @@
 #include "app/cli/describe_drill.h"
 #include "app/cli/evening_flags.h"
 #include "app/cli/lane_remark.h"
+#include "app/cli/ledger/ledger_folder.h"
 #include "app/read/files.h"
 #include "core/catalogue/read_catalogue.h"
 
@@ -117,7 +118,9 @@ int check(const CatalogueFlags& flags) {
   folders.insert(folders.end(), flags.added.begin(), flags.added.end());
   const auto routines = read_routines(folders, catalogue.value());
   const auto care_tables = check_care_tables(shipped.value(), catalogue.value().sources);
+  const auto kinds = read_kind_table(shipped.value());
   Faults faults = routines ? Faults{} : routines.faults();
+  if (!kinds) faults.insert(faults.end(), kinds.faults().begin(), kinds.faults().end());
   if (!care_tables) faults.insert(faults.end(), care_tables.faults().begin(), care_tables.faults().end());
   if (!faults.empty()) return report(faults);
   std::string remarks;
@@ -125,8 +128,9 @@ int check(const CatalogueFlags& flags) {
     const std::string remark = lane_remark(catalogue.value(), routine);
     if (!remark.empty()) remarks += "  " + remark + "\n";
   }
-  std::printf("%zu drills, %zu routines, %zu tables of care, %zu sources: no fault.\n", catalogue.value().drills.size(),
-              routines.value().size(), care_tables.value(), catalogue.value().sources.size());
+  std::printf("%zu drills, %zu routines, %zu tables of care, %zu kinds of entries, %zu sources: no fault.\n",
+              catalogue.value().drills.size(), routines.value().size(), care_tables.value(), kinds.value().kinds.size(),
+              catalogue.value().sources.size());
   if (!remarks.empty()) {
     std::printf("\nRemarks: lanes on which a routine is changed, with no match near and nobody held back\n%s",
                 remarks.c_str());

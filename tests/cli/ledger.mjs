@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync 
 import { spawnSync } from "node:child_process";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { withClub } from "./club.mjs";
 
 const all = (...checks) => checks.find((check) => check !== "") ?? "";
 const status = (said, wanted) => (said.status === wanted ? "" : `exit status ${said.status}, not ${wanted}\n${said.stderr}${said.stdout.slice(0, 600)}`);
@@ -110,6 +111,13 @@ export const ledger = [
     const said = l.add(batch);
     return all(status(said, 2), says(said.stderr, line), says(l.ledger("check").stdout, /^0 entries/));
   })),
+  withClub("ledger: catalogue check reads the kinds of entries", (club) => {
+    const check = () => club.run("catalogue", "--catalogue", club.path("catalogue"), "check");
+    const sound = check();
+    club.edit("catalogue/ledger/kinds.toml", 'class = "health"', 'class = "secret"');
+    const broken = check();
+    return all(status({ ...sound, stderr: sound.err }, 0), says(sound.out, /24 kinds of entries/), status({ ...broken, stdout: broken.out, stderr: broken.err }, 2), says(broken.err, /kinds\.toml:\d+:\d+: kind\.8\.class: found 'secret', expected one of club, personal, health/));
+  }),
   withLedger("bad input: a clock without an offset, a folder without a ledger", (l) => {
     const clock = l.add(kEvening, "--received", "2026-11-26T18:05:00");
     l.folder += "-nowhere";

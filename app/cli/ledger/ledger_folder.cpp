@@ -39,12 +39,16 @@ void add_ledger_flags(CLI::App& command, LedgerFlags& flags) {
   command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");
 }
 
+Result<ledger::KindTable> read_kind_table(const std::string& catalogue_folder) {
+  const auto document = read::read_toml_file((fs::path(catalogue_folder) / "ledger" / "kinds.toml").string());
+  if (!document) return document.faults();
+  return ledger::read_kinds(document.value());
+}
+
 Result<OpenLedger> open_ledger(const LedgerFlags& flags) {
   const auto catalogue = catalogue_folder(flags.catalogue);
   if (!catalogue) return catalogue.faults();
-  const auto document = read::read_toml_file((fs::path(catalogue.value()) / "ledger" / "kinds.toml").string());
-  if (!document) return document.faults();
-  auto kinds = ledger::read_kinds(document.value());
+  auto kinds = read_kind_table(catalogue.value());
   if (!kinds) return kinds.faults();
   std::error_code ignored;
   if (flags.postgres.empty() && !fs::exists(store_file(flags), ignored)) {

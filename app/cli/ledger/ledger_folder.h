@@ -23,6 +23,9 @@ struct LedgerFlags {
 
 void add_ledger_flags(CLI::App& command, LedgerFlags& flags);
 
+// catalogue/ledger/kinds.toml of that folder.
+Result<ledger::KindTable> read_kind_table(const std::string& catalogue_folder);
+
 struct OpenLedger {
   std::unique_ptr<store::Store> store;
   ledger::KindTable kinds;
