@@ -55,8 +55,10 @@ Result<std::vector<ledger::Entry>> read_batch(const std::string& file, const led
   Faults faults;
   for (std::size_t i = 0; i < list->items.size(); ++i) {
     auto entry = ledger::read_entry(list->items[i], "entries." + std::to_string(i + 1), kinds);
-    if (entry) out.push_back(std::move(entry).value());
-    if (entry) continue;
+    if (entry) {
+      out.push_back(std::move(entry).value());
+      continue;
+    }
     for (Fault fault : entry.faults()) {
       fault.place.file = file;
       faults.push_back(std::move(fault));
