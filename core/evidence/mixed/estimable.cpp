@@ -13,8 +13,8 @@ using Vector = Eigen::VectorXd;
 
 // A column whose part that the columns before it cannot make is smaller than this share of it is a sum of them.
 constexpr double kNothingNew = 1e-9;
-constexpr int kMostRounds = 200;
-constexpr double kWeightOfEvents = 1e6;
+constexpr double kNothingLeft = 1e-7;
+constexpr Eigen::Index kRoundsARow = 3;
 
 class Columns {
  public:
@@ -94,39 +94,82 @@ std::optional<std::string> collinear(const Frame& frame, const Columns& columns)
          " do not say already, so that their effects cannot be told apart; leave one of them out";
 }
 
-// The coefficients of a sum of columns that is 0 wherever there are events and above 0 in other rows only.
-std::optional<Vector> separating_sum(const Frame& frame, const Columns& columns) {
-  const auto weight = [&](std::size_t row) { return frame.events[row] > 0 ? kWeightOfEvents : 1.0; };
-  const Eigen::LDLT<Matrix> factors(columns.squares(weight));
-  std::vector<double> wanted(frame.rows());
-  for (std::size_t row = 0; row < frame.rows(); ++row) wanted[row] = frame.events[row] > 0 ? 0 : 1;
-  for (int round = 0; round < kMostRounds; ++round) {
-    Vector right = Vector::Zero(static_cast<Eigen::Index>(frame.columns()));
-    for (std::size_t row = 0; row < frame.rows(); ++row)
-      if (wanted[row] != 0) right += weight(row) * wanted[row] * columns.scaled_row(row);
-    const Vector sum = factors.solve(right);
-    double most = 0;
-    double below = 0;
-    for (std::size_t row = 0; row < frame.rows(); ++row) {
-      const double got = columns.scaled_row(row).dot(sum);
-      if (frame.events[row] > 0) {
-        below = std::max(below, std::abs(got));
-        continue;
+// What no event says anything of: sums of columns that are 0 in every row with events, a column each.
+Matrix silent_sums(const Matrix& with_events) {
+  const Eigen::SelfAdjointEigenSolver<Matrix> parts(with_events);
+  const double most = parts.eigenvalues().maxCoeff();
+  Eigen::Index count = 0;
+  while (count < parts.eigenvalues().size() && parts.eigenvalues()(count) <= kNothingNew * most) ++count;
+  return parts.eigenvectors().leftCols(count);
+}
+
+// Least squares without negative shares (Lawson and Hanson 1974, chapter 23): what is left of 'wanted' when the columns
+// that 'directions' has as rows are added to it, each as often as helps, never less than not at all.
+Vector left_over(const Matrix& directions, const Vector& wanted) {
+  std::vector<Eigen::Index> passive;
+  Vector shares = Vector::Zero(directions.rows());
+  Vector left = wanted;
+  const auto rounds = kRoundsARow * (directions.rows() + directions.cols());
+  for (Eigen::Index round = 0; round < rounds; ++round) {
+    Vector pull = -(directions * left);
+    for (const Eigen::Index row : passive) pull(row) = 0;
+    Eigen::Index next = 0;
+    if (pull.size() == 0 || pull.maxCoeff(&next) <= kNothingNew * left.norm()) return left;
+    passive.push_back(next);
+    for (bool feasible = false; !feasible && !passive.empty();) {
+      Matrix used(directions.cols(), static_cast<Eigen::Index>(passive.size()));
+      for (std::size_t i = 0; i < passive.size(); ++i)
+        used.col(static_cast<Eigen::Index>(i)) = directions.row(passive[i]).transpose();
+      const Vector best = used.colPivHouseholderQr().solve(-wanted);
+      double step = 1;
+      for (std::size_t i = 0; i < passive.size(); ++i) {
+        const double to = best(static_cast<Eigen::Index>(i));
+        const double from = shares(passive[i]);
+        if (to <= 0) step = std::min(step, from / (from - to));
       }
-      below = std::max(below, -got);
-      most = std::max(most, got);
-      wanted[row] = std::max(got, 0.0);
+      feasible = best.minCoeff() > 0;
+      std::vector<Eigen::Index> kept;
+      for (std::size_t i = 0; i < passive.size(); ++i) {
+        double& share = shares(passive[i]);
+        share += step * (best(static_cast<Eigen::Index>(i)) - share);
+        if (feasible || share > kNothingNew) {
+          kept.push_back(passive[i]);
+        } else {
+          share = 0;
+        }
+      }
+      passive = std::move(kept);
     }
-    if (most < 1e-6) return {};
-    if (below < 1e-5 * most) return sum;
+    left = wanted + directions.transpose() * shares;
   }
-  return {};
+  return left;
+}
+
+// The coefficients of a sum of columns that is 0 wherever there are events and above 0 in other rows only. By Stiemke's
+// alternative there is one exactly where the rows without events, each counted at least once, cannot be added up to
+// nothing; what is left of the best attempt is such a sum.
+std::optional<Vector> separating_sum(const Frame& frame, const Columns& columns, const Matrix& silent) {
+  std::vector<Vector> rows;
+  for (std::size_t row = 0; row < frame.rows(); ++row) {
+    if (frame.events[row] > 0) continue;
+    Vector seen = silent.transpose() * columns.scaled_row(row);
+    const double length = seen.norm();
+    if (length > kNothingNew) rows.push_back(seen / length);
+  }
+  Matrix directions(static_cast<Eigen::Index>(rows.size()), silent.cols());
+  for (std::size_t row = 0; row < rows.size(); ++row) directions.row(static_cast<Eigen::Index>(row)) = rows[row];
+  if (rows.empty()) return {};
+  const Vector left = left_over(directions, directions.colwise().sum().transpose());
+  if (left.norm() <= kNothingLeft * static_cast<double>(rows.size())) return {};
+  const Vector seen = directions * left.normalized();
+  if (seen.minCoeff() < -kNothingLeft || seen.maxCoeff() <= kNothingLeft) return {};
+  return silent * left;
 }
 
 std::optional<std::string> separated(const Frame& frame, const Columns& columns) {
   const Matrix with_events = columns.squares([&](std::size_t row) { return frame.events[row] > 0 ? 1.0 : 0.0; });
   if (dependent_columns(with_events).empty()) return {};
-  const std::optional<Vector> sum = separating_sum(frame, columns);
+  const std::optional<Vector> sum = separating_sum(frame, columns, silent_sums(with_events));
   if (!sum) return {};
   std::vector<Eigen::Index> named;
   for (Eigen::Index c = 1; c < sum->size(); ++c)

@@ -72,6 +72,20 @@ TEST(Estimable, FlatWithEventsIsNotYetSeparated) {
   EXPECT_EQ(why(rows), "");
 }
 
+// Three groups, the first without events, where x makes the way to the answer long: what a search by small steps gave
+// up.
+TEST(Estimable, AnEmptyGroupBesideAColumnThatHidesIt) {
+  const std::vector<int> x = {-5, -5, -5, -5, -5, -2, -5, -5, -2, -5, -5, -4, -5, -5, -2, -5, 3, 2, 1, 0, 2, 2, 3, -4};
+  std::vector<std::vector<double>> rows;
+  std::vector<double> events(x.size(), 0);
+  events[10] = events[23] = 3;
+  for (std::size_t i = 0; i < x.size(); ++i)
+    rows.push_back({1, static_cast<double>(x[i]), i % 3 == 1 ? 1.0 : 0.0, i % 3 == 2 ? 1.0 : 0.0});
+  EXPECT_EQ(why(frame({"intercept", "x", "group 1", "group 2"}, rows, events), false),
+            "every event lies on one side of 'group 1' and 'group 2', so that their effects have no finite best value; "
+            "join categories, or leave one of them out");
+}
+
 // Wherever it has nothing to say the fit comes to an end at finite coefficients; wherever a group without events is
 // told by a column of its own, it has.
 RC_GTEST_PROP(Estimable, SaysSoExactlyWhereCoefficientsRunOff, ()) {
