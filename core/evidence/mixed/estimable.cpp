@@ -103,8 +103,8 @@ Matrix silent_sums(const Matrix& with_events) {
   return parts.eigenvectors().leftCols(count);
 }
 
-// Least squares without negative shares (Lawson and Hanson 1974, chapter 23): what is left of 'wanted' when the columns
-// that 'directions' has as rows are added to it, each as often as helps, never less than not at all.
+// Least squares without negative shares (Lawson and Hanson 1974, chapter 23, from memory): what is left of 'wanted'
+// when the columns that 'directions' has as rows are added to it, each as often as helps, never less than not at all.
 Vector left_over(const Matrix& directions, const Vector& wanted) {
   std::vector<Eigen::Index> passive;
   Vector shares = Vector::Zero(directions.rows());
