@@ -18,6 +18,11 @@ Role role_of(const std::string& word) {
   return static_cast<Role>(found - words.begin());  // the tables take no other word
 }
 
+std::string text_at(const Entry& entry, std::string_view key) {
+  const Node* found = entry.whole.find(key);
+  return found != nullptr && found->kind == Node::Kind::kText ? found->text : std::string();
+}
+
 std::string id_text(const Entry& entry) { return {entry.id.bytes.begin(), entry.id.bytes.end()}; }
 
 // Every part with its length before it, so that no two rows have one text.
@@ -42,8 +47,7 @@ std::string why_not(const Sender& sender, const Entry& entry, const KindTable& k
 }  // namespace
 
 std::string person_in(const Entry& entry) {
-  const Node* player = entry.whole.find("player");
-  return player != nullptr && player->kind == Node::Kind::kText ? player->text : std::string();
+  return text_at(entry, "player");
 }
 
 Fault not_an_entry(const Row& row, const std::string& store) {
@@ -69,26 +73,48 @@ Link link_of(const std::string& bytes) {
 
 std::string link_text(const Link& link) { return {link.begin(), link.end()}; }
 
-std::vector<EntryVerdict> Books::take_in(const Sender& sender, const std::vector<Entry>& entries,
-                                         const KindTable& kinds, const std::string& received) {
+Result<std::vector<EntryVerdict>> Store::take_in(const Sender& sender, const std::vector<Entry>& entries,
+                                                 const KindTable& kinds, const std::string& received) {
+  Batch batch{sender, {}, {}, received};
+  for (const Entry& entry : entries) batch.entries.push_back({entry, {}});
+  auto verdicts = take_in(std::vector<Batch>{std::move(batch)}, kinds);
+  if (!verdicts) return verdicts.faults();
+  return std::move(verdicts.value().front());
+}
+
+std::vector<std::vector<EntryVerdict>> Books::take_in(const std::vector<Batch>& batches, const KindTable& kinds) {
   std::vector<std::string> ids;
   std::vector<std::string> tags;
-  for (const Entry& entry : entries) {
-    ids.push_back(id_text(entry));
-    if (const std::string person = person_in(entry); !person.empty()) tags.push_back(tag_text(key_, person));
+  for (const Batch& batch : batches) {
+    for (const Incoming& incoming : batch.entries) {
+      ids.push_back(id_text(incoming.entry));
+      if (const std::string person = person_in(incoming.entry); !person.empty()) tags.push_back(tag_text(key_, person));
+    }
   }
   last_ = shelf_.last();
   shelf_.expect(ids, tags);
-  std::vector<EntryVerdict> out;
-  for (const Entry& entry : entries) {
-    if (shelf_.failed()) break;
-    out.push_back(take_in_one(sender, entry, kinds, received));
+  std::vector<std::vector<EntryVerdict>> out;
+  for (const Batch& batch : batches) {
+    out.emplace_back();
+    for (const Incoming& incoming : batch.entries) {
+      if (shelf_.failed()) return out;
+      out.back().push_back(take_in_one(batch, incoming, kinds));
+    }
+    for (const Unread& unread : batch.unread) {
+      set_aside(batch, unread.bytes.substr(0, ledger::kMostEntryBytes), unread.why);
+    }
   }
   return out;
 }
 
-EntryVerdict Books::take_in_one(const Sender& sender, const Entry& entry, const KindTable& kinds,
-                                const std::string& received) {
+void Books::set_aside(const Batch& batch, const std::string& bytes, const std::string& why) {
+  const std::string digest = tag_text(key_, batch.sender.device + "\n" + bytes);
+  shelf_.set_aside({batch.received, batch.sender.device, batch.sender.author, why,
+                    sealed(key_, bytes, kQuarantineContext), digest});
+}
+
+EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, const KindTable& kinds) {
+  const Entry& entry = incoming.entry;
   EntryVerdict out{entry.id, Verdict::kStored, 0, {}};
   const std::string id = id_text(entry);
   const std::string bytes = ledger::bytes_of(entry);
@@ -98,22 +124,25 @@ EntryVerdict Books::take_in_one(const Sender& sender, const Entry& entry, const 
     out.receipt = there->receipt;
     return out;
   }
-  if (std::string why = why_not(sender, entry, kinds); !why.empty()) {
-    shelf_.set_aside({received, sender.device, sender.author, why, sealed(key_, bytes, kQuarantineContext)});
+  std::string why = why_not(batch.sender, entry, kinds);
+  if (why.empty()) why = incoming.aside;
+  if (!why.empty()) {
+    set_aside(batch, bytes, why);
     out.verdict = Verdict::kQuarantined;
     out.why = std::move(why);
     return out;
   }
-  Row row{last_.receipt + 1, id, sender.device, entry.sequence, sender.author, role_text(sender.role),
-          received,          {}, bytes};
+  Row row{last_.receipt + 1, id, batch.sender.device, entry.sequence, batch.sender.author, role_text(batch.sender.role),
+          batch.received,    {}, bytes,          text_at(entry, "day"),         text_at(entry, "squad")};
   if (const std::string person = person_in(entry); !person.empty()) {
     row.person = tag_text(key_, person);
-    const Key* key = key_of(row.person, &received);
+    const Key* key = key_of(row.person, &batch.received);
     if (key == nullptr) {
       out.verdict = Verdict::kErased;
       return out;
     }
     row.body = sealed(*key, bytes, id);
+    row.day.clear();  // what is about a person is found by the person only
   }
   const Link link = next_link(last_.link, chained(row));
   shelf_.add(row, link);

@@ -27,6 +27,8 @@ struct Row {
   std::string received;
   std::string person;  // a tag; empty: nobody in particular
   std::string body;    // sealed where there is a person
+  std::string day;     // of an evening: what lies in the index of days; not part of the chain
+  std::string squad;
 };
 
 struct PersonRow {
@@ -39,6 +41,7 @@ struct AsideRow {
   std::string author;
   std::string why;
   std::string body;
+  std::string digest;  // of sender and content: kept aside once
 };
 
 struct LastRow {
@@ -66,8 +69,7 @@ class Books {
   Books(const Key& key, Shelf& shelf) : key_(key), shelf_(shelf) {}
 
   // The caller begins and commits.
-  std::vector<EntryVerdict> take_in(const Sender& sender, const std::vector<ledger::Entry>& entries,
-                                    const ledger::KindTable& kinds, const std::string& received);
+  std::vector<std::vector<EntryVerdict>> take_in(const std::vector<Batch>& batches, const ledger::KindTable& kinds);
 
   // Empty where the person was erased, or the key is not the one it was sealed with.
   std::optional<std::string> readable(const Row& row);
@@ -82,8 +84,8 @@ class Books {
   std::map<std::string, std::optional<Key>> people_;  // by tag; empty: erased
 
   const Key* key_of(const std::string& tag, const std::string* make);
-  EntryVerdict take_in_one(const Sender& sender, const ledger::Entry& entry, const ledger::KindTable& kinds,
-                           const std::string& received);
+  EntryVerdict take_in_one(const Batch& batch, const Incoming& incoming, const ledger::KindTable& kinds);
+  void set_aside(const Batch& batch, const std::string& bytes, const std::string& why);
 };
 
 // Goes over rows by receipt, from the first.

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/date.h"
 #include "core/base/result.h"
 #include "core/ledger/fold.h"
 
@@ -28,6 +29,26 @@ enum class Verdict : std::uint8_t {
   kErased         // about somebody who was erased: taken note of, content dropped
 };
 
+// One entry as it came; aside: why it is kept aside although it can be read, beyond what its kind and the sender's role
+// say (another squad's, a clock that is years off); empty: nothing against it.
+struct Incoming {
+  ledger::Entry entry;
+  std::string aside;
+};
+
+// What could not be read as an entry at all: kept aside as it came, cut to kMostEntryBytes.
+struct Unread {
+  std::string bytes;
+  std::string why;
+};
+
+struct Batch {
+  Sender sender;
+  std::vector<Incoming> entries;
+  std::vector<Unread> unread;
+  std::string received;  // the receiver's clock with its offset
+};
+
 struct EntryVerdict {
   ledger::EntryId id;
   Verdict verdict = Verdict::kStored;
@@ -41,7 +62,7 @@ struct Quarantined {
   std::string device;
   std::string author;
   std::string why;
-  std::string bytes;  // in canonical form
+  std::string bytes;  // in canonical form, where it could be read
 };
 
 // What whoever checks the books finds.
@@ -57,12 +78,21 @@ class Store {
  public:
   virtual ~Store() = default;
 
-  // Verdicts in the order of the entries. Whatever is answered other than by a fault is on the disk by then. received:
-  // the receiver's clock with its offset.
-  virtual Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<ledger::Entry>& entries,
-                                                    const ledger::KindTable& kinds, const std::string& received) = 0;
+  // Of each batch the verdicts in the order of its entries. All batches are one transaction: whatever is answered other
+  // than by a fault is on the disk by then, and a fault means that nothing of any of them is.
+  virtual Result<std::vector<std::vector<EntryVerdict>>> take_in(const std::vector<Batch>& batches,
+                                                                 const ledger::KindTable& kinds) = 0;
+  // One sender's, nothing against any of them.
+  Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<ledger::Entry>& entries,
+                                            const ledger::KindTable& kinds, const std::string& received);
   // By receipt, those above 'after', at most so many; entries of erased people are left out.
   virtual Result<std::vector<ledger::Received>> entries_after(std::int64_t after, std::size_t most,
+                                                              const ledger::KindTable& kinds) = 0;
+  // What is about sessions and squads on these days, both included, by receipt. O(what is there), whatever the years.
+  virtual Result<std::vector<ledger::Received>> entries_of_days(Date from, Date to,
+                                                                const ledger::KindTable& kinds) = 0;
+  // What is about one person, all of it, by receipt; empty where the person was erased.
+  virtual Result<std::vector<ledger::Received>> entries_about(const std::string& player,
                                                               const ledger::KindTable& kinds) = 0;
   virtual Result<std::vector<Quarantined>> quarantined() = 0;
   // Destroys the person's key: what was entered about the person can no longer be read, here or in any copy that goes

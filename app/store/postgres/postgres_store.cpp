@@ -158,26 +158,45 @@ class PostgresShelf final : public Shelf {
                        [](const NewEntry& one) { return one.row.person.empty() ? Bytes() : Bytes(one.row.person); }))
             .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.row.body); }))
             .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.link); })));
+    send_evenings();
     ask("UPDATE club SET last_receipt = $2::bigint, last_link = $3 WHERE club = $1",
         Parameters().text(club_).integer(new_entries_.back().row.receipt).bytes(new_entries_.back().link));
   }
 
+  void send_evenings() {
+    std::vector<Row> evenings;
+    for (const NewEntry& one : new_entries_) {
+      if (!one.row.day.empty() && !one.row.squad.empty()) evenings.push_back(one.row);
+    }
+    if (evenings.empty()) return;
+    ask("INSERT INTO evening (club, day, squad, receipt) SELECT $1, * FROM unnest($2::text[], $3::text[], $4::bigint[])",
+        Parameters()
+            .text(club_)
+            .texts(column(evenings, [](const Row& row) { return row.day; }))
+            .texts(column(evenings, [](const Row& row) { return row.squad; }))
+            .integers(column(evenings, [](const Row& row) { return row.receipt; })));
+  }
+
   void send_aside() {
     using Bytes = std::optional<std::string>;
-    ask("INSERT INTO quarantine (club, received, device, author, why, body) "
-        "SELECT $1, * FROM unnest($2::text[], $3::text[], $4::text[], $5::text[], $6::bytea[])",
+    ask("INSERT INTO quarantine (club, received, device, author, why, body, digest) "
+        "SELECT $1, * FROM unnest($2::text[], $3::text[], $4::text[], $5::text[], $6::bytea[], $7::bytea[]) "
+        "ON CONFLICT DO NOTHING",
         Parameters()
             .text(club_)
             .texts(column(aside_, [](const AsideRow& one) { return one.received; }))
             .texts(column(aside_, [](const AsideRow& one) { return one.device; }))
             .texts(column(aside_, [](const AsideRow& one) { return one.author; }))
             .texts(column(aside_, [](const AsideRow& one) { return one.why; }))
-            .bytes_list(column(aside_, [](const AsideRow& one) { return Bytes(one.body); })));
+            .bytes_list(column(aside_, [](const AsideRow& one) { return Bytes(one.body); }))
+            .bytes_list(column(aside_, [](const AsideRow& one) { return Bytes(one.digest); })));
   }
 };
 
 class PostgresStore final : public Store {
  public:
+  using Store::take_in;
+
   PostgresStore(Connection connection, std::string club, Key key)
       : connection_(std::move(connection)), club_(std::move(club)), key_(std::move(key)) {}
 
@@ -187,13 +206,13 @@ class PostgresStore final : public Store {
     return made ? std::nullopt : std::optional<Faults>(made.faults());
   }
 
-  Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<Entry>& entries,
-                                            const KindTable& kinds, const std::string& received) override {
+  Result<std::vector<std::vector<EntryVerdict>>> take_in(const std::vector<Batch>& batches,
+                                                         const KindTable& kinds) override {
     if (auto faults = connection_.revive()) return *faults;
     Transaction transaction(connection_);
     if (auto fault = transaction.begin()) return *fault;
     PostgresShelf shelf(connection_, club_);
-    std::vector<EntryVerdict> out = Books(key_, shelf).take_in(sender, entries, kinds, received);
+    auto out = Books(key_, shelf).take_in(batches, kinds);
     shelf.send();
     if (shelf.failed()) return *shelf.failed();
     if (auto fault = transaction.commit()) return *fault;
@@ -201,23 +220,20 @@ class PostgresStore final : public Store {
   }
 
   Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
-    std::vector<Received> out;
-    std::optional<Fault> none;
-    const auto some = rows_after(after, static_cast<std::int64_t>(most));
-    if (!some) return some.faults();
-    PostgresShelf shelf(connection_, club_);
-    Books books(key_, shelf);
-    if (auto fault = expect_people(some.value(), shelf)) return *fault;
-    for (int i = 0; i < some.value().count() && !none; ++i) {
-      const Row row = row_of(some.value(), i);
-      const auto text = books.readable(row);
-      if (!text) continue;
-      auto one = Books::received_of(row, *text, kinds);
-      if (!one) none = not_an_entry(row, connection_.name());
-      if (one) out.push_back(std::move(*one));
-    }
-    if (none) return *none;
-    return out;
+    return entries(kinds, rows_after(after, static_cast<std::int64_t>(most)));
+  }
+
+  Result<std::vector<Received>> entries_of_days(Date from, Date to, const KindTable& kinds) override {
+    return entries(kinds, rows_where("SELECT receipt, id, device, sequence, author, role, received, person, body, link "
+                                     "FROM entry WHERE club = $1 AND receipt IN (SELECT receipt FROM evening "
+                                     "WHERE club = $1 AND day BETWEEN $2 AND $3) ORDER BY receipt",
+                                     Parameters().text(club_).text(to_iso(from)).text(to_iso(to))));
+  }
+
+  Result<std::vector<Received>> entries_about(const std::string& player, const KindTable& kinds) override {
+    return entries(kinds, rows_where("SELECT receipt, id, device, sequence, author, role, received, person, body, link "
+                                     "FROM entry WHERE club = $1 AND person = $2 ORDER BY receipt",
+                                     Parameters().text(club_).bytes(tag_text(key_, player))));
   }
 
   Result<std::vector<Quarantined>> quarantined() override {
@@ -272,17 +288,39 @@ class PostgresStore final : public Store {
   std::string club_;
   Key key_;
 
-  Result<Rows> rows_after(std::int64_t after, std::int64_t most) {
+  Result<Rows> rows_where(const char* statement, const Parameters& parameters) {
     if (auto faults = connection_.revive()) return *faults;
-    return connection_.ask(
+    return connection_.ask(statement, parameters);
+  }
+
+  Result<Rows> rows_after(std::int64_t after, std::int64_t most) {
+    return rows_where(
         "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
         "WHERE club = $1 AND receipt > $2::bigint ORDER BY receipt LIMIT $3::bigint",
         Parameters().text(club_).integer(after).integer(most));
   }
 
+  Result<std::vector<Received>> entries(const KindTable& kinds, const Result<Rows>& some) {
+    if (!some) return some.faults();
+    std::vector<Received> out;
+    PostgresShelf shelf(connection_, club_);
+    Books books(key_, shelf);
+    if (auto fault = expect_people(some.value(), shelf)) return *fault;
+    for (int i = 0; i < some.value().count(); ++i) {
+      const Row row = row_of(some.value(), i);
+      const auto text = books.readable(row);
+      if (!text) continue;
+      auto one = Books::received_of(row, *text, kinds);
+      if (!one) return not_an_entry(row, connection_.name());
+      out.push_back(std::move(*one));
+    }
+    return out;
+  }
+
   static Row row_of(const Rows& rows, int i) {
     return {rows.integer(i, 0), rows.text(i, 1), rows.text(i, 2), rows.integer(i, 3), rows.text(i, 4),
-            rows.text(i, 5),    rows.text(i, 6), rows.text(i, 7), rows.text(i, 8)};
+            rows.text(i, 5),    rows.text(i, 6), rows.text(i, 7), rows.text(i, 8),    {},
+            {}};
   }
 
   static std::optional<Fault> expect_people(const Rows& rows, PostgresShelf& shelf) {

@@ -28,10 +28,18 @@ class SqliteShelf final : public Shelf {
         person_(connection.database(), "SELECT sealed_key FROM person WHERE tag = ?1"),
         new_person_(connection.database(), "INSERT INTO person (tag, sealed_key, made) VALUES (?1, ?2, ?3)"),
         set_aside_(connection.database(),
-                   "INSERT INTO quarantine (received, device, author, why, body) VALUES (?1, ?2, ?3, ?4, ?5)"),
+                   "INSERT INTO quarantine (received, device, author, why, body, digest) "
+                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6) ON CONFLICT DO NOTHING"),
+        evening_(connection.database(), "INSERT INTO evening (day, squad, receipt) VALUES (?1, ?2, ?3)"),
         after_(connection.database(),
                "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
-               "WHERE receipt > ?1 ORDER BY receipt LIMIT ?2") {}
+               "WHERE receipt > ?1 ORDER BY receipt LIMIT ?2"),
+        of_days_(connection.database(),
+                 "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
+                 "WHERE receipt IN (SELECT receipt FROM evening WHERE day BETWEEN ?1 AND ?2) ORDER BY receipt"),
+        about_(connection.database(),
+               "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
+               "WHERE person = ?1 ORDER BY receipt") {}
 
   void start() { failed_.reset(); }
   [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
@@ -82,10 +90,15 @@ class SqliteShelf final : public Shelf {
     }
     has_row(insert_);
     insert_.reset();
+    if (row.day.empty() || row.squad.empty()) return;
+    evening_.bind(1, row.day).bind(2, row.squad).bind(3, row.receipt);
+    has_row(evening_);
+    evening_.reset();
   }
 
   void set_aside(const AsideRow& row) override {
     set_aside_.bind(1, row.received).bind(2, row.device).bind(3, row.author).bind(4, row.why).bind_blob(5, row.body);
+    set_aside_.bind_blob(6, row.digest);
     has_row(set_aside_);
     set_aside_.reset();
   }
@@ -94,13 +107,17 @@ class SqliteShelf final : public Shelf {
   template <class Work>
   void each_row(std::int64_t after, std::int64_t most, const Work& work) {
     after_.bind(1, after).bind(2, most);
-    bool more = true;
-    while (more && has_row(after_)) {
-      const Row row{after_.integer(0), after_.text(1), after_.text(2), after_.integer(3), after_.text(4),
-                    after_.text(5),    after_.text(6), after_.text(7), after_.text(8)};
-      more = work(row, link_of(after_.text(9)));
-    }
-    after_.reset();
+    go_through(after_, work);
+  }
+  template <class Work>
+  void each_of_days(const std::string& from, const std::string& to, const Work& work) {
+    of_days_.bind(1, from).bind(2, to);
+    go_through(of_days_, work);
+  }
+  template <class Work>
+  void each_about(const std::string& tag, const Work& work) {
+    about_.bind_blob(1, tag);
+    go_through(about_, work);
   }
 
  private:
@@ -111,8 +128,22 @@ class SqliteShelf final : public Shelf {
   Statement person_;
   Statement new_person_;
   Statement set_aside_;
+  Statement evening_;
   Statement after_;
+  Statement of_days_;
+  Statement about_;
   std::optional<Fault> failed_;  // of this call: what SQLite refused
+
+  template <class Work>
+  void go_through(Statement& rows, const Work& work) {
+    bool more = true;
+    while (more && has_row(rows)) {
+      const Row row{rows.integer(0), rows.text(1), rows.text(2), rows.integer(3), rows.text(4), rows.text(5),
+                    rows.text(6),    rows.text(7), rows.text(8), {},              {}};
+      more = work(row, link_of(rows.text(9)));
+    }
+    rows.reset();
+  }
 
   // Steps a statement to its end or its next row; what SQLite refuses ends the whole call.
   bool has_row(Statement& statement) {
@@ -124,36 +155,32 @@ class SqliteShelf final : public Shelf {
 
 class SqliteStore final : public Store {
  public:
+  using Store::take_in;
+
   SqliteStore(Connection connection, Key key)
       : connection_(std::move(connection)), key_(std::move(key)), shelf_(connection_) {}
 
-  Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<Entry>& entries,
-                                            const KindTable& kinds, const std::string& received) override {
+  Result<std::vector<std::vector<EntryVerdict>>> take_in(const std::vector<Batch>& batches,
+                                                         const KindTable& kinds) override {
     Transaction transaction(connection_);
     if (auto fault = transaction.begin()) return *fault;
     shelf_.start();
-    std::vector<EntryVerdict> out = Books(key_, shelf_).take_in(sender, entries, kinds, received);
+    auto out = Books(key_, shelf_).take_in(batches, kinds);
     if (shelf_.failed()) return *shelf_.failed();
     if (auto fault = transaction.commit()) return *fault;
     return out;
   }
 
   Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
-    std::vector<Received> out;
-    std::optional<Fault> none;
-    shelf_.start();
-    Books books(key_, shelf_);
-    shelf_.each_row(after, static_cast<std::int64_t>(most), [&](const Row& row, const Link&) {
-      const auto text = books.readable(row);
-      if (!text) return true;
-      auto received = Books::received_of(row, *text, kinds);
-      if (!received) none = not_an_entry(row, connection_.file());
-      if (received) out.push_back(std::move(*received));
-      return !none;
-    });
-    if (none) return *none;
-    if (shelf_.failed()) return *shelf_.failed();
-    return out;
+    return entries(kinds, [&](const auto& work) { shelf_.each_row(after, static_cast<std::int64_t>(most), work); });
+  }
+
+  Result<std::vector<Received>> entries_of_days(Date from, Date to, const KindTable& kinds) override {
+    return entries(kinds, [&](const auto& work) { shelf_.each_of_days(to_iso(from), to_iso(to), work); });
+  }
+
+  Result<std::vector<Received>> entries_about(const std::string& player, const KindTable& kinds) override {
+    return entries(kinds, [&](const auto& work) { shelf_.each_about(tag_text(key_, player), work); });
   }
 
   Result<std::vector<Quarantined>> quarantined() override {
@@ -201,6 +228,26 @@ class SqliteStore final : public Store {
   Connection connection_;
   Key key_;
   SqliteShelf shelf_;
+
+  // each: calls its work with every row that is asked for.
+  template <class Each>
+  Result<std::vector<Received>> entries(const KindTable& kinds, const Each& each) {
+    std::vector<Received> out;
+    std::optional<Fault> none;
+    shelf_.start();
+    Books books(key_, shelf_);
+    each([&](const Row& row, const Link&) {
+      const auto text = books.readable(row);
+      if (!text) return true;
+      auto received = Books::received_of(row, *text, kinds);
+      if (!received) none = not_an_entry(row, connection_.file());
+      if (received) out.push_back(std::move(*received));
+      return !none;
+    });
+    if (none) return *none;
+    if (shelf_.failed()) return *shelf_.failed();
+    return out;
+  }
 };
 
 }  // namespace

@@ -1,0 +1,44 @@
+#include "app/serve/answer.h"
+
+namespace lanework::serve {
+
+Response json_answer(int status, const Node& body) {
+  Response out;
+  out.status = status;
+  out.body = to_json(body) + "\n";
+  out.with("Content-Type", "application/json; charset=utf-8");
+  return out;
+}
+
+Response error_answer(int status, const std::string& key, const std::string& what) {
+  Node body = Node::make_table();
+  body.set("error", Node::make_text(key));
+  body.set("what", Node::make_text(what));
+  return json_answer(status, body);
+}
+
+Response fault_answer(const Faults& faults) {
+  Node body = Node::make_table();
+  body.set("error", Node::make_text("not-understood"));
+  body.set("what", Node::make_text("The request is not as it should be."));
+  Node list = Node::make_array();
+  for (const Fault& fault : faults) {
+    Node row = Node::make_table();
+    row.set("fault", Node::make_text(fault_row(fault.code).key));
+    row.set("field", Node::make_text(fault.place.field));
+    row.set("found", Node::make_text(fault.found));
+    row.set("expected", Node::make_text(fault.expected));
+    list.items.push_back(std::move(row));
+  }
+  body.set("faults", std::move(list));
+  return json_answer(400, body);
+}
+
+Response store_answer(const Faults& faults) {
+  const bool full = !faults.empty() && faults.front().found.find("full") != std::string::npos;
+  Response out = full ? error_answer(507, "store-full", "The server's disk is full: nothing was taken in. Send it again later.")
+                      : error_answer(503, "store-busy", "The server's store cannot be reached: nothing was taken in. Send it again.");
+  return out.with("Retry-After", full ? "600" : "5");
+}
+
+}  // namespace lanework::serve

@@ -1,0 +1,19 @@
+// Answers as the routes make them: JSON with a status.
+#pragma once
+
+#include <string>
+
+#include "app/serve/http/message.h"
+#include "core/base/document.h"
+
+namespace lanework::serve {
+
+Response json_answer(int status, const Node& body);
+// {"error": key, "what": sentence}. Keys are part of the contract (schema/openapi.yaml).
+Response error_answer(int status, const std::string& key, const std::string& what);
+// The same with every fault's field, what was found and what was expected.
+Response fault_answer(const Faults& faults);
+// Where the store could not do it: 507 for a full disk, else 503. Nothing of the fault's own words goes out.
+Response store_answer(const Faults& faults);
+
+}  // namespace lanework::serve

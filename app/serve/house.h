@@ -1,0 +1,61 @@
+// What all requests share: the tables, the clock, the hashes, the counters, and the lists of the club as last read.
+#pragma once
+
+#include <atomic>
+#include <memory>
+#include <mutex>
+#include <string>
+
+#include "app/serve/http/listener.h"
+#include "app/serve/log.h"
+#include "app/serve/metrics.h"
+#include "app/serve/now.h"
+#include "app/serve/rooms.h"
+#include "app/serve/sign_in/password_hash.h"
+#include "app/serve/sign_in/password_rule.h"
+#include "app/serve/static_files.h"
+#include "app/serve/sync/writer.h"
+#include "core/access/viewer.h"
+#include "core/care/entries/fold.h"
+
+namespace lanework::serve {
+
+// What stands of restrictions and courses is worked out by these.
+struct CareRules {
+  care::PainRule pain;
+  care::ReturnRules courses;
+};
+
+struct ClubLists {
+  std::int64_t version = -1;
+  store::Lists lists;
+  access::SquadOfPlayer squad_of;
+  std::string ledger_id;
+};
+
+struct House {
+  ledger::KindTable kinds;
+  access::Matrix matrix;
+  CareRules care;
+  StaticFiles files;
+  KnownPasswords known_passwords;
+  Clock clock = seconds_of_clock;
+  std::string origin;           // 'https://club.example:8765', where it is known; else the Host of each request
+  bool secure = false;          // TLS here or at a proxy: cookies say so and browsers are told to stay with it
+  std::unique_ptr<Rooms> rooms;
+  std::unique_ptr<sync::Writer> writer;
+  std::unique_ptr<PasswordHashes> hashes;
+  std::unique_ptr<Log> log;
+  Metrics metrics;
+  EdgeCounts edge;
+  std::atomic<bool> leaving{false};  // then it is no longer ready
+
+  // The lists as they are now; read anew only where they have changed.
+  Result<std::shared_ptr<const ClubLists>> club(Room& room);
+
+ private:
+  std::mutex lists_lock_;
+  std::shared_ptr<const ClubLists> lists_;
+};
+
+}  // namespace lanework::serve

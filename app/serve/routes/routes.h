@@ -1,0 +1,17 @@
+// The lists of work, one a file here.
+#pragma once
+
+#include "app/serve/call.h"
+
+namespace lanework::serve {
+
+const std::vector<NamedWork>& server_routes();
+const std::vector<NamedWork>& sign_in_routes();
+const std::vector<NamedWork>& second_factor_routes();
+const std::vector<NamedWork>& account_routes();
+const std::vector<NamedWork>& device_routes();
+const std::vector<NamedWork>& sync_routes();
+const std::vector<NamedWork>& squad_routes();
+const std::vector<NamedWork>& player_routes();
+
+}  // namespace lanework::serve

@@ -1,0 +1,36 @@
+// Of the server itself: is it there, is it ready, how is it doing.
+#include "app/serve/routes/routes.h"
+
+namespace lanework::serve {
+namespace {
+
+Response health(Call&) {
+  Node body = Node::make_table();
+  body.set("status", Node::make_text("here"));
+  return json_answer(200, body);
+}
+
+// Ready: the store answers, and the server is not about to leave.
+Response ready(Call& call) {
+  const auto version = call.room.directory->version();
+  if (!version || call.house.leaving) return error_answer(503, "not-ready", "Not ready.");
+  Node body = Node::make_table();
+  body.set("status", Node::make_text("ready"));
+  return json_answer(200, body);
+}
+
+Response metrics(Call& call) {
+  Response out;
+  out.body = call.house.metrics.text(call.house.edge);
+  out.with("Content-Type", "text/plain; version=0.0.4; charset=utf-8");
+  return out;
+}
+
+}  // namespace
+
+const std::vector<NamedWork>& server_routes() {
+  static const std::vector<NamedWork> kWorks = {{"health", health}, {"ready", ready}, {"metrics", metrics}};
+  return kWorks;
+}
+
+}  // namespace lanework::serve

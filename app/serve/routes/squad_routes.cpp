@@ -1,0 +1,135 @@
+// Squads as their coach and the lead see them tonight, and the lead's week.
+#include <algorithm>
+
+#include "app/serve/routes/routes.h"
+#include "app/serve/standing.h"
+
+namespace lanework::serve {
+namespace {
+
+Node texts_node(const std::vector<std::string>& texts) {
+  Node out = Node::make_array();
+  for (const std::string& text : texts) out.items.push_back(Node::make_text(text));
+  return out;
+}
+
+Node squad_node(const Call& call, const store::ListedSquad& squad) {
+  Node row = Node::make_table();
+  row.set("id", Node::make_text(squad.id));
+  row.set("name", Node::make_text(squad.name));
+  const auto relation = access::relation_of(call.viewer, squad.id, call.viewer.today);
+  row.set("relation", Node::make_text(std::string(access::relation_words()[static_cast<std::size_t>(relation)])));
+  return row;
+}
+
+// Of squads that are somebody else's not even that they are there.
+Response squads(Call& call) {
+  const auto club = call.house.club(call.room);
+  if (!club) return store_answer(club.faults());
+  Node list = Node::make_array();
+  for (const store::ListedSquad& squad : club.value()->lists.squads) {
+    const auto relation = access::relation_of(call.viewer, squad.id, call.viewer.today);
+    if (relation != access::Relation::kOwn && relation != access::Relation::kSubstitute) continue;
+    list.items.push_back(access::visible_row(squad_node(call, squad), squad.id, call.viewer, *call.house.matrix.view("squad")));
+  }
+  Node body = Node::make_table();
+  body.set("club", Node::make_text(club.value()->lists.club));
+  body.set("squads", std::move(list));
+  return json_answer(200, body);
+}
+
+Response squad(Call& call) {
+  const auto club = call.house.club(call.room);
+  if (!club) return store_answer(club.faults());
+  const store::Lists& lists = club.value()->lists;
+  const std::string& id = call.values[0];
+  std::vector<std::string> players;
+  Node roster = Node::make_array();
+  for (const store::ListedPlayer& player : lists.players) {
+    if (player.squad != id) continue;
+    players.push_back(player.id);
+    Node row = Node::make_table();
+    row.set("player", Node::make_text(player.id));
+    row.set("name", Node::make_text(player.name));
+    row.set("age_group", Node::make_text(player.age_group));
+    roster.items.push_back(access::visible_row(row, id, call.viewer, *call.house.matrix.view("roster")));
+  }
+  const auto standing = standing_of(call.room, call.house, players, call.now.day);
+  if (!standing) return store_answer(standing.faults());
+  Node standings = Node::make_array();
+  for (const PlayerStanding& one : standing.value().players) {
+    Node row = Node::make_table();
+    row.set("player", Node::make_text(one.player));
+    row.set("word", Node::make_text(one.word));
+    row.set("instructions", texts_node(one.instructions));
+    if (one.until) row.set("until", Node::make_text(to_iso(*one.until)));
+    row.set("reasons", texts_node(one.reasons));
+    standings.items.push_back(access::visible_row(row, id, call.viewer, *call.house.matrix.view("standing")));
+  }
+  call.read_squad = id;
+  call.read_people = static_cast<std::int64_t>(players.size());
+  const auto found = std::find_if(lists.squads.begin(), lists.squads.end(), [&](const auto& one) { return one.id == id; });
+  Node body = Node::make_table();
+  body.set("squad", access::visible_row(squad_node(call, *found), id, call.viewer, *call.house.matrix.view("squad")));
+  body.set("roster", std::move(roster));
+  body.set("standing", std::move(standings));
+  if (!standing.value().known_at.empty()) body.set("known_at", Node::make_text(standing.value().known_at));
+  body.set("ask", Node::make_text("Ask who is sore tonight. Local rules and licensed practice come first."));
+  return json_answer(200, body);
+}
+
+Node evening_node(const ledger::SessionKey& key, const ledger::SessionState& state) {
+  Node row = Node::make_table();
+  row.set("squad", Node::make_text(key.squad));
+  row.set("day", Node::make_text(key.day));
+  row.set("start", Node::make_text(key.start));
+  row.set("started", Node::make_boolean(state.started));
+  const auto copy = [&](const std::optional<Node>& entry, const char* key_of_it) {
+    const Node* value = entry ? entry->find(key_of_it) : nullptr;
+    if (value != nullptr) row.set(key_of_it, *value);
+  };
+  copy(state.wrap_up, "happened");
+  copy(state.wrap_up, "did_it");
+  copy(state.wrap_up, "minutes");
+  copy(state.attendance, "there");
+  Node help = Node::make_array();
+  for (const auto& [drill, mark] : state.drills) {
+    if (mark == "needs-help") help.items.push_back(Node::make_text(drill));
+  }
+  row.set("drills_that_need_help", std::move(help));
+  if (state.twice) row.set("wrapped_up_by_two", Node::make_boolean(true));
+  return row;
+}
+
+// Monday to Sunday. What it costs goes with what was entered in that week, not with the years before.
+Response week(Call& call) {
+  const auto monday = parse_iso_date(call.values[0]);
+  if (!monday || weekday_name(*monday) != "Monday") {
+    return error_answer(404, "not-found", "A week is named by its Monday, such as 2026-11-23.");
+  }
+  constexpr int kDays = 7;
+  const Date sunday{monday->days_since_epoch + kDays - 1};
+  auto entries = call.room.store->entries_of_days(*monday, sunday, call.house.kinds);
+  if (!entries) return store_answer(entries.faults());
+  const ledger::State state = ledger::fold(std::move(entries).value(), call.house.kinds);
+  Node list = Node::make_array();
+  for (const auto& [key, session] : state.sessions) list.items.push_back(evening_node(key, session));
+  Node body = Node::make_table();
+  body.set("from", Node::make_text(to_iso(*monday)));
+  body.set("to", Node::make_text(to_iso(sunday)));
+  body.set("evenings", std::move(list));
+  return json_answer(200, body);
+}
+
+}  // namespace
+
+const std::vector<NamedWork>& squad_routes() {
+  static const std::vector<NamedWork> kWorks = {{"squads", squads},
+                                                {"squads-of-device", squads},
+                                                {"squad", squad},
+                                                {"squad-of-device", squad},
+                                                {"week", week}};
+  return kWorks;
+}
+
+}  // namespace lanework::serve

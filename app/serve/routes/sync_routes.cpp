@@ -1,0 +1,184 @@
+// A device hands in what it has and gets what it may see; and what was kept aside, for the lead.
+#include <algorithm>
+
+#include "app/serve/routes/routes.h"
+#include "app/serve/sync/read_batch.h"
+
+namespace lanework::serve {
+namespace {
+
+constexpr std::int64_t kVersion = 1;         // of what devices send and get
+constexpr std::int64_t kOldest = 1;          // older ones are told to update, and keep what they have
+constexpr std::int64_t kNewest = kVersion + 1;
+constexpr std::int64_t kMostBack = 500;      // entries in one answer
+constexpr std::size_t kMostLookedAt = 2000;  // rows gone through for one answer
+constexpr std::int64_t kSeenEvery = 60;      // seconds
+
+struct Asked {
+  std::int64_t client = 0;
+  std::string ledger;
+  std::int64_t after = 0;
+  std::int64_t most = 0;
+  std::vector<Node> entries;
+};
+
+Asked read_asked(Call& call, Faults& faults) {
+  Asked out;
+  constexpr std::int64_t kMany = 1'000'000'000'000;
+  TableReader reader = call.reader(faults);
+  out.client = reader.integer("client", 0, 1'000'000);
+  out.ledger = reader.text_or("ledger", "");
+  out.after = reader.integer_or("after", 0, 0, kMany);
+  out.most = reader.integer_or("most", kMostBack, 0, kMostBack);
+  if (const Node* list = call.body.find("entries")) {
+    if (list->kind != Node::Kind::kArray || list->items.size() > sync::kMostEntries) {
+      reader.fault(FaultCode::kOutOfRange, "entries", found_in_words(*list), "a list of at most 500 entries");
+    } else {
+      out.entries = list->items;
+    }
+  }
+  return out;  // keys of a newer client are passed over, so no finish()
+}
+
+const char* verdict_word(store::Verdict verdict) {
+  switch (verdict) {
+    case store::Verdict::kStored:
+      return "stored";
+    case store::Verdict::kKnown:
+      return "known";
+    case store::Verdict::kOtherContent:
+      return "other-content";
+    case store::Verdict::kQuarantined:
+      return "kept-aside";
+    case store::Verdict::kErased:
+      return "dropped";
+  }
+  return "";
+}
+
+// One for each entry that was sent, in its order.
+Node verdicts_node(const sync::ReadBatch& batch, const std::vector<store::EntryVerdict>& verdicts, Metrics& metrics) {
+  std::vector<Node> rows(batch.read.size() + batch.unread.size());
+  for (std::size_t i = 0; i < batch.read.size(); ++i) {
+    const store::EntryVerdict& verdict = verdicts[i];
+    Node row = Node::make_table();
+    row.set("id", Node::make_text(ledger::to_text(verdict.id)));
+    row.set("verdict", Node::make_text(verdict_word(verdict.verdict)));
+    if (verdict.receipt > 0) row.set("receipt", Node::make_integer(verdict.receipt));
+    if (!verdict.why.empty()) row.set("why", Node::make_text(verdict.why));
+    metrics.entries(verdict_word(verdict.verdict), 1);
+    rows[batch.read[i]] = std::move(row);
+  }
+  for (std::size_t i = 0; i < batch.unread.size(); ++i) {
+    Node row = Node::make_table();
+    row.set("verdict", Node::make_text("kept-aside"));
+    row.set("why", Node::make_text(batch.batch.unread[i].why));
+    metrics.entries("unreadable", 1);
+    rows[batch.unread[i]] = std::move(row);
+  }
+  Node out = Node::make_array();
+  out.items = std::move(rows);
+  return out;
+}
+
+bool about_a_person(const Node& entry) { return entry.find("player") != nullptr || entry.find("players") != nullptr; }
+
+struct Given {
+  Node entries = Node::make_array();
+  std::int64_t after = 0;
+  bool more = false;
+};
+
+Result<Given> give(Call& call, const Asked& asked, const ClubLists& club) {
+  Given out;
+  out.after = asked.after;
+  if (asked.most == 0) return out;
+  const auto rows = call.room.store->entries_after(asked.after, kMostLookedAt, call.house.kinds);
+  if (!rows) return rows.faults();
+  for (const ledger::Received& row : rows.value()) {
+    if (static_cast<std::int64_t>(out.entries.items.size()) == asked.most) break;
+    out.after = row.receipt;
+    const Date received_on = parse_iso_date(row.received.substr(0, 10)).value_or(Date{});
+    auto seen = access::visible_entry(row, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squad_of);
+    if (!seen) continue;
+    if (about_a_person(*seen)) ++call.read_people;
+    out.entries.items.push_back(std::move(*seen));
+  }
+  out.more = !rows.value().empty() && (out.after < rows.value().back().receipt || rows.value().size() == kMostLookedAt);
+  return out;
+}
+
+Response synchronise(Call& call) {
+  Faults faults;
+  const Asked asked = read_asked(call, faults);
+  if (!faults.empty()) return fault_answer(faults);
+  if (asked.client < kOldest || asked.client > kNewest) {
+    return error_answer(426, "update-first", "This version of the app is too old, or too new. Keep what you have and update.");
+  }
+  const auto club = call.house.club(call.room);
+  if (!club) return store_answer(club.faults());
+  const bool revoked = call.device->revoked != 0 || call.account->ended != 0;
+  const store::Sender sender{call.device->id, call.account->id, call.account->role, revoked};
+  sync::ReadBatch batch =
+      sync::read_batch(asked.entries, sender, call.viewer, club.value()->squad_of, call.house.kinds, call.now);
+  Node body = Node::make_table();
+  body.set("client", Node::make_integer(kVersion));
+  body.set("ledger", Node::make_text(club.value()->ledger_id));
+  body.set("now", Node::make_text(call.now.stamp));
+  std::int64_t last = call.device->sequence;
+  for (const store::Incoming& incoming : batch.batch.entries) last = std::max(last, incoming.entry.sequence);
+  if (!asked.entries.empty()) {
+    const auto verdicts = call.house.writer->take_in(batch.batch);
+    if (!verdicts) return store_answer(verdicts.faults());
+    body.set("verdicts", verdicts_node(batch, verdicts.value(), call.house.metrics));
+  }
+  if (revoked) {
+    body.set("error", Node::make_text("revoked"));
+    body.set("what", Node::make_text("This device is no longer part of the club. What it still had was kept aside."));
+    return json_answer(401, body);
+  }
+  if (call.now.seconds - call.device->seen >= kSeenEvery) {
+    const auto seen = call.room.gate->device_seen(call.device->id, call.now.seconds, last);
+    if (!seen) return store_answer(seen.faults());
+  }
+  // A ledger that was restored has other numbers from some point on: everything is given anew, and sent anew.
+  const bool other = !asked.ledger.empty() && asked.ledger != club.value()->ledger_id;
+  Asked from = asked;
+  if (other) from.after = 0;
+  auto given = give(call, from, *club.value());
+  if (!given) return store_answer(given.faults());
+  if (other) body.set("begin_anew", Node::make_boolean(true));
+  body.set("entries", std::move(given.value().entries));
+  body.set("after", Node::make_integer(given.value().after));
+  body.set("more", Node::make_boolean(given.value().more));
+  return json_answer(200, body);
+}
+
+Response quarantine(Call& call) {
+  const auto all = call.room.store->quarantined();
+  if (!all) return store_answer(all.faults());
+  Node list = Node::make_array();
+  for (const store::Quarantined& one : all.value()) {
+    Node row = Node::make_table();
+    row.set("number", Node::make_integer(one.number));
+    row.set("received", Node::make_text(one.received));
+    row.set("device", Node::make_text(one.device));
+    row.set("author", Node::make_text(one.author));
+    row.set("why", Node::make_text(one.why));
+    row.set("content", Node::make_text(one.bytes));
+    list.items.push_back(std::move(row));
+  }
+  call.read_people = static_cast<std::int64_t>(list.items.size());
+  Node body = Node::make_table();
+  body.set("kept_aside", std::move(list));
+  return json_answer(200, body);
+}
+
+}  // namespace
+
+const std::vector<NamedWork>& sync_routes() {
+  static const std::vector<NamedWork> kWorks = {{"sync", synchronise}, {"quarantine", quarantine}};
+  return kWorks;
+}
+
+}  // namespace lanework::serve

@@ -1,0 +1,34 @@
+// How long a session lasts, by role: without a request, and in all (OWASP ASVS 5.0, 7.1.1; NIST SP 800-63B is laxer). One
+// table, which the tests read too.
+#pragma once
+
+#include <array>
+#include <cstdint>
+
+#include "core/ledger/kinds.h"
+
+namespace lanework::serve {
+
+struct SessionLimits {
+  std::int64_t idle_seconds;
+  std::int64_t whole_seconds;
+  bool second_factor;  // must be shown before anything else is open
+};
+
+inline constexpr std::int64_t kMinute = 60;
+inline constexpr std::int64_t kHour = 3600;
+
+// By role: lead, coach, recorder, board, operator.
+inline constexpr std::array<SessionLimits, 5> kSessionLimits = {{{30 * kMinute, 8 * kHour, true},
+                                                                 {30 * kMinute, 8 * kHour, false},
+                                                                 {30 * kMinute, 8 * kHour, false},
+                                                                 {15 * kMinute, 4 * kHour, true},
+                                                                 {10 * kMinute, 4 * kHour, true}}};
+
+inline constexpr std::int64_t kStepUpSeconds = 5 * kMinute;     // a second factor shown is good for so long
+inline constexpr std::int64_t kPairingSeconds = 10 * kMinute;   // a link to pair a device
+inline constexpr std::int64_t kAccountLinkSeconds = 24 * kHour;  // a link to set a password: one evening is too short
+
+constexpr const SessionLimits& limits_of(ledger::Role role) { return kSessionLimits[static_cast<std::size_t>(role)]; }
+
+}  // namespace lanework::serve
