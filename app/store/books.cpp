@@ -10,14 +10,6 @@ using ledger::Entry;
 using ledger::KindTable;
 using ledger::Role;
 
-std::string role_text(Role role) { return std::string(ledger::role_words().at(static_cast<std::size_t>(role))); }
-
-Role role_of(const std::string& word) {
-  const auto& words = ledger::role_words();
-  const auto found = std::find(words.begin(), words.end(), word);
-  return static_cast<Role>(found - words.begin());  // the tables take no other word
-}
-
 std::string text_at(const Entry& entry, std::string_view key) {
   const Node* found = entry.whole.find(key);
   return found != nullptr && found->kind == Node::Kind::kText ? found->text : std::string();
@@ -25,14 +17,9 @@ std::string text_at(const Entry& entry, std::string_view key) {
 
 std::string id_text(const Entry& entry) { return {entry.id.bytes.begin(), entry.id.bytes.end()}; }
 
-// Every part with its length before it, so that no two rows have one text.
-std::string chained(const Row& row) {
-  std::string out;
-  for (const std::string& part : {std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence),
-                                  row.author, row.role, row.received, row.person, row.body}) {
-    out += std::to_string(part.size()) + ":" + part;
-  }
-  return out;
+std::string text_of(const Row& row) {
+  return chained({std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence), row.author, row.role,
+                  row.received, row.person, row.body});
 }
 
 // What is not taken in but kept aside.
@@ -56,6 +43,14 @@ Fault not_an_entry(const Row& row, const std::string& store) {
           "entry " + std::to_string(row.receipt) + ", which is none",
           "entries as they were taken in",
           "check the books: the rows were changed by something else"};
+}
+
+std::string role_text(Role role) { return std::string(ledger::role_words().at(static_cast<std::size_t>(role))); }
+
+Role role_of(const std::string& word) {
+  const auto& words = ledger::role_words();
+  const auto found = std::find(words.begin(), words.end(), word);
+  return static_cast<Role>(found - words.begin());  // the tables take no other word
 }
 
 std::string bytes_text(const Key& key) { return {key.bytes().begin(), key.bytes().end()}; }
@@ -144,7 +139,7 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
     row.body = sealed(*key, bytes, id);
     row.day.clear();  // what is about a person is found by the person only
   }
-  const Link link = next_link(last_.link, chained(row));
+  const Link link = next_link(last_.link, text_of(row));
   shelf_.add(row, link);
   last_ = {row.receipt, link};
   out.receipt = row.receipt;
@@ -185,7 +180,7 @@ std::optional<ledger::Received> Books::received_of(const Row& row, const std::st
 
 bool Auditor::goes_on(const Row& row, const Link& link) {
   ++audit_.entries;
-  if (row.receipt != audit_.entries || next_link(last_, chained(row)) != link) {
+  if (row.receipt != audit_.entries || next_link(last_, text_of(row)) != link) {
     audit_.broken_at = row.receipt;
     return false;
   }

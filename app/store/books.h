@@ -107,6 +107,8 @@ std::string person_in(const ledger::Entry& entry);
 // For rows in a store of that name that no taking in has written.
 Fault not_an_entry(const Row& row, const std::string& store);
 
+std::string role_text(ledger::Role role);
+ledger::Role role_of(const std::string& word);  // one that role_text gave
 std::string bytes_text(const Key& key);
 std::string tag_text(const Key& key, const std::string& person);
 Link link_of(const std::string& bytes);

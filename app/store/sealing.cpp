@@ -121,6 +121,33 @@ std::array<std::uint8_t, kTagBytes> person_tag(const Key& key, std::string_view 
   return out;
 }
 
+std::string digest_of(std::string_view secret) {
+  need_sodium();
+  std::string out(kDigestBytes, '\0');
+  crypto_generichash(reinterpret_cast<unsigned char*>(out.data()), out.size(), raw(secret), secret.size(), nullptr, 0);
+  return out;
+}
+
+std::string made_id(std::string_view prefix) {
+  need_sodium();
+  std::string bytes(8, '\0');
+  randombytes_buf(bytes.data(), bytes.size());
+  return std::string(prefix) + hexadecimal(bytes);
+}
+
+std::string hexadecimal(std::string_view bytes) {
+  std::string out(bytes.size() * 2 + 1, '\0');
+  sodium_bin2hex(out.data(), out.size(), raw(bytes), bytes.size());
+  out.pop_back();
+  return out;
+}
+
+std::string chained(const std::vector<std::string>& parts) {
+  std::string out;
+  for (const std::string& part : parts) out += std::to_string(part.size()) + ":" + part;
+  return out;
+}
+
 std::array<std::uint8_t, kDigestBytes> next_link(const std::array<std::uint8_t, kDigestBytes>& last,
                                                  std::string_view stored) {
   need_sodium();

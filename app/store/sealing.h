@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/base/result.h"
 
@@ -48,6 +49,17 @@ std::optional<std::string> opened(const Key& key, std::string_view sealed_text, 
 // A person under the store's own key: the same person has the same tag, and without the key nobody can tell whose it
 // is.
 std::array<std::uint8_t, kTagBytes> person_tag(const Key& key, std::string_view person);
+
+// 32 bytes of a secret that was made at random: without a salt, and fast.
+std::string digest_of(std::string_view secret);
+
+// An id that nobody guesses: the prefix and 16 hexadecimal digits, at random.
+std::string made_id(std::string_view prefix);
+
+std::string hexadecimal(std::string_view bytes);
+
+// Every part with its length before it, so that no two rows have one text.
+std::string chained(const std::vector<std::string>& parts);
 
 // The next link of the chain over everything that is stored, as it is stored.
 std::array<std::uint8_t, kDigestBytes> next_link(const std::array<std::uint8_t, kDigestBytes>& last,

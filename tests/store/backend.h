@@ -5,6 +5,7 @@
 #include <stdexcept>
 #include <string>
 
+#include "app/store/gate.h"
 #include "app/store/postgres/postgres_store.h"
 #include "tests/store/private_cluster.h"
 #include "tests/store/sqlite_file.h"
@@ -22,6 +23,13 @@ class Backend {
     auto store = open_postgres_store(where_, club, read_key_file(file_.key_file()).value());
     if (!store) throw std::runtime_error(to_line(store.faults().front()));
     return std::move(store).value();
+  }
+  [[nodiscard]] std::unique_ptr<Gate> open_gate(const std::string& club = "quillmere") const {
+    Key key = read_key_file(file_.key_file()).value();
+    auto gate = where_.empty() ? open_sqlite_gate(file_.file(club), std::move(key))
+                               : open_postgres_gate(where_, club, std::move(key));
+    if (!gate) throw std::runtime_error(to_line(gate.faults().front()));
+    return std::move(gate).value();
   }
   [[nodiscard]] const std::string& where() const { return where_; }
   [[nodiscard]] const SqliteFile& file() const { return file_; }  // the key's folder, also where the rows lie elsewhere

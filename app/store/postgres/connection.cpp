@@ -9,6 +9,9 @@ namespace {
 
 constexpr int kOldestServer = 150000;
 constexpr int kBinary = 1;
+// Of PostgreSQL's catalogue of types.
+constexpr unsigned kByteaType = 17;
+constexpr unsigned kBigintType = 20;
 
 // Ours to set, for this connection.
 constexpr const char* kSet =
@@ -58,19 +61,22 @@ std::string quoted(const std::string& text) {
 }  // namespace
 
 Parameters& Parameters::text(std::string value) {
-  values_.push_back({std::move(value), false, false});
+  values_.push_back({std::move(value), false, false, 0});
   return *this;
 }
 
-Parameters& Parameters::integer(std::int64_t value) { return text(std::to_string(value)); }
+Parameters& Parameters::integer(std::int64_t value) {
+  values_.push_back({std::to_string(value), false, false, kBigintType});
+  return *this;
+}
 
 Parameters& Parameters::bytes(std::string value) {
-  values_.push_back({std::move(value), true, false});
+  values_.push_back({std::move(value), true, false, kByteaType});
   return *this;
 }
 
 Parameters& Parameters::null() {
-  values_.push_back({{}, false, true});
+  values_.push_back({{}, false, true, 0});
   return *this;
 }
 
@@ -98,6 +104,19 @@ Parameters& Parameters::bytes_list(const std::vector<std::optional<std::string>>
 void Rows::Clear::operator()(pg_result* result) const { PQclear(result); }
 
 int Rows::count() const { return PQntuples(result_.get()); }
+
+int Rows::columns() const { return PQnfields(result_.get()); }
+
+Rows::Kind Rows::kind(int column) const {
+  switch (PQftype(result_.get(), column)) {
+    case kBigintType:
+      return Kind::kInteger;
+    case kByteaType:
+      return Kind::kBytes;
+    default:
+      return Kind::kText;
+  }
+}
 
 std::int64_t Rows::integer(int row, int column) const {
   const char* bytes = PQgetvalue(result_.get(), row, column);
@@ -165,12 +184,14 @@ Result<Rows> Connection::ask(const char* statement, const Parameters& parameters
   std::vector<const char*> values;
   std::vector<int> lengths;
   std::vector<int> formats;
+  std::vector<Oid> types;
   for (const Parameters::Value& value : parameters.values_) {
     values.push_back(value.null ? nullptr : value.text.c_str());
     lengths.push_back(static_cast<int>(value.text.size()));
     formats.push_back(value.binary ? kBinary : 0);
+    types.push_back(value.type);
   }
-  Rows rows(PQexecParams(connection_.get(), statement, static_cast<int>(values.size()), nullptr, values.data(),
+  Rows rows(PQexecParams(connection_.get(), statement, static_cast<int>(values.size()), types.data(), values.data(),
                          lengths.data(), formats.data(), kBinary));
   pg_result* result = rows.result_.get();
   const ExecStatusType status = PQresultStatus(result);

@@ -33,6 +33,7 @@ class Parameters {
     std::string text;
     bool binary = false;
     bool null = false;
+    unsigned type = 0;  // PostgreSQL's number of a type; 0: it finds out
   };
   std::vector<Value> values_;
 };
@@ -42,6 +43,9 @@ class Rows {
  public:
   explicit Rows(pg_result* result) : result_(result) {}
   [[nodiscard]] int count() const;
+  [[nodiscard]] int columns() const;
+  enum class Kind : std::uint8_t { kInteger, kBytes, kText };
+  [[nodiscard]] Kind kind(int column) const;
   [[nodiscard]] std::int64_t integer(int row, int column) const;  // of a bigint
   [[nodiscard]] std::string text(int row, int column) const;      // or a bytea's bytes
   [[nodiscard]] bool is_null(int row, int column) const;

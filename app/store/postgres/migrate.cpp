@@ -39,4 +39,10 @@ std::optional<Faults> migrate(Connection& connection) {
   return {};
 }
 
+std::optional<Faults> make_club(Connection& connection, const std::string& club) {
+  const auto made =
+      connection.ask("INSERT INTO club (club) VALUES ($1) ON CONFLICT DO NOTHING", Parameters().text(club));
+  return made ? std::nullopt : std::optional<Faults>(made.faults());
+}
+
 }  // namespace lanework::store::postgres

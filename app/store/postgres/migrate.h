@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include "app/store/postgres/connection.h"
 
@@ -9,5 +10,8 @@ namespace lanework::store::postgres {
 
 // A fault where the database has had more steps than we know: it is a newer version's, and is left as it is.
 std::optional<Faults> migrate(Connection& connection);
+
+// The club's row, where there is none yet.
+std::optional<Faults> make_club(Connection& connection, const std::string& club);
 
 }  // namespace lanework::store::postgres

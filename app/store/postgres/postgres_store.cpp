@@ -200,12 +200,6 @@ class PostgresStore final : public Store {
   PostgresStore(Connection connection, std::string club, Key key)
       : connection_(std::move(connection)), club_(std::move(club)), key_(std::move(key)) {}
 
-  std::optional<Faults> make_club() {
-    const auto made =
-        connection_.ask("INSERT INTO club (club) VALUES ($1) ON CONFLICT DO NOTHING", Parameters().text(club_));
-    return made ? std::nullopt : std::optional<Faults>(made.faults());
-  }
-
   Result<std::vector<std::vector<EntryVerdict>>> take_in(const std::vector<Batch>& batches,
                                                          const KindTable& kinds) override {
     if (auto faults = connection_.revive()) return *faults;
@@ -339,9 +333,8 @@ Result<std::unique_ptr<Store>> open_postgres_store(const std::string& where, con
   auto connection = Connection::open(where);
   if (!connection) return connection.faults();
   if (auto faults = postgres::migrate(connection.value())) return *faults;
-  auto store = std::make_unique<PostgresStore>(std::move(connection).value(), club, std::move(key));
-  if (auto faults = store->make_club()) return *faults;
-  return std::unique_ptr<Store>(std::move(store));
+  if (auto faults = postgres::make_club(connection.value(), club)) return *faults;
+  return std::unique_ptr<Store>(std::make_unique<PostgresStore>(std::move(connection).value(), club, std::move(key)));
 }
 
 }  // namespace lanework::store

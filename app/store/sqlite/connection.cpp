@@ -3,6 +3,7 @@
 #include <sqlite3.h>
 
 #include <stdexcept>
+#include <utility>
 
 #include "app/store/sqlite/migrate.h"
 
@@ -43,12 +44,22 @@ Fault fault_of(sqlite3* database, const std::string& file) {
 void Statement::Finalize::operator()(sqlite3_stmt* statement) const { sqlite3_finalize(statement); }
 
 Statement::Statement(sqlite3* database, std::string_view sql) {
+  auto taken = made(database, sql);
+  if (!taken) throw std::logic_error("no statement: " + std::string(sqlite3_errmsg(database)));
+  *this = std::move(*taken);
+}
+
+std::optional<Statement> Statement::made(sqlite3* database, std::string_view sql) {
   sqlite3_stmt* made = nullptr;
+  Statement out;
   const int code =
       sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &made, nullptr);
-  statement_.reset(made);
-  if (code != SQLITE_OK) throw std::logic_error("no statement: " + std::string(sqlite3_errmsg(database)));
+  out.statement_.reset(made);
+  if (code != SQLITE_OK) return {};
+  return out;
 }
+
+int Statement::position_of(const char* name) const { return sqlite3_bind_parameter_index(statement_.get(), name); }
 
 Statement& Statement::bind(int position, std::int64_t value) {
   sqlite3_bind_int64(statement_.get(), position, value);
@@ -84,6 +95,21 @@ Statement::Step Statement::step() {
 void Statement::reset() {
   sqlite3_reset(statement_.get());
   sqlite3_clear_bindings(statement_.get());
+}
+
+int Statement::columns() const { return sqlite3_column_count(statement_.get()); }
+
+Statement::Kind Statement::kind(int column) const {
+  switch (sqlite3_column_type(statement_.get(), column)) {
+    case SQLITE_NULL:
+      return Kind::kNull;
+    case SQLITE_INTEGER:
+      return Kind::kInteger;
+    case SQLITE_BLOB:
+      return Kind::kBytes;
+    default:
+      return Kind::kText;
+  }
 }
 
 std::int64_t Statement::integer(int column) const { return sqlite3_column_int64(statement_.get(), column); }
@@ -138,6 +164,8 @@ std::optional<Fault> Connection::run(const char* sql) {
   if (sqlite3_exec(database_.get(), sql, nullptr, nullptr, nullptr) == SQLITE_OK) return {};
   return fault_of(database_.get(), file_);
 }
+
+std::int64_t Connection::total_changes() const { return sqlite3_total_changes64(database_.get()); }
 
 Transaction::~Transaction() {
   if (open_) static_cast<void>(connection_.run("ROLLBACK"));

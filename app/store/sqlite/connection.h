@@ -23,6 +23,7 @@ class Statement {
  public:
   Statement() = default;
   Statement(sqlite3* database, std::string_view sql);  // throws std::logic_error: the text of a statement is ours
+  static std::optional<Statement> made(sqlite3* database, std::string_view sql);  // empty: SQLite does not take it now
   Statement(Statement&&) noexcept = default;
   Statement& operator=(Statement&&) noexcept = default;
 
@@ -31,10 +32,16 @@ class Statement {
   Statement& bind_blob(int position, std::string_view bytes);
   Statement& bind_null(int position);
 
+  // Where a $1 is bound; SQLite counts by the order in which they stand. 0: it does not stand there.
+  [[nodiscard]] int position_of(const char* name) const;
+
   enum class Step : std::uint8_t { kRow, kDone, kFailed };
   Step step();
   void reset();  // for the next use; also forgets what was bound
 
+  [[nodiscard]] int columns() const;
+  enum class Kind : std::uint8_t { kNull, kInteger, kText, kBytes };
+  [[nodiscard]] Kind kind(int column) const;
   [[nodiscard]] std::int64_t integer(int column) const;
   [[nodiscard]] std::string text(int column) const;  // or a blob's bytes
   [[nodiscard]] bool is_null(int column) const;
@@ -55,6 +62,7 @@ class Connection {
   [[nodiscard]] sqlite3* database() const { return database_.get(); }
   [[nodiscard]] const std::string& file() const { return file_; }
   std::optional<Fault> run(const char* sql);
+  [[nodiscard]] std::int64_t total_changes() const;  // rows since it was opened
 
  private:
   struct Close {

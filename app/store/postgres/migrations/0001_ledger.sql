@@ -2,46 +2,46 @@
 -- but for the club.
 
 CREATE TABLE club (
-  club         text PRIMARY KEY,
-  last_receipt bigint NOT NULL DEFAULT 0 CHECK (last_receipt >= 0),
-  last_link    bytea NOT NULL DEFAULT decode(repeat('00', 32), 'hex') CHECK (octet_length(last_link) = 32)
+  club         text PRIMARY KEY,                                 -- public
+  last_receipt bigint NOT NULL DEFAULT 0 CHECK (last_receipt >= 0), -- club
+  last_link    bytea NOT NULL DEFAULT decode(repeat('00', 32), 'hex') CHECK (octet_length(last_link) = 32) -- club
 );
 
 CREATE TABLE person (
-  club       text NOT NULL REFERENCES club,
-  tag        bytea NOT NULL CHECK (octet_length(tag) = 16),
-  sealed_key bytea,
-  made       text NOT NULL,
-  erased     text,
+  club       text NOT NULL REFERENCES club,                      -- public
+  tag        bytea NOT NULL CHECK (octet_length(tag) = 16),      -- personal
+  sealed_key bytea,                                              -- secret
+  made       text NOT NULL,                                      -- club
+  erased     text,                                               -- club
   PRIMARY KEY (club, tag),
   CHECK ((sealed_key IS NULL) = (erased IS NOT NULL))
 ) PARTITION BY HASH (club);
 
 CREATE TABLE entry (
-  club     text NOT NULL REFERENCES club,
-  receipt  bigint NOT NULL CHECK (receipt > 0),
-  id       bytea NOT NULL CHECK (octet_length(id) = 16),
-  device   text NOT NULL,
-  sequence bigint NOT NULL CHECK (sequence > 0),
-  author   text NOT NULL,
-  role     text NOT NULL CHECK (role IN ('lead', 'coach', 'recorder', 'board', 'operator')),
-  received text NOT NULL,
-  person   bytea,
-  body     bytea NOT NULL,
-  link     bytea NOT NULL CHECK (octet_length(link) = 32),
+  club     text NOT NULL REFERENCES club,                        -- public
+  receipt  bigint NOT NULL CHECK (receipt > 0),                  -- club
+  id       bytea NOT NULL CHECK (octet_length(id) = 16),         -- club
+  device   text NOT NULL,                                        -- club
+  sequence bigint NOT NULL CHECK (sequence > 0),                 -- club
+  author   text NOT NULL,                                        -- club
+  role     text NOT NULL CHECK (role IN ('lead', 'coach', 'recorder', 'board', 'operator')), -- club
+  received text NOT NULL,                                        -- club
+  person   bytea,                                                -- personal
+  body     bytea NOT NULL,                                       -- health
+  link     bytea NOT NULL CHECK (octet_length(link) = 32),       -- club
   PRIMARY KEY (club, receipt),
   UNIQUE (club, id),
   FOREIGN KEY (club, person) REFERENCES person (club, tag)
 ) PARTITION BY HASH (club);
 
 CREATE TABLE quarantine (
-  club     text NOT NULL REFERENCES club,
-  number   bigint GENERATED ALWAYS AS IDENTITY,
-  received text NOT NULL,
-  device   text NOT NULL,
-  author   text NOT NULL,
-  why      text NOT NULL,
-  body     bytea NOT NULL,
+  club     text NOT NULL REFERENCES club,                        -- public
+  number   bigint GENERATED ALWAYS AS IDENTITY,                  -- club
+  received text NOT NULL,                                        -- club
+  device   text NOT NULL,                                        -- club
+  author   text NOT NULL,                                        -- club
+  why      text NOT NULL,                                        -- club
+  body     bytea NOT NULL,                                       -- health
   PRIMARY KEY (club, number)
 );
 

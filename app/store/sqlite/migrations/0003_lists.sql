@@ -1,8 +1,8 @@
 -- Which entries are about which day, for reading a week without reading years; made again from the entries at any time.
 CREATE TABLE evening (
-  day     TEXT NOT NULL,                                  -- class: club
-  squad   TEXT NOT NULL,                                  -- class: club
-  receipt INTEGER NOT NULL REFERENCES entry (receipt),    -- class: public
+  day     TEXT NOT NULL,                                         -- club
+  squad   TEXT NOT NULL,                                         -- club
+  receipt INTEGER NOT NULL REFERENCES entry (receipt),           -- club
   PRIMARY KEY (day, squad, receipt)
 ) STRICT, WITHOUT ROWID;
 INSERT INTO evening (day, squad, receipt)
@@ -12,21 +12,31 @@ INSERT INTO evening (day, squad, receipt)
 
 -- The club's squads, and who is of which.
 CREATE TABLE squad (
-  id   TEXT PRIMARY KEY,                                  -- class: club
-  name TEXT NOT NULL                                      -- class: club
+  club TEXT NOT NULL CHECK (club = ''),                          -- public
+  id   TEXT NOT NULL CHECK (id <> ''),                           -- club
+  name TEXT NOT NULL,                                            -- club
+  PRIMARY KEY (club, id)
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE player (
-  tag   BLOB PRIMARY KEY REFERENCES person (tag),         -- class: personal (a keyed digest)
-  body  BLOB NOT NULL                                     -- class: personal; id, squad, name and age group, sealed
+  club TEXT NOT NULL CHECK (club = ''),                          -- public
+  tag  BLOB NOT NULL REFERENCES person (tag),                    -- personal: a keyed digest
+  body BLOB NOT NULL,                                            -- personal: id, squad, name and age group, sealed
+  PRIMARY KEY (club, tag)
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE lists (
-  one       INTEGER PRIMARY KEY CHECK (one = 1),          -- class: public
-  version   INTEGER NOT NULL,                             -- class: public
-  club      TEXT NOT NULL,                                -- class: public
-  ledger_id TEXT NOT NULL CHECK (length(ledger_id) = 32)  -- class: public
-) STRICT;
-INSERT INTO lists (one, version, club, ledger_id) VALUES (1, 0, '', lower(hex(randomblob(16))));
+  club      TEXT PRIMARY KEY CHECK (club = ''),                  -- public
+  version   INTEGER NOT NULL,                                    -- public
+  name      TEXT NOT NULL,                                       -- public
+  ledger_id TEXT NOT NULL CHECK (length(ledger_id) = 32)         -- public
+) STRICT, WITHOUT ROWID;
+INSERT INTO lists (club, version, name, ledger_id) VALUES ('', 0, '', lower(hex(randomblob(16))));
+
+-- People as PostgreSQL has them, each with a club.
+CREATE VIEW club_person AS SELECT '' AS club, tag, sealed_key, made, erased FROM person;
+CREATE TRIGGER club_person_added INSTEAD OF INSERT ON club_person BEGIN
+  INSERT INTO person (tag, sealed_key, made) VALUES (NEW.tag, NEW.sealed_key, NEW.made);
+END;
 
 -- The same thing kept aside once, however often it is sent.
-ALTER TABLE quarantine ADD COLUMN digest BLOB;            -- class: public (a keyed digest)
+ALTER TABLE quarantine ADD COLUMN digest BLOB;                   -- club: a keyed digest
 CREATE UNIQUE INDEX quarantine_once ON quarantine (digest);
