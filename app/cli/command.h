@@ -35,5 +35,8 @@ void add_block_command(CLI::App& app, int& exit_status);
 void add_evidence_command(CLI::App& app, int& exit_status);
 void add_care_command(CLI::App& app, int& exit_status);
 void add_ledger_command(CLI::App& app, int& exit_status);
+void add_club_import_command(CLI::App& app, int& exit_status);
+void add_account_command(CLI::App& app, int& exit_status);
+void add_serve_command(CLI::App& app, int& exit_status);
 
 }  // namespace lanework::cli

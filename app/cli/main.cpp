@@ -31,6 +31,9 @@ int run(int argc, char** argv) {
   add_evidence_command(app, exit_status);
   add_care_command(app, exit_status);
   add_ledger_command(app, exit_status);
+  add_club_import_command(app, exit_status);
+  add_account_command(app, exit_status);
+  add_serve_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

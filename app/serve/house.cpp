@@ -2,6 +2,14 @@
 
 namespace lanework::serve {
 
+House::House(ledger::KindTable kinds_of_entries, access::Matrix who_may, CareRules care_rules, StaticFiles web,
+             KnownPasswords common_passwords)
+    : kinds(std::move(kinds_of_entries)),
+      matrix(std::move(who_may)),
+      care(std::move(care_rules)),
+      files(std::move(web)),
+      known_passwords(std::move(common_passwords)) {}
+
 Result<std::shared_ptr<const ClubLists>> House::club(Room& room) {
   const auto version = room.directory->version();
   if (!version) return version.faults();
@@ -17,7 +25,7 @@ Result<std::shared_ptr<const ClubLists>> House::club(Room& room) {
   fresh->version = version.value();
   fresh->lists = std::move(lists).value();
   fresh->ledger_id = std::move(id).value();
-  for (const store::ListedPlayer& player : fresh->lists.players) fresh->squad_of.emplace(player.id, player.squad);
+  for (const store::ListedPlayer& player : fresh->lists.players) fresh->squads_of.emplace(player.id, player.squads);
   const std::lock_guard<std::mutex> guard(lists_lock_);
   lists_ = fresh;
   return std::shared_ptr<const ClubLists>(fresh);

@@ -29,11 +29,14 @@ struct CareRules {
 struct ClubLists {
   std::int64_t version = -1;
   store::Lists lists;
-  access::SquadOfPlayer squad_of;
+  access::SquadsOfPlayer squads_of;
   std::string ledger_id;
 };
 
 struct House {
+  House(ledger::KindTable kinds_of_entries, access::Matrix who_may, CareRules care_rules, StaticFiles web,
+        KnownPasswords common_passwords);
+
   ledger::KindTable kinds;
   access::Matrix matrix;
   CareRules care;

@@ -152,14 +152,15 @@ Response Service::worked(const Request& request, const access::PathMatch& match,
   why = call.why;
   if (!match.route->noted || out.status >= 300) return out;
   // What cannot be written down is not shown.
-  const store::ReadNote note{0,
-                             call.now.seconds,
-                             call.account->id,
-                             device,
-                             match.route->name,
-                             call.read_squad,
-                             call.read_player,
-                             call.read_people};
+  store::ReadNote note;
+  note.when = call.now.seconds;
+  note.account = call.account->id;
+  note.device = device;
+  note.route = match.route->name;
+  note.squad = call.read_squad;
+  note.player = call.read_player;
+  note.people = call.read_people;
+  if (note.people == 0 && note.player.empty()) return out;
   const auto noted = call.room.gate->note_read(note);
   return noted ? std::move(out) : store_answer(noted.faults());
 }

@@ -27,8 +27,8 @@ struct Row {
   std::string received;
   std::string person;  // a tag; empty: nobody in particular
   std::string body;    // sealed where there is a person
-  std::string day;     // of an evening: what lies in the index of days; not part of the chain
-  std::string squad;
+  std::string day{};   // of an evening: what lies in the index of days; not part of the chain
+  std::string squad{};
 };
 
 struct PersonRow {

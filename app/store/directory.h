@@ -20,9 +20,9 @@ struct ListedSquad {
 
 struct ListedPlayer {
   std::string id;
-  std::string squad;
+  std::vector<std::string> squads;  // a player may be in two
   std::string name;
-  std::string age_group;  // 'U13'; a birth date is not kept here
+  std::string age_group;  // 'under 13'; a birth date is not kept here
   bool operator==(const ListedPlayer&) const = default;
 };
 

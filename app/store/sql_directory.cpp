@@ -16,7 +16,9 @@ std::string context_of(const std::string& tag) { return "on the lists/" + tag; }
 std::string to_body(const ListedPlayer& player) {
   Node node = Node::make_table();
   node.set("id", Node::make_text(player.id));
-  node.set("squad", Node::make_text(player.squad));
+  Node squads = Node::make_array();
+  for (const std::string& squad : player.squads) squads.items.push_back(Node::make_text(squad));
+  node.set("squads", std::move(squads));
   node.set("name", Node::make_text(player.name));
   node.set("age_group", Node::make_text(player.age_group));
   return to_json(node);
@@ -29,7 +31,11 @@ std::optional<ListedPlayer> from_body(const std::string& body) {
     const Node* found = document.value().root.find(key);
     return found == nullptr ? std::string() : found->text;
   };
-  return ListedPlayer{text("id"), text("squad"), text("name"), text("age_group")};
+  ListedPlayer out{text("id"), {}, text("name"), text("age_group")};
+  if (const Node* squads = document.value().root.find("squads")) {
+    for (const Node& squad : squads->items) out.squads.push_back(squad.text);
+  }
+  return out;
 }
 
 class SqlDirectory final : public Directory {

@@ -15,11 +15,11 @@ std::string text_at(const Node& node, std::string_view key) {
 }
 
 // A session's entries go by whoever had the squad on its day, or has it now; what is about a player by who has it now.
-Relation nearest(const Viewer& viewer, const Entry& entry, std::string_view squad) {
-  const Relation now = relation_of(viewer, squad, viewer.today);
+Relation nearest(const Viewer& viewer, const Entry& entry, const std::vector<std::string>& squads) {
+  const Relation now = relation_to_any(viewer, squads, viewer.today);
   const auto day = parse_iso_date(text_at(entry.whole, "day"));
   if (!day || now != Relation::kOther) return now;
-  const Relation then = relation_of(viewer, squad, *day);
+  const Relation then = relation_to_any(viewer, squads, *day);
   return then == Relation::kSubstitute && *day == viewer.today ? then : now;
 }
 
@@ -30,21 +30,29 @@ Relation relation_of(const Viewer& viewer, std::string_view squad, Date day) {
   return relation_to(viewer.role, viewer.charges, squad, day);
 }
 
-std::string squad_of(const Entry& entry, const KindTable& kinds, const SquadOfPlayer& players) {
+Relation relation_to_any(const Viewer& viewer, const std::vector<std::string>& squads, Date day) {
+  if (squads.empty()) return relation_of(viewer, "", day);
+  Relation best = Relation::kOther;
+  for (const std::string& squad : squads) best = std::min(best, relation_of(viewer, squad, day));
+  return best;
+}
+
+std::vector<std::string> squads_of(const Entry& entry, const KindTable& kinds, const SquadsOfPlayer& players) {
   const Kind* kind = kinds.find(entry.kind);
   if (kind == nullptr || kind->about == ledger::About::kPlayer) {
     const auto found = players.find(text_at(entry.whole, "player"));
-    return found == players.end() ? std::string() : found->second;
+    return found == players.end() ? std::vector<std::string>() : found->second;
   }
-  return kind->about == ledger::About::kCoach ? std::string() : text_at(entry.whole, "squad");
+  const std::string squad = kind->about == ledger::About::kCoach ? std::string() : text_at(entry.whole, "squad");
+  return squad.empty() ? std::vector<std::string>() : std::vector<std::string>{squad};
 }
 
 std::optional<Node> visible_entry(const ledger::Received& received, Date received_on, const Viewer& viewer,
-                                  const Matrix& matrix, const KindTable& kinds, const SquadOfPlayer& players) {
+                                  const Matrix& matrix, const KindTable& kinds, const SquadsOfPlayer& players) {
   const Entry& entry = received.entry;
   const Kind* kind = kinds.find(entry.kind);
   const FieldRules* rules = matrix.kind(entry.kind);
-  const Relation relation = nearest(viewer, entry, squad_of(entry, kinds, players));
+  const Relation relation = nearest(viewer, entry, squads_of(entry, kinds, players));
   const bool wrote_today = received.author == viewer.account && received_on == viewer.today;
   const auto role = static_cast<std::size_t>(viewer.role);
   // A kind of a newer version: how private it is nobody here knows, so it goes back to the lead and its author only.

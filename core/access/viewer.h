@@ -11,8 +11,8 @@
 
 namespace lanework::access {
 
-// Which squad a player is of; a player of nobody's list is of no squad, and only the lead sees what is about such.
-using SquadOfPlayer = std::map<std::string, std::string, std::less<>>;
+// Which squads a player is of; a player of nobody's list is of none, and only the lead sees what is about such.
+using SquadsOfPlayer = std::map<std::string, std::vector<std::string>, std::less<>>;
 
 struct Viewer {
   std::string account;
@@ -23,13 +23,16 @@ struct Viewer {
 
 Relation relation_of(const Viewer& viewer, std::string_view squad, Date day);
 
-// The squad that an entry is about; empty: none in particular.
-std::string squad_of(const ledger::Entry& entry, const ledger::KindTable& kinds, const SquadOfPlayer& players);
+// The squads that an entry is about; empty: none in particular.
+std::vector<std::string> squads_of(const ledger::Entry& entry, const ledger::KindTable& kinds, const SquadsOfPlayer& players);
+
+// To the nearest of several squads; of none: only a lead is charged with what is about no squad.
+Relation relation_to_any(const Viewer& viewer, const std::vector<std::string>& squads, Date day);
 
 // The entry's keys that the viewer sees, in the entry's own order, with the receiver's number and time where anything
 // is seen; empty: nothing of it. received_on: the day of receipt, in the club's own zone.
 std::optional<Node> visible_entry(const ledger::Received& received, Date received_on, const Viewer& viewer,
-                                  const Matrix& matrix, const ledger::KindTable& kinds, const SquadOfPlayer& players);
+                                  const Matrix& matrix, const ledger::KindTable& kinds, const SquadsOfPlayer& players);
 
 // The row's keys that the viewer sees; squad: the row's. A key that the matrix does not name is seen by nobody.
 Node visible_row(const Node& row, std::string_view squad, const Viewer& viewer, const FieldRules& view);

@@ -15,18 +15,18 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string store_file(const LedgerFlags& flags) { return (fs::path(flags.folder) / "ledger.sqlite").string(); }
-
-std::string key_file(const LedgerFlags& flags) {
-  return flags.key.empty() ? (fs::path(flags.folder) / "ledger.key").string() : flags.key;
-}
-
 Result<std::unique_ptr<store::Store>> open_store(const LedgerFlags& flags, store::Key key) {
   if (flags.postgres.empty()) return store::open_sqlite_store(store_file(flags), std::move(key));
   return store::open_postgres_store(flags.postgres, flags.club, std::move(key));
 }
 
 }  // namespace
+
+std::string store_file(const LedgerFlags& flags) { return (fs::path(flags.folder) / "ledger.sqlite").string(); }
+
+std::string key_file(const LedgerFlags& flags) {
+  return flags.key.empty() ? (fs::path(flags.folder) / "ledger.key").string() : flags.key;
+}
 
 void add_ledger_flags(CLI::App& command, LedgerFlags& flags) {
   command.add_option("--ledger", flags.folder, "the ledger's folder")->required();

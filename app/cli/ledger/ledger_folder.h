@@ -23,6 +23,10 @@ struct LedgerFlags {
 
 void add_ledger_flags(CLI::App& command, LedgerFlags& flags);
 
+// Where they lie.
+std::string store_file(const LedgerFlags& flags);
+std::string key_file(const LedgerFlags& flags);
+
 // catalogue/ledger/kinds.toml of that folder.
 Result<ledger::KindTable> read_kind_table(const std::string& catalogue_folder);
 

@@ -37,7 +37,7 @@ struct Where {
   std::uint16_t port = 8765;  // 0: any that is free
   std::optional<Tls> tls;
   bool behind_proxy = false;  // then X-Forwarded-For and X-Forwarded-Proto of callers on this machine count
-  int threads = 16;           // that answer
+  int threads = 8;            // that answer
 };
 
 // Read by whoever writes metrics.

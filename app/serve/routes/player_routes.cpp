@@ -22,7 +22,7 @@ Result<Node> entries_node(Call& call, const ClubLists& club, const std::string& 
   Node list = Node::make_array();
   for (const ledger::Received& one : about.value()) {
     const Date received_on = parse_iso_date(one.received.substr(0, 10)).value_or(Date{});
-    auto seen = access::visible_entry(one, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squad_of);
+    auto seen = access::visible_entry(one, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
     if (!seen) continue;
     seen->set("author", Node::make_text(one.author));
     seen->set("author_role", Node::make_text(std::string(ledger::role_words()[static_cast<std::size_t>(one.role)])));
@@ -61,13 +61,14 @@ Response everything(Call& call) {
   const auto reads = call.room.gate->reads(id, kMostReads);
   if (!reads) return store_answer(reads.faults());
   call.read_player = id;
-  call.read_squad = player->squad;
   call.read_people = 1;
   Node body = Node::make_table();
   body.set("player", Node::make_text(player->id));
   body.set("name", Node::make_text(player->name));
   body.set("age_group", Node::make_text(player->age_group));
-  body.set("squad", Node::make_text(player->squad));
+  Node squads = Node::make_array();
+  for (const std::string& squad : player->squads) squads.items.push_back(Node::make_text(squad));
+  body.set("squads", std::move(squads));
   body.set("now", Node::make_text(call.now.stamp));
   body.set("word", Node::make_text(standing.value().players.front().word));
   body.set("entries", std::move(entries).value());

@@ -46,7 +46,7 @@ Response squad(Call& call) {
   std::vector<std::string> players;
   Node roster = Node::make_array();
   for (const store::ListedPlayer& player : lists.players) {
-    if (player.squad != id) continue;
+    if (std::find(player.squads.begin(), player.squads.end(), id) == player.squads.end()) continue;
     players.push_back(player.id);
     Node row = Node::make_table();
     row.set("player", Node::make_text(player.id));

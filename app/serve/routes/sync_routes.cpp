@@ -99,7 +99,7 @@ Result<Given> give(Call& call, const Asked& asked, const ClubLists& club) {
     if (static_cast<std::int64_t>(out.entries.items.size()) == asked.most) break;
     out.after = row.receipt;
     const Date received_on = parse_iso_date(row.received.substr(0, 10)).value_or(Date{});
-    auto seen = access::visible_entry(row, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squad_of);
+    auto seen = access::visible_entry(row, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
     if (!seen) continue;
     if (about_a_person(*seen)) ++call.read_people;
     out.entries.items.push_back(std::move(*seen));
@@ -120,7 +120,7 @@ Response synchronise(Call& call) {
   const bool revoked = call.device->revoked != 0 || call.account->ended != 0;
   const store::Sender sender{call.device->id, call.account->id, call.account->role, revoked};
   sync::ReadBatch batch =
-      sync::read_batch(asked.entries, sender, call.viewer, club.value()->squad_of, call.house.kinds, call.now);
+      sync::read_batch(asked.entries, sender, call.viewer, club.value()->squads_of, call.house.kinds, call.now);
   Node body = Node::make_table();
   body.set("client", Node::make_integer(kVersion));
   body.set("ledger", Node::make_text(club.value()->ledger_id));

@@ -26,15 +26,15 @@ std::string by_clock(const Entry& entry, Role role, const Now& now) {
   return {};
 }
 
-std::string by_squad(const Entry& entry, const access::Viewer& viewer, const access::SquadOfPlayer& players,
+std::string by_squad(const Entry& entry, const access::Viewer& viewer, const access::SquadsOfPlayer& players,
                      const ledger::KindTable& kinds, const Now& now) {
   const ledger::Kind* kind = kinds.find(entry.kind);
   if (kind == nullptr || kind->about == ledger::About::kCoach) return {};
-  const std::string squad = access::squad_of(entry, kinds, players);
-  if (kind->about == ledger::About::kPlayer && squad.empty()) return "about nobody on the club's lists";
+  const std::vector<std::string> squads = access::squads_of(entry, kinds, players);
+  if (kind->about == ledger::About::kPlayer && squads.empty()) return "about nobody on the club's lists";
   const Date day = parse_iso_date(text_at(entry, "day")).value_or(now.day);
   for (const Date when : {day, now.day}) {
-    const Relation relation = access::relation_of(viewer, squad, when);
+    const Relation relation = access::relation_to_any(viewer, squads, when);
     if (relation == Relation::kOwn || relation == Relation::kSubstitute) return {};
   }
   return "about a squad that the sender was not charged with";
@@ -48,14 +48,14 @@ std::string why_unread(const Faults& faults) {
 
 }  // namespace
 
-std::string why_aside(const Entry& entry, const access::Viewer& viewer, const access::SquadOfPlayer& players,
+std::string why_aside(const Entry& entry, const access::Viewer& viewer, const access::SquadsOfPlayer& players,
                       const ledger::KindTable& kinds, const Now& now) {
   std::string out = by_clock(entry, viewer.role, now);
   return out.empty() ? by_squad(entry, viewer, players, kinds, now) : out;
 }
 
 ReadBatch read_batch(const std::vector<Node>& list, const store::Sender& sender, const access::Viewer& viewer,
-                     const access::SquadOfPlayer& players, const ledger::KindTable& kinds, const Now& now) {
+                     const access::SquadsOfPlayer& players, const ledger::KindTable& kinds, const Now& now) {
   ReadBatch out;
   out.batch.sender = sender;
   out.batch.received = now.stamp;

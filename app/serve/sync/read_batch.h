@@ -23,10 +23,10 @@ struct ReadBatch {
 
 // list: what was sent as 'entries'.
 ReadBatch read_batch(const std::vector<Node>& list, const store::Sender& sender, const access::Viewer& viewer,
-                     const access::SquadOfPlayer& players, const ledger::KindTable& kinds, const Now& now);
+                     const access::SquadsOfPlayer& players, const ledger::KindTable& kinds, const Now& now);
 
 // Empty: nothing against it.
-std::string why_aside(const ledger::Entry& entry, const access::Viewer& viewer, const access::SquadOfPlayer& players,
+std::string why_aside(const ledger::Entry& entry, const access::Viewer& viewer, const access::SquadsOfPlayer& players,
                       const ledger::KindTable& kinds, const Now& now);
 
 }  // namespace lanework::serve::sync
