@@ -1,6 +1,6 @@
-// The gate in the club's SQLite file.
+#include "app/store/sqlite/sqlite_statements.h"
+
 #include <map>
-#include <memory>
 #include <utility>
 
 #include "app/store/gate/sql_gate.h"
@@ -107,11 +107,16 @@ class SqliteStatements final : public Statements {
 
 }  // namespace
 
-Result<std::unique_ptr<Gate>> open_sqlite_gate(const std::string& file, Key key) {
+Result<std::unique_ptr<Statements>> open_sqlite_statements(const std::string& file) {
   auto connection = Connection::open(file);
   if (!connection) return connection.faults();
-  auto statements = std::make_unique<SqliteStatements>(std::move(connection).value());
-  return std::unique_ptr<Gate>(std::make_unique<SqlGate>(std::move(statements), std::string(), std::move(key)));
+  return std::unique_ptr<Statements>(std::make_unique<SqliteStatements>(std::move(connection).value()));
+}
+
+Result<std::unique_ptr<Gate>> open_sqlite_gate(const std::string& file, Key key) {
+  auto statements = open_sqlite_statements(file);
+  if (!statements) return statements.faults();
+  return std::unique_ptr<Gate>(std::make_unique<SqlGate>(std::move(statements).value(), std::string(), std::move(key)));
 }
 
 }  // namespace lanework::store
