@@ -61,7 +61,7 @@ class Player {
                                                          {"u" + std::to_string(step.three), "2026-11-26", "", true})));
       case 8:
         // Rarely, since little happens to an account that has ended.
-        return step.two == 0 ? yes(gate_.end_account(account, step.when)) : "";
+        return step.two == 0 && step.three == 0 ? yes(gate_.end_account(account, step.when)) : "";
       case 9:
         return yes(gate_.add_session(
             {digest("cookie", step.two), account, step.when, step.when + step.three, 0, step.three > 2}));
