@@ -31,7 +31,7 @@ Classes classes_in(const std::string& sql) {
     std::smatch found;
     if (std::regex_match(line, found, kTable)) {
       table = found[1];
-    } else if (line.rfind(")", 0) == 0) {
+    } else if (line.rfind(')', 0) == 0) {
       table.clear();
     } else if (!table.empty() && std::regex_match(line, found, kColumn)) {
       const std::string name = table + "." + found[1].str();

@@ -18,7 +18,6 @@ using test::add;
 using test::kMorning;
 using test::link_for;
 using test::must;
-using test::pair;
 using test::said;
 using test::session_of;
 

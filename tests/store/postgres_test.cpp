@@ -124,6 +124,22 @@ TEST(Postgres, AServerThatIsCutOffLosesNothingThatWasAcknowledged) {
   EXPECT_FALSE(audit.broken_at);
 }
 
+// The call that was cut off is a fault, and nothing of it is there; the next one connects again.
+TEST(Postgres, AGateThatIsCutOffGoesOnWithTheNextCall) {
+  const Backend backend("PostgreSQL");
+  const auto gate = backend.open_gate();
+  Account ann;
+  ann.sign_in = "ann";
+  ASSERT_TRUE(gate->add_account(ann).value());
+  test::PrivateCluster::instance().cut_and_restart();
+  EXPECT_FALSE(gate->set_grants(ann.id, {{"u13", "2026-08-01", "", false}}));
+  EXPECT_TRUE(gate->account(ann.id).value()->grants.empty());
+  EXPECT_TRUE(gate->set_grants(ann.id, {{"u13", "2026-08-01", "", false}}).value());
+  test::PrivateCluster::instance().cut_and_restart();
+  EXPECT_FALSE(gate->account(ann.id));
+  EXPECT_EQ(gate->account(ann.id).value()->grants.size(), 1U);
+}
+
 TEST(Postgres, ADatabaseOfANewerVersionIsLeftAsItIs) {
   const Backend backend("PostgreSQL");
   static_cast<void>(backend.open());
