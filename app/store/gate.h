@@ -103,7 +103,7 @@ struct ReadNote {
   std::string squad;   // empty: none in particular
   std::string player;  // empty: none in particular; handed out only where it was asked about, what is kept is 'tag'
   std::int64_t people = 0;
-  std::string tag;  // handed out: Gate::tag_of the player, empty: none; not read by note_read
+  std::string tag{};  // handed out: Gate::tag_of the player, empty: none; not read by note_read
 };
 
 // What whoever checks the book of reads finds.

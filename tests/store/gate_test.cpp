@@ -300,6 +300,7 @@ TEST_P(Gates, ALinkEndsAtItsTime) {
   EXPECT_EQ(must(gate->claim_pairing(open.secret, digest_of("l"), "", "1", open.until + 1)), Claim::kUnknown);
   EXPECT_FALSE(must(gate->confirm_pairing(open.id, "1", open.until + 1)));
   EXPECT_TRUE(must(gate->confirm_pairing(open.id, "1", open.until)));
+  EXPECT_EQ(must(gate->claim_pairing(open.secret, digest_of("l"), "", "1", open.until)), Claim::kTwice);
 }
 
 TEST_P(Gates, ADevicesKeyIsNotClaimedWithAgain) {

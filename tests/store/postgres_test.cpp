@@ -1,6 +1,5 @@
 // What only a PostgreSQL database goes through: many clubs, several servers, a server that is cut off.
 #include <gtest/gtest.h>
-#include <libpq-fe.h>
 
 #include <atomic>
 #include <thread>
@@ -8,6 +7,7 @@
 #include "app/store/postgres/connection.h"
 #include "tests/ledger/shipped_kinds.h"
 #include "tests/store/backend.h"
+#include "tests/store/raw_statements.h"
 
 namespace lanework::store {
 namespace {
@@ -16,22 +16,13 @@ using ledger::Role;
 using ledger::test::entry_text;
 using ledger::test::shipped_kinds;
 using test::Backend;
+using test::said;
 
 const std::string kNow = "2026-11-26T18:05:00+01:00";
 const Sender kCoach{"phone-1", "ann", Role::kCoach, false};
 
 ledger::Entry hurt(int n, const std::string& player = "Q07") {
   return ledger::test::read(entry_text(n, "hurt", "\"player\":\"" + player + "\",\"place\":\"knee\"", n)).value();
-}
-
-std::string said(const std::string& where, const char* statement) {
-  PGconn* connection = PQconnectdb(where.c_str());
-  PGresult* result = PQexec(connection, statement);
-  std::string out = PQresultStatus(result) == PGRES_TUPLES_OK && PQntuples(result) > 0 ? PQgetvalue(result, 0, 0)
-                                                                                       : PQresultErrorMessage(result);
-  PQclear(result);
-  PQfinish(connection);
-  return out;
 }
 
 TEST(Postgres, ClubsDoNotSeeEachOther) {
@@ -53,7 +44,7 @@ TEST(Postgres, EntriesAreNeitherChangedNorDeleted) {
     EXPECT_NE(said(backend.where(), statement).find("entries are never changed or deleted"), std::string::npos)
         << statement;
   }
-  EXPECT_EQ(said(backend.where(), "SELECT count(*) FROM entry"), "1");
+  EXPECT_EQ(said(backend.where(), "SELECT count(*) FROM entry"), "1|");
 }
 
 TEST(Postgres, WhatIsAboutAPersonDoesNotLieThereInTheClear) {
@@ -131,6 +122,22 @@ TEST(Postgres, AServerThatIsCutOffLosesNothingThatWasAcknowledged) {
   const Audit audit = backend.open()->audit().value();
   EXPECT_EQ(audit.entries, acknowledged);
   EXPECT_FALSE(audit.broken_at);
+}
+
+// The call that was cut off is a fault, and nothing of it is there; the next one connects again.
+TEST(Postgres, AGateThatIsCutOffGoesOnWithTheNextCall) {
+  const Backend backend("PostgreSQL");
+  const auto gate = backend.open_gate();
+  Account ann;
+  ann.sign_in = "ann";
+  ASSERT_TRUE(gate->add_account(ann).value());
+  test::PrivateCluster::instance().cut_and_restart();
+  EXPECT_FALSE(gate->set_grants(ann.id, {{"u13", "2026-08-01", "", false}}));
+  EXPECT_TRUE(gate->account(ann.id).value()->grants.empty());
+  EXPECT_TRUE(gate->set_grants(ann.id, {{"u13", "2026-08-01", "", false}}).value());
+  test::PrivateCluster::instance().cut_and_restart();
+  EXPECT_FALSE(gate->account(ann.id));
+  EXPECT_EQ(gate->account(ann.id).value()->grants.size(), 1U);
 }
 
 TEST(Postgres, ADatabaseOfANewerVersionIsLeftAsItIs) {

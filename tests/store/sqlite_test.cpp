@@ -1,7 +1,6 @@
 // What only a SQLite file can go through: settings, another process, a killed one, a full disk, bytes that change.
 #include <gtest/gtest.h>
 #include <signal.h>
-#include <sqlite3.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -14,15 +13,16 @@
 #include "app/store/sqlite/connection.h"
 #include "app/store/sqlite/migrate.h"
 #include "tests/ledger/shipped_kinds.h"
+#include "tests/store/raw_statements.h"
 #include "tests/store/sqlite_file.h"
 
 namespace lanework::store {
 namespace {
 
 using ledger::Role;
-using ledger::test::about_session;
 using ledger::test::entry_text;
 using ledger::test::shipped_kinds;
+using test::Raw;
 using test::SqliteFile;
 
 const std::string kNow = "2026-11-26T18:05:00+01:00";
@@ -38,25 +38,6 @@ std::string bytes_of_file(const std::string& file) {
   out << in.rdbuf();
   return out.str();
 }
-
-// Another program with the file open.
-class Raw {
- public:
-  explicit Raw(const std::string& file) { sqlite3_open(file.c_str(), &database_); }
-  Raw(const Raw&) = delete;
-  Raw& operator=(const Raw&) = delete;
-  ~Raw() { sqlite3_close(database_); }
-  std::string run(const char* sql) {
-    char* words = nullptr;
-    sqlite3_exec(database_, sql, nullptr, nullptr, &words);
-    std::string out = words == nullptr ? "" : words;
-    sqlite3_free(words);
-    return out;
-  }
-
- private:
-  sqlite3* database_ = nullptr;
-};
 
 TEST(Sqlite, WhatIsAboutAPersonDoesNotLieThereInTheClear) {
   const SqliteFile file;

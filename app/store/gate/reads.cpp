@@ -123,8 +123,8 @@ std::string SqlGate::tag_of(const std::string& player) const { return hexadecima
 Result<std::int64_t> SqlGate::forget_before(Moment sessions_made, Moment sessions_seen, Moment others) {
   Call call(*statements_, Call::Of::kMany);
   std::int64_t out = 0;
-  out += call.changed("DELETE FROM web_session WHERE club = $1 AND (made < $2 OR seen < $3)",
-                      {club_, sessions_made, sessions_seen});
+  out += call.changed("DELETE FROM web_session WHERE club = $1 AND made < $2", {club_, sessions_made});
+  out += call.changed("DELETE FROM web_session WHERE club = $1 AND seen < $2", {club_, sessions_seen});
   out += call.changed("DELETE FROM pairing WHERE club = $1 AND until < $2", {club_, others});
   out += call.changed("DELETE FROM attempt WHERE club = $1 AND latest < $2", {club_, others});
   return call.end(out);

@@ -9,14 +9,19 @@ namespace {
 
 // Any number that no other program takes: only one server steps at a time.
 constexpr const char* kLock = "SELECT pg_advisory_xact_lock(7612390415)";
-constexpr const char* kTable = "CREATE TABLE IF NOT EXISTS form (version integer NOT NULL)";
 
 }  // namespace
 
-std::optional<Faults> migrate(Connection& connection) {
+const char* const kForm = R"sql(CREATE TABLE IF NOT EXISTS form (
+  version integer NOT NULL -- public
+))sql";
+
+std::optional<Faults> migrate(Connection& connection) { return migrate_to(connection, kMigrationCount); }
+
+std::optional<Faults> migrate_to(Connection& connection, int version) {
   Transaction transaction(connection);
   if (auto fault = transaction.begin()) return Faults{*fault};
-  for (const char* statement : {kLock, kTable}) {
+  for (const char* statement : {kLock, kForm}) {
     if (auto fault = connection.run(statement)) return Faults{*fault};
   }
   const auto read = connection.ask("SELECT coalesce(max(version), 0)::bigint FROM form");
@@ -29,7 +34,7 @@ std::optional<Faults> migrate(Connection& connection) {
                    "version " + std::to_string(kMigrationCount) + " or older",
                    "a newer Lanework wrote it"}};
   }
-  for (int step = has; step < kMigrationCount; ++step) {
+  for (int step = has; step < version; ++step) {
     if (auto fault = connection.run(kMigrations[step])) return Faults{*fault};
     const auto marked =
         connection.ask("INSERT INTO form (version) VALUES ($1::integer)", Parameters().integer(step + 1));

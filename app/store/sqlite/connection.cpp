@@ -11,6 +11,7 @@ namespace lanework::store::sqlite {
 namespace {
 
 constexpr int kBusyMilliseconds = 5000;
+constexpr int kBetweenMilliseconds = 10;
 constexpr int kLongestValueBytes = 1 << 20;
 constexpr int kLongestStatementBytes = 64 * 1024;
 
@@ -147,7 +148,7 @@ std::optional<Faults> Connection::set_up() {
   sqlite3_limit(database, SQLITE_LIMIT_SQL_LENGTH, kLongestStatementBytes);
   sqlite3_limit(database, SQLITE_LIMIT_ATTACHED, 0);
   for (const Setting& setting : kSettings) {
-    if (auto fault = run(setting.set)) return Faults{*fault};
+    if (auto fault = run_in_time(setting.set)) return Faults{*fault};
     Statement read(database, setting.read);
     const bool there = read.step() == Statement::Step::kRow;
     if (there && read.text(0) == setting.holds) continue;
@@ -159,6 +160,18 @@ std::optional<Faults> Connection::set_up() {
   }
   return {};
 }
+
+// SQLite itself does not wait for another that turns a new file to WAL at that moment.
+std::optional<Fault> Connection::run_in_time(const char* sql) {
+  auto fault = run(sql);
+  for (int waited = 0; fault && is_busy() && waited < kBusyMilliseconds; waited += kBetweenMilliseconds) {
+    sqlite3_sleep(kBetweenMilliseconds);
+    fault = run(sql);
+  }
+  return fault;
+}
+
+bool Connection::is_busy() const { return (sqlite3_errcode(database_.get()) & 0xFF) == SQLITE_BUSY; }
 
 std::optional<Fault> Connection::run(const char* sql) {
   if (sqlite3_exec(database_.get(), sql, nullptr, nullptr, nullptr) == SQLITE_OK) return {};

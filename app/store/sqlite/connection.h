@@ -72,6 +72,8 @@ class Connection {
   std::string file_;
 
   std::optional<Faults> set_up();
+  std::optional<Fault> run_in_time(const char* sql);
+  [[nodiscard]] bool is_busy() const;
 };
 
 // All of it or nothing: rolled back unless committed.

@@ -115,7 +115,6 @@ CREATE TABLE read_note (
   people  bigint NOT NULL CHECK (people >= 0),                   -- club
   link    bytea NOT NULL CHECK (octet_length(link) = 32),        -- club
   PRIMARY KEY (club, number),
-  FOREIGN KEY (club) REFERENCES read_head (club),
   FOREIGN KEY (club, account) REFERENCES account (club, id),
   FOREIGN KEY (club, device) REFERENCES device (club, id)
 );

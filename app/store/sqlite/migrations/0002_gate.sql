@@ -1,5 +1,5 @@
 -- The gate: accounts, sessions, devices, failures, and the book of who read what. The same as PostgreSQL's; the whole
--- file is one club's, so the club is always ''.
+-- file is one club's, so the club is always '', and it stands last in every key: looked for first it would find all.
 
 CREATE TABLE account (
   club          TEXT NOT NULL CHECK (club = ''),                 -- public
@@ -12,8 +12,8 @@ CREATE TABLE account (
   second_used   INTEGER NOT NULL CHECK (second_used >= 0),       -- club: the last time step that was accepted
   made          INTEGER NOT NULL,                                -- club
   ended         INTEGER NOT NULL DEFAULT 0 CHECK (ended >= 0),   -- club: 0: not
-  PRIMARY KEY (club, id),
-  UNIQUE (club, sign_in)
+  PRIMARY KEY (id, club),
+  UNIQUE (sign_in, club)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE squad_grant (
@@ -24,8 +24,8 @@ CREATE TABLE squad_grant (
   from_day   TEXT NOT NULL CHECK (from_day LIKE '____-__-__'),   -- club
   until_day  TEXT CHECK (until_day LIKE '____-__-__'),           -- club: null: no end
   substitute INTEGER NOT NULL CHECK (substitute IN (0, 1)),      -- club
-  PRIMARY KEY (club, account, position),
-  FOREIGN KEY (club, account) REFERENCES account (club, id)
+  PRIMARY KEY (account, position, club),
+  FOREIGN KEY (account, club) REFERENCES account (id, club)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE recovery_code (
@@ -33,8 +33,8 @@ CREATE TABLE recovery_code (
   account TEXT NOT NULL,                                         -- club
   code    BLOB NOT NULL CHECK (length(code) = 32),               -- secret: a digest
   used    INTEGER NOT NULL DEFAULT 0 CHECK (used >= 0),          -- club: 0: not
-  PRIMARY KEY (club, account, code),
-  FOREIGN KEY (club, account) REFERENCES account (club, id)
+  PRIMARY KEY (account, code, club),
+  FOREIGN KEY (account, club) REFERENCES account (id, club)
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE web_session (
@@ -45,12 +45,12 @@ CREATE TABLE web_session (
   seen         INTEGER NOT NULL,                                 -- personal
   stepped_up   INTEGER NOT NULL,                                 -- personal
   second_shown INTEGER NOT NULL CHECK (second_shown IN (0, 1)),  -- club
-  PRIMARY KEY (club, secret),
-  FOREIGN KEY (club, account) REFERENCES account (club, id)
+  PRIMARY KEY (secret, club),
+  FOREIGN KEY (account, club) REFERENCES account (id, club)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX web_session_by_account ON web_session (club, account, made);
-CREATE INDEX web_session_by_made ON web_session (club, made);
-CREATE INDEX web_session_by_seen ON web_session (club, seen);
+CREATE INDEX web_session_by_account ON web_session (account, made, club);
+CREATE INDEX web_session_by_made ON web_session (made, club);
+CREATE INDEX web_session_by_seen ON web_session (seen, club);
 
 CREATE TABLE pairing (
   club    TEXT NOT NULL,                                         -- public
@@ -63,14 +63,14 @@ CREATE TABLE pairing (
   made    INTEGER NOT NULL,                                      -- club
   until   INTEGER NOT NULL,                                      -- club
   state   TEXT NOT NULL CHECK (state IN ('open', 'claimed', 'confirmed', 'suspended')), -- club
-  PRIMARY KEY (club, id),
-  UNIQUE (club, secret),
-  UNIQUE (club, device),
-  FOREIGN KEY (club, account) REFERENCES account (club, id),
+  PRIMARY KEY (id, club),
+  UNIQUE (secret, club),
+  UNIQUE (device, club),
+  FOREIGN KEY (account, club) REFERENCES account (id, club),
   CHECK ((state = 'open') = (device IS NULL))
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX pairing_by_account ON pairing (club, account, made);
-CREATE INDEX pairing_by_until ON pairing (club, until);
+CREATE INDEX pairing_by_account ON pairing (account, made, club);
+CREATE INDEX pairing_by_until ON pairing (until, club);
 
 CREATE TABLE device (
   club     TEXT NOT NULL,                                        -- public
@@ -82,20 +82,20 @@ CREATE TABLE device (
   seen     INTEGER NOT NULL,                                     -- personal
   sequence INTEGER NOT NULL DEFAULT 0 CHECK (sequence >= 0),     -- club
   revoked  INTEGER NOT NULL DEFAULT 0 CHECK (revoked >= 0),      -- club: 0: not
-  PRIMARY KEY (club, id),
-  UNIQUE (club, secret),
-  FOREIGN KEY (club, account) REFERENCES account (club, id)
+  PRIMARY KEY (id, club),
+  UNIQUE (secret, club),
+  FOREIGN KEY (account, club) REFERENCES account (id, club)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX device_by_account ON device (club, account);
+CREATE INDEX device_by_account ON device (account, club);
 
 CREATE TABLE attempt (
   club     TEXT NOT NULL CHECK (club = ''),                      -- public
   name     TEXT NOT NULL,                                        -- personal: may be an address
   failures INTEGER NOT NULL CHECK (failures > 0),                -- club
   latest   INTEGER NOT NULL,                                     -- personal
-  PRIMARY KEY (club, name)
+  PRIMARY KEY (name, club)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX attempt_by_latest ON attempt (club, latest);
+CREATE INDEX attempt_by_latest ON attempt (latest, club);
 
 -- How many read notes there are, and the chain's last link, so that a last one that was cut off is missed.
 CREATE TABLE read_head (
@@ -105,7 +105,7 @@ CREATE TABLE read_head (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE read_note (
-  club    TEXT NOT NULL,                                         -- public
+  club    TEXT NOT NULL CHECK (club = ''),                       -- public
   number  INTEGER NOT NULL CHECK (number > 0),                   -- club
   noted   INTEGER NOT NULL,                                      -- personal: when
   account TEXT NOT NULL,                                         -- club
@@ -115,12 +115,11 @@ CREATE TABLE read_note (
   player  BLOB CHECK (length(player) = 16),                      -- personal: a keyed digest; null: none in particular
   people  INTEGER NOT NULL CHECK (people >= 0),                  -- club
   link    BLOB NOT NULL CHECK (length(link) = 32),               -- club
-  PRIMARY KEY (club, number),
-  FOREIGN KEY (club) REFERENCES read_head (club),
-  FOREIGN KEY (club, account) REFERENCES account (club, id),
-  FOREIGN KEY (club, device) REFERENCES device (club, id)
+  PRIMARY KEY (number, club),
+  FOREIGN KEY (account, club) REFERENCES account (id, club),
+  FOREIGN KEY (device, club) REFERENCES device (id, club)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX read_note_by_player ON read_note (club, player, number) WHERE player IS NOT NULL;
+CREATE INDEX read_note_by_player ON read_note (player, number, club) WHERE player IS NOT NULL;
 
 CREATE TRIGGER read_note_is_not_changed BEFORE UPDATE ON read_note
 BEGIN SELECT RAISE(ABORT, 'read notes are never changed'); END;
@@ -128,5 +127,5 @@ CREATE TRIGGER read_note_is_not_deleted BEFORE DELETE ON read_note
 BEGIN SELECT RAISE(ABORT, 'read notes are never deleted'); END;
 -- An INSERT OR REPLACE would delete without that trigger.
 CREATE TRIGGER read_note_is_the_next BEFORE INSERT ON read_note
-WHEN NEW.number <> (SELECT coalesce(max(number), 0) + 1 FROM read_note WHERE club = NEW.club)
+WHEN NEW.number <> (SELECT coalesce(max(number), 0) + 1 FROM read_note)
 BEGIN SELECT RAISE(ABORT, 'read notes are never replaced'); END;

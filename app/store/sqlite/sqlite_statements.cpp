@@ -1,6 +1,6 @@
-// The gate in the club's SQLite file.
+#include "app/store/sqlite/sqlite_statements.h"
+
 #include <map>
-#include <memory>
 #include <utility>
 
 #include "app/store/gate/sql_gate.h"
