@@ -5,6 +5,7 @@
 #include <stdexcept>
 #include <string>
 
+#include "app/store/directory.h"
 #include "app/store/gate.h"
 #include "app/store/postgres/postgres_store.h"
 #include "tests/store/private_cluster.h"
@@ -30,6 +31,13 @@ class Backend {
                                : open_postgres_gate(where_, club, std::move(key));
     if (!gate) throw std::runtime_error(to_line(gate.faults().front()));
     return std::move(gate).value();
+  }
+  [[nodiscard]] std::unique_ptr<Directory> open_directory(const std::string& club = "quillmere") const {
+    Key key = read_key_file(file_.key_file()).value();
+    auto directory = where_.empty() ? open_sqlite_directory(file_.file(club), std::move(key))
+                                    : open_postgres_directory(where_, club, std::move(key));
+    if (!directory) throw std::runtime_error(to_line(directory.faults().front()));
+    return std::move(directory).value();
   }
   [[nodiscard]] const std::string& where() const { return where_; }
   [[nodiscard]] const SqliteFile& file() const { return file_; }  // the key's folder, also where the rows lie elsewhere

@@ -24,12 +24,15 @@ Classes classes_in(const std::string& sql) {
   static const std::regex kTable(R"(CREATE TABLE (?:IF NOT EXISTS )?([a-z_]+) \()");
   static const std::regex kColumn(R"(  ([a-z_]+) .*)");
   static const std::regex kClassed(R"(  [a-z_]+ .* -- (public|club|personal|health|secret)(: .+)?)");
+  static const std::regex kAdded(R"(ALTER TABLE ([a-z_]+) ADD COLUMN ([a-z_]+) .* -- (public|club|personal|health|secret)(: .+)?)");
   Classes out;
   std::istringstream lines(sql);
   std::string table;
   for (std::string line; std::getline(lines, line);) {
     std::smatch found;
-    if (std::regex_match(line, found, kTable)) {
+    if (std::regex_match(line, found, kAdded)) {
+      out[found[1].str() + "." + found[2].str()] = found[3];
+    } else if (std::regex_match(line, found, kTable)) {
       table = found[1];
     } else if (line.rfind(')', 0) == 0) {
       table.clear();

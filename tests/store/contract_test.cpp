@@ -131,6 +131,50 @@ TEST_P(Contract, AKindOfANewerVersionIsKeptAndSealedWhereItNamesAPlayer) {
   EXPECT_EQ(all(*store).size(), 1U);
 }
 
+TEST_P(Contract, SeveralSendersInOneTransactionEachGetTheirVerdicts) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
+  const Batch first{kCoach, {{started(1), ""}, {hurt(2), "about another squad"}}, {{"{\"kind\":1}", "kind: expected text"}}, kNow};
+  const Batch second{kLead, {{hurt(3), ""}, {started(1), ""}}, {}, kNow};
+  const auto verdicts = store->take_in(std::vector<Batch>{first, second}, shipped_kinds());
+  ASSERT_TRUE(verdicts);
+  ASSERT_EQ(verdicts.value().size(), 2U);
+  EXPECT_EQ(verdicts.value()[0][0].verdict, Verdict::kStored);
+  EXPECT_EQ(verdicts.value()[0][1].verdict, Verdict::kQuarantined);
+  EXPECT_EQ(verdicts.value()[0][1].why, "about another squad");
+  EXPECT_EQ(verdicts.value()[1][0].receipt, 2);
+  EXPECT_EQ(verdicts.value()[1][1].verdict, Verdict::kKnown);
+  EXPECT_EQ(all(*store).size(), 2U);
+  ASSERT_EQ(store->quarantined().value().size(), 2U);
+  EXPECT_EQ(store->quarantined().value()[1].bytes, "{\"kind\":1}");
+  // Sent again, since the answer was lost: kept aside once.
+  ASSERT_TRUE(store->take_in(std::vector<Batch>{first}, shipped_kinds()));
+  EXPECT_EQ(store->quarantined().value().size(), 2U);
+}
+
+TEST_P(Contract, ADaysEntriesAreFoundByTheDayAndAPersonsByThePerson) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
+  std::vector<ledger::Entry> batch;
+  for (int n = 1; n <= 5; ++n) {
+    batch.push_back(entry(n, "session-started", R"("squad":"u13","day":"2026-11-2)" + std::to_string(n) + R"(","start":"18:00")"));
+  }
+  batch.push_back(hurt(6, "Q07"));
+  batch.push_back(hurt(7, "Q08"));
+  take(*store, kLead, batch);
+  const auto day = [](const char* text) { return *parse_iso_date(text); };
+  const auto some = store->entries_of_days(day("2026-11-22"), day("2026-11-24"), shipped_kinds()).value();
+  ASSERT_EQ(some.size(), 3U);
+  EXPECT_EQ(some.front().receipt, 2);
+  EXPECT_TRUE(store->entries_of_days(day("2027-01-01"), day("2027-01-07"), shipped_kinds()).value().empty());
+  const auto about = store->entries_about("Q08", shipped_kinds()).value();
+  ASSERT_EQ(about.size(), 1U);
+  EXPECT_EQ(bytes_of(about[0].entry), bytes_of(hurt(7, "Q08")));
+  EXPECT_TRUE(store->entries_about("Q99", shipped_kinds()).value().empty());
+  ASSERT_TRUE(store->erase_person("Q08", kNow).value());
+  EXPECT_TRUE(store->entries_about("Q08", shipped_kinds()).value().empty());
+}
+
 // A store of its own each time: a file, or a club in one database.
 TEST_P(Contract, ManyBatchesInAnyOrderAndAgainGiveOneState) {
   const Backend backend(GetParam());

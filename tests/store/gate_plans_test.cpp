@@ -4,7 +4,7 @@
 #include <set>
 
 #include "app/store/gate/sql_gate.h"
-#include "app/store/sqlite/sqlite_statements.h"
+#include "app/store/statements.h"
 #include "tests/store/gate_steps.h"
 
 namespace lanework::store {

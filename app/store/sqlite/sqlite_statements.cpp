@@ -1,4 +1,4 @@
-#include "app/store/sqlite/sqlite_statements.h"
+#include "app/store/statements.h"
 
 #include <map>
 #include <utility>
