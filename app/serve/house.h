@@ -10,6 +10,7 @@
 #include "app/serve/log.h"
 #include "app/serve/metrics.h"
 #include "app/serve/now.h"
+#include "app/serve/pace.h"
 #include "app/serve/rooms.h"
 #include "app/serve/sign_in/password_hash.h"
 #include "app/serve/sign_in/password_rule.h"
@@ -50,6 +51,7 @@ struct House {
   std::unique_ptr<PasswordHashes> hashes;
   std::unique_ptr<Log> log;
   Metrics metrics;
+  Pace pace;
   EdgeCounts edge;
   std::atomic<bool> leaving{false};  // then it is no longer ready
 

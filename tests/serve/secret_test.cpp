@@ -2,7 +2,10 @@
 #include <rapidcheck.h>
 #include <rapidcheck/gtest.h>
 
+#include <atomic>
 #include <set>
+#include <thread>
+#include <vector>
 
 #include "app/serve/sign_in/account_words.h"
 #include "app/serve/sign_in/password_hash.h"
@@ -53,12 +56,28 @@ TEST(PasswordHash, IsArgon2idAndFitsOnlyTheWholePassword) {
   const std::string hash = hashes.make(password);
   EXPECT_EQ(hash.substr(0, 10), "$argon2id$");
   EXPECT_NE(hash.find("m=65536,t=2"), std::string::npos) << hash;
-  EXPECT_TRUE(hashes.fits(hash, password));
-  EXPECT_FALSE(hashes.fits(hash, std::string(72, 'a') + "c")) << "nothing is cut off";
-  EXPECT_FALSE(hashes.fits(hash, "A" + password.substr(1))) << "letters are as they are";
-  EXPECT_FALSE(hashes.fits("", "nobody has this password"));
+  EXPECT_EQ(hashes.fits(hash, password), true);
+  EXPECT_EQ(hashes.fits(hash, std::string(72, 'a') + "c"), false) << "nothing is cut off";
+  EXPECT_EQ(hashes.fits(hash, "A" + password.substr(1)), false) << "letters are as they are";
+  EXPECT_EQ(hashes.fits("", "nobody has this password"), false);
   EXPECT_FALSE(PasswordHashes::is_old(hash));
   EXPECT_TRUE(PasswordHashes::is_old("$argon2id$v=19$m=8192,t=1,p=1$c29tZXNhbHRzb21lc2FsdA$5kPOhGYxqvoXrSrSdVuiiL2LKPqcbkQ0Ff8TNvZVCYs"));
+}
+
+TEST(PasswordHash, AFloodIsTurnedAwayAndTheOthersAreAnswered) {
+  PasswordHashes hashes(1);
+  const std::string hash = hashes.make("the right password");
+  std::atomic<int> checked{0};
+  std::atomic<int> turned_away{0};
+  std::vector<std::thread> flood;
+  for (int i = 0; i < 12; ++i) {
+    flood.emplace_back([&] { (hashes.fits(hash, "a wrong password") ? checked : turned_away)++; });
+  }
+  for (std::thread& one : flood) one.join();
+  EXPECT_GE(checked, 2);
+  EXPECT_GE(turned_away, 1);
+  EXPECT_EQ(checked + turned_away, 12);
+  EXPECT_EQ(hashes.fits(hash, "the right password"), true) << "afterwards everything is as before";
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "app/serve/now.h"
+#include "app/serve/pace.h"
 #include "app/serve/sign_in/throttle.h"
 
 namespace lanework::serve {
@@ -29,6 +30,21 @@ RC_GTEST_PROP(Throttle, NobodyEverWaitsLongerThanTheMost, ()) {
   const std::int64_t next = next_try(rule, failures, last, kNow);
   RC_ASSERT(next >= kNow);
   RC_ASSERT(next <= kNow + rule.most_wait_seconds);
+}
+
+TEST(Pace, ABurstThenSoManyAMinute) {
+  Pace pace(PaceRule{3, 60});
+  for (int i = 0; i < 3; ++i) EXPECT_FALSE(pace.too_fast("d-1", kNow));
+  const auto refused = pace.too_fast("d-1", kNow);
+  ASSERT_TRUE(refused);
+  EXPECT_EQ(refused->status, 429);
+  EXPECT_EQ(refused->header("Retry-After"), "1");
+  EXPECT_FALSE(pace.too_fast("d-2", kNow)) << "each for itself";
+  EXPECT_FALSE(pace.too_fast("d-1", kNow + 1));
+  EXPECT_TRUE(pace.too_fast("d-1", kNow + 1));
+  EXPECT_TRUE(pace.too_fast("d-1", kNow - 500)) << "a clock that was set back gives nothing";
+  for (int i = 0; i < 3; ++i) EXPECT_FALSE(pace.too_fast("d-1", kNow + 9'999)) << "never more than the burst";
+  EXPECT_TRUE(pace.too_fast("d-1", kNow + 9'999));
 }
 
 TEST(Now, AStampGoesBothWays) {

@@ -1,14 +1,8 @@
-// Of the server itself: is it there, is it ready, how is it doing.
+// Of the server itself: is it ready, how is it doing. Whether it is there at all, Service answers without the store.
 #include "app/serve/routes/routes.h"
 
 namespace lanework::serve {
 namespace {
-
-Response health(Call&) {
-  Node body = Node::make_table();
-  body.set("status", Node::make_text("here"));
-  return json_answer(200, body);
-}
 
 // Ready: the store answers, and the server is not about to leave.
 Response ready(Call& call) {
@@ -29,7 +23,7 @@ Response metrics(Call& call) {
 }  // namespace
 
 const std::vector<NamedWork>& server_routes() {
-  static const std::vector<NamedWork> kWorks = {{"health", health}, {"ready", ready}, {"metrics", metrics}};
+  static const std::vector<NamedWork> kWorks = {{"ready", ready}, {"metrics", metrics}};
   return kWorks;
 }
 

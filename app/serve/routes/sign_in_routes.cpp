@@ -19,6 +19,11 @@ std::size_t fewest_characters(ledger::Role role) {
 // The same whether the name, the password or the account's end is at fault.
 Response not_this() { return error_answer(401, "sign-in-failed", "That name and password do not belong together."); }
 
+Response busy() {
+  Response out = error_answer(503, "busy", "Many sign in at this moment. Try again.");
+  return out.with("Retry-After", "2");
+}
+
 Response sign_in(Call& call) {
   Faults faults;
   TableReader reader = call.reader(faults);
@@ -37,8 +42,9 @@ Response sign_in(Call& call) {
   const auto found = call.room.gate->account_by_sign_in(name);
   if (!found) return store_answer(found.faults());
   const bool there = found.value() && found.value()->ended == 0;
-  const bool fits = call.house.hashes->fits(there ? found.value()->password : std::string(), password);
-  if (!fits) {
+  const auto fits = call.house.hashes->fits(there ? found.value()->password : std::string(), password);
+  if (!fits) return busy();
+  if (!*fits) {
     for (const std::string& key : {by_address, by_pair, by_account}) call.failed(key);
     return not_this();
   }
@@ -125,7 +131,9 @@ Response password(Call& call) {
   if (!faults.empty()) return fault_answer(faults);
   const std::string key = "account/" + call.account->sign_in + "/" + call.request.address;
   if (auto wait = must_wait(call, key, kByAccountFromAnAddress)) return std::move(*wait);
-  if (!call.house.hashes->fits(call.account->password, old)) {
+  const auto fits = call.house.hashes->fits(call.account->password, old);
+  if (!fits) return busy();
+  if (!*fits) {
     call.failed(key);
     return error_answer(403, "old-password-wrong", "That is not the password that you have now.");
   }
