@@ -27,7 +27,7 @@ test_packages=(
   poppler-utils zbar-tools coinor-cbc libical-dev libxml2-dev chromium postgresql
 )
 reference_packages=(r-base-core r-cran-lme4 r-cran-glmmtmb r-cran-mass r-cran-epitools)
-bench_packages=(libbenchmark-dev coinor-cbc r-base-core r-cran-glmmtmb)
+bench_packages=(libbenchmark-dev coinor-cbc r-base-core r-cran-glmmtmb postgresql)
 
 as_root() {
   if [ "$(id -u)" -eq 0 ]; then

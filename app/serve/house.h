@@ -51,7 +51,7 @@ struct House {
   std::unique_ptr<PasswordHashes> hashes;
   std::unique_ptr<Log> log;
   Metrics metrics;
-  Pace pace;
+  std::unique_ptr<Pace> pace;
   EdgeCounts edge;
   std::atomic<bool> leaving{false};  // then it is no longer ready
 

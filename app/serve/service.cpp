@@ -150,7 +150,7 @@ Response Service::worked(const Request& request, const access::PathMatch& match,
   auto refused = turned_away(call);
   if (call.account) account = call.account->id;
   if (call.device) device = call.device->id;
-  if (!refused && call.account) refused = house_.pace.too_fast(device.empty() ? account : device, call.now.seconds);
+  if (!refused && call.account) refused = house_.pace->too_fast(device.empty() ? account : device, call.now.seconds);
   if (refused) return std::move(*refused);
   if (auto answer = read_body(call)) return std::move(*answer);
   Response out = work_of(match.route->name)(call);

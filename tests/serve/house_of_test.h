@@ -24,6 +24,7 @@ class HouseOfTest {
 
   [[nodiscard]] Room& room() { return *room_; }
   [[nodiscard]] House& house() { return *house_; }
+  [[nodiscard]] Service& service() { return *service_; }
   [[nodiscard]] const std::vector<std::string>& log() const { return log_; }
   std::int64_t now = 1'795'700'000;  // 26 November 2026
 

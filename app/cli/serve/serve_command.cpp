@@ -95,6 +95,7 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
   out->rooms = std::make_unique<serve::Rooms>(open);
   out->writer = std::make_unique<serve::sync::Writer>(open, out->kinds);
   out->hashes = std::make_unique<serve::PasswordHashes>(kHashesAtOnce);
+  out->pace = std::make_unique<serve::Pace>();
   out->log = std::make_unique<serve::Log>([](const std::string& line) {
     std::fputs((line + "\n").c_str(), stderr);
     std::fflush(stderr);
