@@ -16,6 +16,10 @@ constexpr int kMostPlainDigits = 21;  // 1e21 is the first number with an expone
 constexpr int kMostLeadingZeros = 6;  // 0.000001 still stands plainly
 constexpr char32_t kFirstBeyond16 = 0x10000;
 
+bool is_ascii(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+}
+
 // The code points of UTF-8; empty where it is none.
 std::optional<std::vector<char32_t>> code_points(std::string_view text) {
   std::vector<char32_t> out;
@@ -84,7 +88,7 @@ class Writer {
 
  private:
   bool write_text(const std::string& text) {
-    if (!code_points(text)) return false;
+    if (!is_ascii(text) && !code_points(text)) return false;
     out += '"';
     for (const char c : text) write_character(c);
     out += '"';
@@ -123,6 +127,7 @@ class Writer {
       std::vector<char16_t> key;
       const std::pair<std::string, Node>* entry;
     };
+    if (auto plain = in_plain_order(node)) return write_entries(*plain);
     std::vector<Keyed> order;
     for (const auto& entry : node.entries) {
       const auto points = code_points(entry.first);
@@ -132,12 +137,33 @@ class Writer {
     std::sort(order.begin(), order.end(), [](const Keyed& a, const Keyed& b) { return a.key < b.key; });
     const auto same = [](const Keyed& a, const Keyed& b) { return a.key == b.key; };
     if (std::adjacent_find(order.begin(), order.end(), same) != order.end()) return false;
+    std::vector<const std::pair<std::string, Node>*> entries;
+    for (const Keyed& one : order) entries.push_back(one.entry);
+    return write_entries(entries);
+  }
+
+  // Keys of ASCII alone, which is nearly always: bytes order as UTF-16 code units do. Empty where it is not so, or where
+  // one key stands there twice.
+  static std::optional<std::vector<const std::pair<std::string, Node>*>> in_plain_order(const Node& node) {
+    std::vector<const std::pair<std::string, Node>*> out;
+    out.reserve(node.entries.size());
+    for (const auto& entry : node.entries) {
+      if (!is_ascii(entry.first)) return {};
+      out.push_back(&entry);
+    }
+    std::sort(out.begin(), out.end(), [](const auto* a, const auto* b) { return a->first < b->first; });
+    const auto same = [](const auto* a, const auto* b) { return a->first == b->first; };
+    if (std::adjacent_find(out.begin(), out.end(), same) != out.end()) return {};
+    return out;
+  }
+
+  bool write_entries(const std::vector<const std::pair<std::string, Node>*>& entries) {
     out += '{';
-    for (std::size_t i = 0; i < order.size(); ++i) {
+    for (std::size_t i = 0; i < entries.size(); ++i) {
       if (i > 0) out += ',';
-      write_text(order[i].entry->first);
+      write_text(entries[i]->first);
       out += ':';
-      if (!write(order[i].entry->second)) return false;
+      if (!write(entries[i]->second)) return false;
     }
     out += '}';
     return true;

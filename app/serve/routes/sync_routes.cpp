@@ -19,7 +19,7 @@ struct Asked {
   std::string ledger;
   std::int64_t after = 0;
   std::int64_t most = 0;
-  std::vector<Node> entries;
+  const std::vector<Node>* entries = nullptr;  // of the call's body; null: none
 };
 
 Asked read_asked(Call& call, Faults& faults) {
@@ -34,7 +34,7 @@ Asked read_asked(Call& call, Faults& faults) {
     if (list->kind != Node::Kind::kArray || list->items.size() > sync::kMostEntries) {
       reader.fault(FaultCode::kOutOfRange, "entries", found_in_words(*list), "a list of at most 500 entries");
     } else {
-      out.entries = list->items;
+      out.entries = &list->items;
     }
   }
   return out;  // keys of a newer client are passed over, so no finish()
@@ -72,7 +72,7 @@ Node verdicts_node(const sync::ReadBatch& batch, const std::vector<store::EntryV
   for (std::size_t i = 0; i < batch.unread.size(); ++i) {
     Node row = Node::make_table();
     row.set("verdict", Node::make_text("kept-aside"));
-    row.set("why", Node::make_text(batch.batch.unread[i].why));
+    row.set("why", Node::make_text(batch.whys[i]));
     metrics.entries("unreadable", 1);
     rows[batch.unread[i]] = std::move(row);
   }
@@ -119,16 +119,18 @@ Response synchronise(Call& call) {
   if (!club) return store_answer(club.faults());
   const bool revoked = call.device->revoked != 0 || call.account->ended != 0;
   const store::Sender sender{call.device->id, call.account->id, call.account->role, revoked};
+  static const std::vector<Node> kNone;
+  const std::vector<Node>& sent = asked.entries == nullptr ? kNone : *asked.entries;
   sync::ReadBatch batch =
-      sync::read_batch(asked.entries, sender, call.viewer, club.value()->squads_of, call.house.kinds, call.now);
+      sync::read_batch(sent, sender, call.viewer, club.value()->squads_of, call.house.kinds, call.now);
   Node body = Node::make_table();
   body.set("client", Node::make_integer(kVersion));
   body.set("ledger", Node::make_text(club.value()->ledger_id));
   body.set("now", Node::make_text(call.now.stamp));
   std::int64_t last = call.device->sequence;
   for (const store::Incoming& incoming : batch.batch.entries) last = std::max(last, incoming.entry.sequence);
-  if (!asked.entries.empty()) {
-    const auto verdicts = call.house.writer->take_in(batch.batch);
+  if (!sent.empty()) {
+    const auto verdicts = call.house.writer->take_in(std::move(batch.batch));
     if (!verdicts) return store_answer(verdicts.faults());
     body.set("verdicts", verdicts_node(batch, verdicts.value(), call.house.metrics));
   }

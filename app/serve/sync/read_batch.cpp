@@ -63,7 +63,8 @@ ReadBatch read_batch(const std::vector<Node>& list, const store::Sender& sender,
     auto entry = ledger::read_entry(list[i], "entries." + std::to_string(i + 1), kinds);
     if (!entry) {
       out.unread.push_back(i);
-      out.batch.unread.push_back({to_json(list[i]), why_unread(entry.faults())});
+      out.whys.push_back(why_unread(entry.faults()));
+      out.batch.unread.push_back({to_json(list[i]), out.whys.back()});
       continue;
     }
     out.read.push_back(i);

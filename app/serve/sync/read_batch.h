@@ -19,6 +19,7 @@ struct ReadBatch {
   store::Batch batch;
   std::vector<std::size_t> read;    // positions in what was sent of batch.entries
   std::vector<std::size_t> unread;  // of batch.unread
+  std::vector<std::string> whys;    // of these
 };
 
 // list: what was sent as 'entries'.
