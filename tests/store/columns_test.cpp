@@ -41,7 +41,7 @@ Classes classes_in(const std::string& sql) {
     if (line.rfind("CREATE TABLE ", 0) == 0 && line.back() == '(') {
       std::istringstream words(line.substr(0, line.size() - 1));
       while (words >> table) continue;  // its name is the last
-    } else if (line.rfind("ALTER TABLE ", 0) == 0) {
+    } else if (line.rfind("ALTER TABLE ", 0) == 0 && line.find(" ADD COLUMN ") != std::string::npos) {
       std::istringstream words(line);
       std::string altered;
       std::string added;

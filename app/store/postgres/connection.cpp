@@ -2,6 +2,7 @@
 
 #include <libpq-fe.h>
 
+#include <algorithm>
 #include <string_view>
 
 namespace lanework::store::postgres {
@@ -11,6 +12,7 @@ constexpr int kOldestServer = 150000;
 constexpr int kBinary = 1;
 // Of PostgreSQL's catalogue of types.
 constexpr unsigned kByteaType = 17;
+constexpr unsigned kByteaArrayType = 1001;
 constexpr unsigned kBigintType = 20;
 
 // Ours to set, for this connection.
@@ -35,16 +37,6 @@ std::string one_line(std::string_view words) {
   for (const char c : words) {
     if (c == '\n') break;
     out += c;
-  }
-  return out;
-}
-
-std::string hex(const std::string& bytes) {
-  static constexpr std::string_view kDigits = "0123456789abcdef";
-  std::string out = "\\\\x";  // a backslash within quotes of an array
-  for (const char c : bytes) {
-    out += kDigits[static_cast<unsigned char>(c) >> 4];
-    out += kDigits[static_cast<unsigned char>(c) & 15U];
   }
   return out;
 }
@@ -92,13 +84,27 @@ Parameters& Parameters::integers(const std::vector<std::int64_t>& elements) {
   return text(out + "}");
 }
 
+// PostgreSQL's binary form of an array, as its array_recv reads it: dimensions, whether there are nulls, the elements' type,
+// how many, from which index; then each with its length, -1 for null. All in network order.
 Parameters& Parameters::bytes_list(const std::vector<std::optional<std::string>>& elements) {
-  std::string out = "{";
-  for (const auto& element : elements) {
-    out += out.size() > 1 ? "," : "";
-    out += element ? "\"" + hex(*element) + "\"" : "NULL";
+  const bool nulls = std::any_of(elements.begin(), elements.end(), [](const auto& one) { return !one; });
+  std::string out;
+  const auto word = [&out](std::uint32_t value) {
+    for (int shift = 24; shift >= 0; shift -= 8) out += static_cast<char>(value >> shift & 255U);
+  };
+  word(elements.empty() ? 0 : 1);
+  word(nulls ? 1 : 0);
+  word(kByteaType);
+  if (!elements.empty()) {
+    word(static_cast<std::uint32_t>(elements.size()));
+    word(1);
   }
-  return text(out + "}");
+  for (const auto& element : elements) {
+    word(element ? static_cast<std::uint32_t>(element->size()) : UINT32_MAX);
+    if (element) out += *element;
+  }
+  values_.push_back({std::move(out), true, false, kByteaArrayType});
+  return *this;
 }
 
 void Rows::Clear::operator()(pg_result* result) const { PQclear(result); }
