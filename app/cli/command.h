@@ -35,5 +35,7 @@ void add_block_command(CLI::App& app, int& exit_status);
 void add_evidence_command(CLI::App& app, int& exit_status);
 void add_care_command(CLI::App& app, int& exit_status);
 void add_ledger_command(CLI::App& app, int& exit_status);
+void add_backup_command(CLI::App& app, int& exit_status);
+void add_restore_command(CLI::App& app, int& exit_status);
 
 }  // namespace lanework::cli

@@ -31,6 +31,8 @@ int run(int argc, char** argv) {
   add_evidence_command(app, exit_status);
   add_care_command(app, exit_status);
   add_ledger_command(app, exit_status);
+  add_backup_command(app, exit_status);
+  add_restore_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

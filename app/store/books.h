@@ -69,8 +69,11 @@ class Books {
   std::vector<EntryVerdict> take_in(const Sender& sender, const std::vector<ledger::Entry>& entries,
                                     const ledger::KindTable& kinds, const std::string& received);
 
-  // Empty where the person was erased, or the key is not the one it was sealed with.
+  // Empty where the person was erased. Empty too where it does not open though the person was not: that is remembered.
   std::optional<std::string> readable(const Row& row);
+  // The first row that should open and does not: bytes of it are others, or the store's key is. After one nothing that
+  // is returned counts.
+  [[nodiscard]] const std::optional<Fault>& damaged() const { return damaged_; }
   // Empty where it lies there as nothing that was ever taken in.
   static std::optional<ledger::Received> received_of(const Row& row, const std::string& text,
                                                      const ledger::KindTable& kinds);
@@ -78,10 +81,16 @@ class Books {
  private:
   const Key& key_;
   Shelf& shelf_;
+  struct Person {
+    std::optional<Key> key;  // empty: erased, or not to be had
+    bool erased = false;
+  };
   LastRow last_;
-  std::map<std::string, std::optional<Key>> people_;  // by tag; empty: erased
+  std::map<std::string, Person> people_;  // by tag
+  std::optional<Fault> damaged_;
 
-  const Key* key_of(const std::string& tag, const std::string* make);
+  const Person& person_of(const std::string& tag, const std::string* make);
+  void remember_damage(const std::string& what);
   EntryVerdict take_in_one(const Sender& sender, const ledger::Entry& entry, const ledger::KindTable& kinds,
                            const std::string& received);
 };
@@ -99,6 +108,27 @@ class Auditor {
   Audit audit_;
 };
 
+// Entries as they are handed out, by receipt. The row 'after' itself comes first, where there is one: what is handed out
+// must follow from it, link by link.
+class HandingOut {
+ public:
+  HandingOut(Books& books, std::int64_t after, const ledger::KindTable& kinds, std::string store);
+  bool goes_on(const Row& row, const Link& link);  // false at the first fault
+  Result<std::vector<ledger::Received>> out();     // a fault rather than a part
+
+ private:
+  Books& books_;
+  std::int64_t receipt_;
+  const ledger::KindTable& kinds_;
+  std::string store_;
+  Link last_{};
+  std::vector<ledger::Received> out_;
+  std::optional<Fault> fault_;
+};
+
+// Whether the link is the one that the row has after 'last'.
+bool follows(const Link& last, const Row& row, const Link& link);
+
 // Whom an entry is about, also where its kind is a newer version's; empty: nobody in particular.
 std::string person_in(const ledger::Entry& entry);
 
@@ -110,6 +140,9 @@ std::string tag_text(const Key& key, const std::string& person);
 Link link_of(const std::string& bytes);
 std::string link_text(const Link& link);
 
-inline constexpr const char* kQuarantineContext = "quarantine";
+// What is kept aside is bound to what stands beside it, since no chain goes over it.
+std::string aside_context(const AsideRow& row);
+// Its bytes; a fault where anything of it was changed.
+Result<std::string> opened_aside(const Key& key, const AsideRow& row, const std::string& store);
 
 }  // namespace lanework::store

@@ -40,7 +40,7 @@ TEST(Postgres, ClubsDoNotSeeEachOther) {
   auto theirs = backend.open("theirs");
   ASSERT_TRUE(ours->take_in(kCoach, {hurt(1), hurt(2)}, shipped_kinds(), kNow));
   EXPECT_TRUE(theirs->entries_after(0, 10, shipped_kinds()).value().empty());
-  EXPECT_FALSE(theirs->erase_person("Q07", kNow).value());
+  EXPECT_FALSE(theirs->erase_person("Q07", kNow, test::kNoNote).value());
   EXPECT_EQ(theirs->take_in(kCoach, {hurt(1)}, shipped_kinds(), kNow).value().front().receipt, 1);
   EXPECT_EQ(ours->audit().value().entries, 2);
 }

@@ -2,8 +2,6 @@
 
 #include <sqlite3.h>
 
-#include <stdexcept>
-
 #include "app/store/sqlite/migrate.h"
 
 namespace lanework::store::sqlite {
@@ -31,7 +29,7 @@ constexpr Setting kSettings[] = {
 }  // namespace
 
 Fault fault_of(sqlite3* database, const std::string& file) {
-  const int code = sqlite3_errcode(database);
+  const int code = sqlite3_errcode(database) & 0xFF;  // the kind, without the closer words
   const bool reading = code == SQLITE_NOTADB || code == SQLITE_CORRUPT || code == SQLITE_CANTOPEN;
   return {reading ? FaultCode::kFileUnreadable : FaultCode::kCannotWrite,
           {file, 0, 0, {}},
@@ -44,10 +42,8 @@ void Statement::Finalize::operator()(sqlite3_stmt* statement) const { sqlite3_fi
 
 Statement::Statement(sqlite3* database, std::string_view sql) {
   sqlite3_stmt* made = nullptr;
-  const int code =
-      sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &made, nullptr);
+  sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &made, nullptr);
   statement_.reset(made);
-  if (code != SQLITE_OK) throw std::logic_error("no statement: " + std::string(sqlite3_errmsg(database)));
 }
 
 Statement& Statement::bind(int position, std::int64_t value) {
@@ -71,6 +67,7 @@ Statement& Statement::bind_null(int position) {
 }
 
 Statement::Step Statement::step() {
+  if (!prepared()) return Step::kFailed;
   switch (sqlite3_step(statement_.get())) {
     case SQLITE_ROW:
       return Step::kRow;
@@ -82,6 +79,7 @@ Statement::Step Statement::step() {
 }
 
 void Statement::reset() {
+  if (!prepared()) return;
   sqlite3_reset(statement_.get());
   sqlite3_clear_bindings(statement_.get());
 }
@@ -100,16 +98,23 @@ bool Statement::is_null(int column) const { return sqlite3_column_type(statement
 void Connection::Close::operator()(sqlite3* database) const { sqlite3_close_v2(database); }
 
 Result<Connection> Connection::open(const std::string& file) {
+  auto out = open_only(file, SQLITE_OPEN_CREATE);
+  if (!out) return out;
+  if (auto faults = migrate(out.value())) return *faults;
+  return out;
+}
+
+Result<Connection> Connection::open_as_it_is(const std::string& file) { return open_only(file, 0); }
+
+Result<Connection> Connection::open_only(const std::string& file, int more_flags) {
   Connection out;
   out.file_ = file;
   sqlite3* made = nullptr;
-  constexpr int kFlags =
-      SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOFOLLOW;
-  const int code = sqlite3_open_v2(file.c_str(), &made, kFlags, nullptr);
+  constexpr int kFlags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOFOLLOW;
+  const int code = sqlite3_open_v2(file.c_str(), &made, kFlags | more_flags, nullptr);
   out.database_.reset(made);
   if (code != SQLITE_OK) return fault_of(made, file);
   if (auto faults = out.set_up()) return *faults;
-  if (auto faults = migrate(out)) return *faults;
   return out;
 }
 
@@ -137,6 +142,29 @@ std::optional<Faults> Connection::set_up() {
 std::optional<Fault> Connection::run(const char* sql) {
   if (sqlite3_exec(database_.get(), sql, nullptr, nullptr, nullptr) == SQLITE_OK) return {};
   return fault_of(database_.get(), file_);
+}
+
+std::optional<Faults> check_form(Connection& connection) {
+  Faults out;
+  const auto add = [&](std::string found) {
+    out.push_back({FaultCode::kFileUnreadable,
+                   {connection.file(), 0, 0, {}},
+                   std::move(found),
+                   "a file in which every page and every reference holds",
+                   "take the newest backup ('lanework restore'), and keep this file to look at"});
+  };
+  Statement pages(connection.database(), "PRAGMA integrity_check(5)");
+  Statement::Step step = pages.step();
+  for (; step == Statement::Step::kRow; step = pages.step()) {
+    if (pages.text(0) != "ok") add(pages.text(0));
+  }
+  if (step == Statement::Step::kFailed) return Faults{fault_of(connection.database(), connection.file())};
+  Statement references(connection.database(), "PRAGMA foreign_key_check");
+  step = references.step();
+  if (step == Statement::Step::kRow) add("a row of " + references.text(0) + " that refers to nothing");
+  if (step == Statement::Step::kFailed) return Faults{fault_of(connection.database(), connection.file())};
+  if (out.empty()) return {};
+  return out;
 }
 
 Transaction::~Transaction() {

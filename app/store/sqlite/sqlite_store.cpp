@@ -34,6 +34,10 @@ class SqliteShelf final : public Shelf {
                "WHERE receipt > ?1 ORDER BY receipt LIMIT ?2") {}
 
   void start() { failed_.reset(); }
+  [[nodiscard]] bool prepared() const {
+    return last_.prepared() && by_id_.prepared() && insert_.prepared() && person_.prepared() &&
+           new_person_.prepared() && set_aside_.prepared() && after_.prepared();
+  }
   [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
   [[nodiscard]] Fault fault() const { return sqlite::fault_of(connection_.database(), connection_.file()); }
 
@@ -127,33 +131,31 @@ class SqliteStore final : public Store {
   SqliteStore(Connection connection, Key key)
       : connection_(std::move(connection)), key_(std::move(key)), shelf_(connection_) {}
 
+  [[nodiscard]] std::optional<Fault> not_ready() const {
+    return shelf_.prepared() ? std::nullopt : std::optional<Fault>(shelf_.fault());
+  }
+
   Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<Entry>& entries,
                                             const KindTable& kinds, const std::string& received) override {
     Transaction transaction(connection_);
     if (auto fault = transaction.begin()) return *fault;
     shelf_.start();
-    std::vector<EntryVerdict> out = Books(key_, shelf_).take_in(sender, entries, kinds, received);
+    Books books(key_, shelf_);
+    std::vector<EntryVerdict> out = books.take_in(sender, entries, kinds, received);
     if (shelf_.failed()) return *shelf_.failed();
+    if (books.damaged()) return *books.damaged();
     if (auto fault = transaction.commit()) return *fault;
     return out;
   }
 
   Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
-    std::vector<Received> out;
-    std::optional<Fault> none;
     shelf_.start();
     Books books(key_, shelf_);
-    shelf_.each_row(after, static_cast<std::int64_t>(most), [&](const Row& row, const Link&) {
-      const auto text = books.readable(row);
-      if (!text) return true;
-      auto received = Books::received_of(row, *text, kinds);
-      if (!received) none = not_an_entry(row, connection_.file());
-      if (received) out.push_back(std::move(*received));
-      return !none;
-    });
-    if (none) return *none;
+    HandingOut handing_out(books, after, kinds, connection_.file());
+    shelf_.each_row(after - 1, static_cast<std::int64_t>(most) + (after > 0 ? 1 : 0),
+                    [&](const Row& row, const Link& link) { return handing_out.goes_on(row, link); });
     if (shelf_.failed()) return *shelf_.failed();
-    return out;
+    return handing_out.out();
   }
 
   Result<std::vector<Quarantined>> quarantined() override {
@@ -162,26 +164,31 @@ class SqliteStore final : public Store {
     std::vector<Quarantined> out;
     Statement::Step step = rows.step();
     for (; step == Statement::Step::kRow; step = rows.step()) {
-      out.push_back({rows.integer(0), rows.text(1), rows.text(2), rows.text(3), rows.text(4),
-                     opened(key_, rows.text(5), kQuarantineContext).value_or("")});
+      const AsideRow row{rows.text(1), rows.text(2), rows.text(3), rows.text(4), rows.text(5)};
+      auto bytes = opened_aside(key_, row, connection_.file());
+      if (!bytes) return bytes.faults();
+      out.push_back({rows.integer(0), row.received, row.device, row.author, row.why, std::move(bytes).value()});
     }
     if (step == Statement::Step::kFailed) return shelf_.fault();
     return out;
   }
 
-  Result<bool> erase_person(const std::string& player, const std::string& when) override {
+  Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) override {
     const std::string tag = tag_text(key_, player);
     {
       Transaction transaction(connection_);
       if (auto failed = transaction.begin()) return *failed;
+      shelf_.start();
+      const auto person = shelf_.person(tag);
+      if (shelf_.failed()) return *shelf_.failed();
+      if (!person || !person->sealed_key) return false;
+      if (auto failed = note(tag, when)) return *failed;
       Statement erase(connection_.database(),
                       "UPDATE person SET sealed_key = NULL, erased = ?2 WHERE tag = ?1 AND sealed_key IS NOT NULL");
       erase.bind_blob(1, tag).bind(2, when);
       if (erase.step() == Statement::Step::kFailed) return shelf_.fault();
-      Statement changed(connection_.database(), "SELECT changes()");
-      const bool there = changed.step() == Statement::Step::kRow && changed.integer(0) > 0;
+      erase.reset();
       if (auto failed = transaction.commit()) return *failed;
-      if (!there) return false;
     }
     // The old page with the key on it stands in the log until then.
     if (auto failed = connection_.run("PRAGMA wal_checkpoint(TRUNCATE)")) return *failed;
@@ -189,6 +196,7 @@ class SqliteStore final : public Store {
   }
 
   Result<Audit> audit() override {
+    if (auto faults = sqlite::check_form(connection_)) return *faults;
     shelf_.start();
     Books books(key_, shelf_);
     Auditor auditor(books);
@@ -208,7 +216,9 @@ class SqliteStore final : public Store {
 Result<std::unique_ptr<Store>> open_sqlite_store(const std::string& file, Key key) {
   auto connection = Connection::open(file);
   if (!connection) return connection.faults();
-  return std::unique_ptr<Store>(std::make_unique<SqliteStore>(std::move(connection).value(), std::move(key)));
+  auto store = std::make_unique<SqliteStore>(std::move(connection).value(), std::move(key));
+  if (auto fault = store->not_ready()) return *fault;
+  return std::unique_ptr<Store>(std::move(store));
 }
 
 }  // namespace lanework::store
