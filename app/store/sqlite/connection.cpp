@@ -18,8 +18,10 @@ struct Setting {
   const char* holds;
 };
 constexpr Setting kSettings[] = {
+    // In this order: the change to the log goes through a journal, and only EXTRA flushes the folder once that is gone.
+    // Else a power cut may bring the journal back, and with it the empty file from before everything in the log.
+    {"PRAGMA synchronous=EXTRA", "PRAGMA synchronous", "3"},
     {"PRAGMA journal_mode=WAL", "PRAGMA journal_mode", "wal"},
-    {"PRAGMA synchronous=FULL", "PRAGMA synchronous", "2"},
     {"PRAGMA foreign_keys=ON", "PRAGMA foreign_keys", "1"},
     {"PRAGMA trusted_schema=OFF", "PRAGMA trusted_schema", "0"},
     {"PRAGMA cell_size_check=ON", "PRAGMA cell_size_check", "1"},
