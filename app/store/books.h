@@ -108,8 +108,8 @@ class Auditor {
   Audit audit_;
 };
 
-// Entries as they are handed out, by receipt. The row 'after' itself comes first, where there is one: what is handed out
-// must follow from it, link by link.
+// Entries as they are handed out, by receipt. The row 'after' itself comes first, where there is one: what is handed
+// out must follow from it, link by link.
 class HandingOut {
  public:
   HandingOut(Books& books, std::int64_t after, const ledger::KindTable& kinds, std::string store);

@@ -49,10 +49,10 @@ struct Quarantined {
 // What whoever checks the books finds, up to the first break or damage.
 struct Audit {
   std::int64_t entries = 0;
-  std::int64_t unreadable = 0;            // of erased people
-  std::optional<std::int64_t> broken_at;  // the first receipt whose link does not follow from what is stored
+  std::int64_t unreadable = 0;             // of erased people
+  std::optional<std::int64_t> broken_at;   // the first receipt whose link does not follow from what is stored
   std::optional<std::int64_t> damaged_at;  // the first whose person was not erased and that does not open all the same
-  std::array<std::uint8_t, 32> head{};    // the last link: with the number of entries it names this state of the books
+  std::array<std::uint8_t, 32> head{};     // the last link: with the number of entries it names this state of the books
 };
 
 // The person's tag under the store's key (16 bytes), and when.

@@ -212,7 +212,8 @@ TEST_P(Archive, ABackupWhileOthersWriteIsOneMoment) {
   }
 }
 
-// Restored and backed up again, the rows are the same, whatever they lay in. Every ledger is a club, or a file, of its own.
+// Restored and backed up again, the rows are the same, whatever they lay in. Every ledger is a club, or a file, of its
+// own.
 TEST_P(Archive, AnyLedgerComesBackRowByRow) {
   const Kept kept(GetParam().from);
   const Backend shared(GetParam().into);
@@ -227,9 +228,10 @@ TEST_P(Archive, AnyLedgerComesBackRowByRow) {
       if (what == 0) {
         static_cast<void>(store->erase_person(player, kLater, test::kNoNote).value());
       } else {
-        RC_ASSERT(store->take_in(what == 1 ? kBoard : kCoach, {what < 4 ? started(n) : hurt(n, player)},
-                                 shipped_kinds(), kNow)
-                      .ok());
+        RC_ASSERT(
+            store
+                ->take_in(what == 1 ? kBoard : kCoach, {what < 4 ? started(n) : hurt(n, player)}, shipped_kinds(), kNow)
+                .ok());
       }
     }
     const auto made = kept.back_up(club, club);
@@ -241,9 +243,9 @@ TEST_P(Archive, AnyLedgerComesBackRowByRow) {
     RC_ASSERT(state_of(*restored.store) == state_of(*store));
     const auto again =
         into.where().empty() ? sqlite_snapshot(into.file().file()) : postgres_snapshot(into.where(), club);
-    const auto second = archive::make_backup(*again.value(), kept.key(),
-                                             archive::read_public_key(kept.path("backup.public")).value(),
-                                             kept.path(club + " again"), kNow);
+    const auto second =
+        archive::make_backup(*again.value(), kept.key(), archive::read_public_key(kept.path("backup.public")).value(),
+                             kept.path(club + " again"), kNow);
     RC_ASSERT(second.ok());
     RC_ASSERT(second.value().manifest.digest == made.value().manifest.digest);
   }));
@@ -392,9 +394,9 @@ TEST_F(ArchiveFile, ABackupOfBooksThatDoNotHoldIsNotMade) {
   EXPECT_FALSE(kept.back_up("whole")) << "a name that is taken";
   const Key other = Key::made();
   const auto from = kept.snapshot();
-  const auto made = archive::make_backup(*from.value(), other,
-                                         archive::read_public_key(kept.path("backup.public")).value(),
-                                         kept.path("by another key"), kNow);
+  const auto made =
+      archive::make_backup(*from.value(), other, archive::read_public_key(kept.path("backup.public")).value(),
+                           kept.path("by another key"), kNow);
   EXPECT_FALSE(made);
   for (const auto& entry : fs::directory_iterator(kept.path(""))) {
     EXPECT_EQ(entry.path().filename().string().find("by another key"), std::string::npos) << entry.path();

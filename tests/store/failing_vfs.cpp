@@ -86,10 +86,10 @@ int lock_shared(sqlite3_file* file, int offset, int count, int flags) {
 void barrier(sqlite3_file* file) { real(file)->pMethods->xShmBarrier(real(file)); }
 int unmap_shared(sqlite3_file* file, int remove) { return real(file)->pMethods->xShmUnmap(real(file), remove); }
 
-const sqlite3_io_methods kMethods = {2,           close_file,  read_file,    write_file,   cut_file,   flush_file,
-                                     size_of_file, lock_file,   unlock_file,  is_reserved,  control_file, sector_size,
-                                     traits,      map_shared,  lock_shared,  barrier,      unmap_shared, nullptr,
-                                     nullptr};
+const sqlite3_io_methods kMethods = {
+    2,           close_file,  read_file,    write_file,   cut_file,    flush_file, size_of_file,
+    lock_file,   unlock_file, is_reserved,  control_file, sector_size, traits,     map_shared,
+    lock_shared, barrier,     unmap_shared, nullptr,      nullptr};
 
 int open_file(sqlite3_vfs* vfs, const char* name, sqlite3_file* file, int flags, int* out_flags) {
   OpenFile& opened = ours(file);

@@ -30,8 +30,8 @@ class FailingVfs {
   [[nodiscard]] bool failed() const { return failed_; }
   [[nodiscard]] int calls() const { return calls_; }
 
-  // What one power cut may leave of the files, by name: what was flushed, and of later writes any sectors of 512 or 4096
-  // bytes in any order.
+  // What one power cut may leave of the files, by name: what was flushed, and of later writes any sectors of 512 or
+  // 4096 bytes in any order.
   [[nodiscard]] std::map<std::string, std::string> survivors(std::mt19937& random) const;
 
   // For the file layer's own functions.

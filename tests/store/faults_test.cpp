@@ -267,8 +267,8 @@ TEST(FlippedByte, InAnyPageIsToldAndNoEntryIsHandedOutOtherThanItWas) {
   {
     auto store = file.open();
     for (int n = 1; n <= 150; ++n) {
-      ASSERT_TRUE(store->take_in(kCoach, {hurt(n, "Q0" + std::to_string(n % 5)), started(1000 + n)}, shipped_kinds(),
-                                 kNow));
+      ASSERT_TRUE(
+          store->take_in(kCoach, {hurt(n, "Q0" + std::to_string(n % 5)), started(1000 + n)}, shipped_kinds(), kNow));
       if (n % 10 == 0) {
         ASSERT_TRUE(store->take_in(kBoard, {hurt(2000 + n, "Q01")}, shipped_kinds(), kNow));
       }

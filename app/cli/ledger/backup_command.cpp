@@ -41,18 +41,20 @@ int make(const Flags& flags) {
   const auto made = make_backup(*snapshot.value(), key.value(), to.value(), flags.to, stamp_now());
   if (!made) return report(made.faults());
   std::error_code ignored;
-  std::printf("%sWritten and read back: %s, %llu bytes. Only the private key opens it: 'lanework backup check', where "
-              "that key is.\n",
-              backup_words(made.value()).c_str(), flags.to.c_str(),
-              static_cast<unsigned long long>(std::filesystem::file_size(flags.to, ignored)));
+  std::printf(
+      "%sWritten and read back: %s, %llu bytes. Only the private key opens it: 'lanework backup check', where "
+      "that key is.\n",
+      backup_words(made.value()).c_str(), flags.to.c_str(),
+      static_cast<unsigned long long>(std::filesystem::file_size(flags.to, ignored)));
   return kDone;
 }
 
 int make_keys(const Flags& flags) {
   if (const auto faults = make_backup_keys(flags.out)) return report(*faults);
-  std::printf("%s/backup.public: for 'lanework backup', on the machine with the ledger.\n"
-              "%s/backup.private: opens every backup. Take it off this machine, to two places, away from the backups.\n",
-              flags.out.c_str(), flags.out.c_str());
+  std::printf(
+      "%s/backup.public: for 'lanework backup', on the machine with the ledger.\n"
+      "%s/backup.private: opens every backup. Take it off this machine, to two places, away from the backups.\n",
+      flags.out.c_str(), flags.out.c_str());
   return kDone;
 }
 

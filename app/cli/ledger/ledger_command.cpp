@@ -161,8 +161,8 @@ int show_state(const Flags& flags) {
   return kDone;
 }
 
-// People whom the list has as erased and whose keys are there all the same: an erasure that was cut off, or a restore that
-// did not go by the list.
+// People whom the list has as erased and whose keys are there all the same: an erasure that was cut off, or a restore
+// that did not go by the list.
 Result<std::int64_t> not_erased_yet(const Flags& flags) {
   std::error_code ignored;
   if (!std::filesystem::exists(erased_file(flags.ledger), ignored)) return std::int64_t{0};
@@ -223,9 +223,10 @@ int erase(const Flags& flags) {
     std::printf("Nothing was entered about that player, or the player is erased already.\n");
     return kAnswerIsNo;
   }
-  std::printf("Erased: the key is destroyed. docs/model/store.md says what remains.\n"
-              "Keep a copy of %s apart from the backups: a restore goes by it.\n",
-              erased_file(flags.ledger).c_str());
+  std::printf(
+      "Erased: the key is destroyed. docs/model/store.md says what remains.\n"
+      "Keep a copy of %s apart from the backups: a restore goes by it.\n",
+      erased_file(flags.ledger).c_str());
   return kDone;
 }
 

@@ -1,5 +1,5 @@
-// A ledger as the command line knows it: a folder with ledger.key, unless that is named elsewhere, ledger.sqlite, unless
-// the entries lie in a PostgreSQL database, and erased.list, the list of the erased.
+// A ledger as the command line knows it: a folder with ledger.key, unless that is named elsewhere, ledger.sqlite,
+// unless the entries lie in a PostgreSQL database, and erased.list, the list of the erased.
 #pragma once
 
 #include <memory>

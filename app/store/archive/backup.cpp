@@ -86,8 +86,11 @@ class Restoring final : public RowTaker {
     const bool same = found.rows == rows_ && found.digest == digest_.value() && found.head.receipt == head.receipt &&
                       found.head.link == head.link;
     if (same) return {};
-    return Fault{FaultCode::kCannotWrite, {file_, 0, 0, {}}, "other rows in the new store than were put there",
-                 "a store that keeps what it is given", {}};
+    return Fault{FaultCode::kCannotWrite,
+                 {file_, 0, 0, {}},
+                 "other rows in the new store than were put there",
+                 "a store that keeps what it is given",
+                 {}};
   }
 
   [[nodiscard]] const ErasureList& erased() const { return all_erased_; }

@@ -22,8 +22,8 @@ struct Restored {
   ErasureList erased;  // whom the new store knows as erased: the list that goes with it
 };
 
-// Fills a new store with it and reads that back; the caller keeps it, or lets it go. erased: people whose keys never get
-// to the new store, and who cannot be entered there again; empty: nobody but whom the backup knows as erased.
+// Fills a new store with it and reads that back; the caller keeps it, or lets it go. erased: people whose keys never
+// get to the new store, and who cannot be entered there again; empty: nobody but whom the backup knows as erased.
 Result<Restored> restore_backup(const std::string& file, const Key& private_key, const Key& key,
                                 const std::optional<ErasureList>& erased, NewStore& into);
 

@@ -1,5 +1,5 @@
-// The pair of keys of backups: whoever has the public one can write a backup, only the private one opens it. The private
-// one has no place on the machine that writes backups. X25519, libsodium's.
+// The pair of keys of backups: whoever has the public one can write a backup, only the private one opens it. The
+// private one has no place on the machine that writes backups. X25519, libsodium's.
 #pragma once
 
 #include <array>

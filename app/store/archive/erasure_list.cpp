@@ -74,10 +74,10 @@ std::optional<Fault> add_to_erasure_list(const std::string& file, const std::str
   if (!text) return text.faults().front();
   const std::size_t whole = text.value().rfind('\n') + 1;  // 0 where there is no line
   const std::string line = line_of(tag, when);
-  const bool written = ::ftruncate(list, static_cast<off_t>(whole)) == 0 &&
-                       ::pwrite(list, line.data(), line.size(), static_cast<off_t>(whole)) ==
-                           static_cast<ssize_t>(line.size()) &&
-                       ::fsync(list) == 0 && flush_folder_of(file);
+  const bool written =
+      ::ftruncate(list, static_cast<off_t>(whole)) == 0 &&
+      ::pwrite(list, line.data(), line.size(), static_cast<off_t>(whole)) == static_cast<ssize_t>(line.size()) &&
+      ::fsync(list) == 0 && flush_folder_of(file);
   if (written) return {};
   return cannot_write(file, std::strerror(errno));
 }

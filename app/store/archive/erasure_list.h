@@ -21,8 +21,8 @@ Result<ErasureList> read_erasure_list(const std::string& file);
 // All its lines.
 std::string erasure_list_text(const ErasureList& list);
 
-// One more line, on the disk when this returns; makes the file where there is none. What a power cut left of a line that
-// was never finished is taken off first: nobody was erased by it.
+// One more line, on the disk when this returns; makes the file where there is none. What a power cut left of a line
+// that was never finished is taken off first: nobody was erased by it.
 std::optional<Fault> add_to_erasure_list(const std::string& file, const std::string& tag, const std::string& when);
 
 }  // namespace lanework::store::archive

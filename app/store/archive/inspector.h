@@ -25,8 +25,8 @@ struct Findings {
   std::map<std::string, std::int64_t> rows;  // by table
   LastRow head;
   std::string digest;
-  std::int64_t opened = 0;         // entries about people, each opened
-  std::int64_t of_erased = 0;      // entries of people who were erased
+  std::int64_t opened = 0;     // entries about people, each opened
+  std::int64_t of_erased = 0;  // entries of people who were erased
   std::int64_t erased_people = 0;
 };
 

@@ -47,7 +47,9 @@ NewFile::NewFile(std::string file, std::string temporary, int number)
     : file_(std::move(file)), temporary_(std::move(temporary)), number_(number) {}
 
 NewFile::NewFile(NewFile&& other) noexcept
-    : file_(std::move(other.file_)), temporary_(std::move(other.temporary_)), number_(std::exchange(other.number_, -1)) {
+    : file_(std::move(other.file_)),
+      temporary_(std::move(other.temporary_)),
+      number_(std::exchange(other.number_, -1)) {
   other.temporary_.clear();
 }
 

@@ -21,7 +21,7 @@ class NewFolder {
   ~NewFolder();
 
   [[nodiscard]] const std::string& now() const { return now_; }  // where its files go until it is kept
-  std::optional<Fault> keep();                                    // names of its files are on the disk first
+  std::optional<Fault> keep();                                   // names of its files are on the disk first
 
  private:
   NewFolder(std::string folder, std::string now);

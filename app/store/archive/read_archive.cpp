@@ -59,8 +59,7 @@ std::optional<Table> known(const Table& table, const Header& header, std::size_t
   if (place >= ours.size() || ours[place].name != table.name) return {};
   const auto same = [](const Column& a, const Column& b) { return a.name == b.name && a.kind == b.kind; };
   const auto& columns = ours[place].columns;
-  const bool alike =
-      std::equal(columns.begin(), columns.end(), table.columns.begin(), table.columns.end(), same);
+  const bool alike = std::equal(columns.begin(), columns.end(), table.columns.begin(), table.columns.end(), same);
   return alike ? std::optional<Table>(ours[place]) : std::nullopt;
 }
 

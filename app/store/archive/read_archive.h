@@ -21,8 +21,8 @@ struct Contents {
   Findings findings;
 };
 
-// key: the store's. Faults: whatever is not as 'make_backup' writes it: a byte, a row too many or too few, a link, a head
-// that is another than the manifest's, a witness under another key, something sealed that does not open.
+// key: the store's. Faults: whatever is not as 'make_backup' writes it: a byte, a row too many or too few, a link, a
+// head that is another than the manifest's, a witness under another key, something sealed that does not open.
 Result<Contents> read_archive(OpeningReader& from, const Key& key, RowTaker& taker);
 
 }  // namespace lanework::store::archive

@@ -18,7 +18,7 @@ struct Record {
   std::string payload;
 };
 
-inline constexpr std::size_t kRecordPrefixBytes = 5;      // the kind, and the payload's length
+inline constexpr std::size_t kRecordPrefixBytes = 5;       // the kind, and the payload's length
 inline constexpr std::size_t kLongestRecord = 16U << 20U;  // of a payload
 
 struct Header {

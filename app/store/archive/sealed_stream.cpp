@@ -174,9 +174,8 @@ Result<std::string> OpeningReader::next() {
   std::string out(length - crypto_secretstream_xchacha20poly1305_ABYTES, '\0');
   unsigned char tag = 0;
   const std::string_view bound = state.first ? std::string_view(state.head) : std::string_view();
-  const int failed =
-      crypto_secretstream_xchacha20poly1305_pull(&state.stream, raw(out), nullptr, &tag, raw(std::string_view(piece)),
-                                                 length, raw(bound), bound.size());
+  const int failed = crypto_secretstream_xchacha20poly1305_pull(
+      &state.stream, raw(out), nullptr, &tag, raw(std::string_view(piece)), length, raw(bound), bound.size());
   if (failed != 0) return not_sound(state.name, "one of which a byte is another, or that was cut off");
   state.first = false;
   state.ended = tag == crypto_secretstream_xchacha20poly1305_TAG_FINAL;

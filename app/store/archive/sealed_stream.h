@@ -1,6 +1,6 @@
-// Bytes of any length in one file, sealed piece by piece (libsodium's secretstream) under a key of the file's own, which
-// is sealed to the backups' public key (crypto_box_seal). Every byte of the file is bound: one that is another, one that
-// is missing and one too many are all faults. Layout: docs/formats/backup.md.
+// Bytes of any length in one file, sealed piece by piece (libsodium's secretstream) under a key of the file's own,
+// which is sealed to the backups' public key (crypto_box_seal). Every byte of the file is bound: one that is another,
+// one that is missing and one too many are all faults. Layout: docs/formats/backup.md.
 #pragma once
 
 #include <cstdio>
@@ -23,7 +23,7 @@ class SealingWriter {
   ~SealingWriter();
 
   std::optional<Fault> write(std::string_view bytes);
-  std::optional<Fault> finish();  // the last piece, which says that it is the last; then on the disk
+  std::optional<Fault> finish();         // the last piece, which says that it is the last; then on the disk
   [[nodiscard]] const Key& key() const;  // the file's own, to read it back before it is forgotten
 
  private:

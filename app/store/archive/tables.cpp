@@ -56,8 +56,8 @@ std::string column_names(const Table& table) {
 }
 
 std::size_t position_of(const Table& table, const std::string& column) {
-  const auto found = std::find_if(table.columns.begin(), table.columns.end(),
-                                  [&](const Column& one) { return one.name == column; });
+  const auto found =
+      std::find_if(table.columns.begin(), table.columns.end(), [&](const Column& one) { return one.name == column; });
   return static_cast<std::size_t>(found - table.columns.begin());
 }
 

@@ -1,5 +1,5 @@
-// Every table of the store as a list: what a backup holds, in which order. A table that a migration adds is one more row
-// here; everything that reads and writes backups goes by this list, on either database.
+// Every table of the store as a list: what a backup holds, in which order. A table that a migration adds is one more
+// row here; everything that reads and writes backups goes by this list, on either database.
 #pragma once
 
 #include <cstdint>

@@ -239,9 +239,9 @@ class PostgresStore final : public Store {
     {
       Transaction transaction(connection_);
       if (auto fault = transaction.begin()) return *fault;
-      const auto there = connection_.ask(
-          "SELECT 1 FROM person WHERE club = $1 AND tag = $2 AND sealed_key IS NOT NULL FOR UPDATE",
-          Parameters().text(club_).bytes(tag));
+      const auto there =
+          connection_.ask("SELECT 1 FROM person WHERE club = $1 AND tag = $2 AND sealed_key IS NOT NULL FOR UPDATE",
+                          Parameters().text(club_).bytes(tag));
       if (!there) return there.faults();
       if (there.value().count() == 0) return false;
       if (auto fault = note(tag, when)) return *fault;

@@ -18,8 +18,8 @@ namespace lanework::store::sqlite {
 // What SQLite says, in one line for whoever runs the server; never the data.
 Fault fault_of(sqlite3* database, const std::string& file);
 
-// A prepared statement. Texts and blobs that are bound must live until the step. One that SQLite did not take, since the
-// file cannot be read or is damaged, fails at its first step.
+// A prepared statement. Texts and blobs that are bound must live until the step. One that SQLite did not take, since
+// the file cannot be read or is damaged, fails at its first step.
 class Statement {
  public:
   Statement() = default;

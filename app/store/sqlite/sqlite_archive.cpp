@@ -99,8 +99,16 @@ class NewSqliteStore final : public archive::NewStore {
     return {};
   }
 
+  // From here on what is read comes from the file, not from memory: it is written, closed and opened again.
   std::optional<Fault> complete(const LastRow&) override {
     inserts_.clear();
+    if (auto fault = transaction_->commit()) return fault;
+    if (auto fault = connection_->run("PRAGMA wal_checkpoint(TRUNCATE)")) return fault;
+    const std::string file = connection_->file();
+    drop_connection();
+    auto connection = Connection::open_as_it_is(file);
+    if (!connection) return connection.faults().front();
+    connection_ = std::make_unique<Connection>(std::move(connection).value());
     auto faults = sqlite::check_form(*connection_);
     return faults ? std::optional<Fault>(faults->front()) : std::nullopt;
   }
@@ -110,8 +118,6 @@ class NewSqliteStore final : public archive::NewStore {
   }
 
   std::optional<Fault> keep() override {
-    if (auto fault = transaction_->commit()) return fault;
-    if (auto fault = connection_->run("PRAGMA wal_checkpoint(TRUNCATE)")) return fault;
     drop_connection();
     return {};
   }

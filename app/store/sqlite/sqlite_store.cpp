@@ -118,8 +118,8 @@ class SqliteShelf final : public Shelf {
   Statement after_;
   std::optional<Fault> failed_;  // of this call: what SQLite refused
 
-  // Steps a statement to its end or its next row; what SQLite refuses ends the whole call. After that nothing is stepped
-  // any more: an error of the disk ends SQLite's transaction, too, and what came after would be kept by itself.
+  // Steps a statement to its end or its next row; what SQLite refuses ends the whole call. After that nothing is
+  // stepped any more: an error of the disk ends SQLite's transaction, too, and what came after would be kept by itself.
   bool has_row(Statement& statement) {
     if (failed_) return false;
     const Statement::Step step = statement.step();
