@@ -219,6 +219,28 @@ export const custody = [
     const lines = readFileSync(c.erasedList(), "utf8").trim().split("\n");
     return all(status(cut, 2), says(cut.stderr, /erased\.list:2: found .*a last line that is cut off erased nobody/), same(String(lines.length), "2", "lines"), status(c.restore("one.backup", "again", c.erasedList()), 0));
   }),
+  withCustody("killed at any moment: a whole backup or none, a whole ledger or none, nobody erased who is not on the list", (c, l) => {
+    l.add(Array.from({ length: 400 }, (_, i) => entry(100 + i, "hurt", { player: `Q${20 + (i % 20)}`, place: "knee", note: "x".repeat(200) })));
+    const checks = [status(c.backUp("whole.backup"), 0)];
+    const killed = (after, ...words) => spawnSync(c.ledger.program, words, { timeout: after, killSignal: "SIGKILL" }).signal === "SIGKILL";
+    const privateKey = join(c.keys, "backup.private");
+    let kills = 0;
+    for (let after = 1; after <= 40; after += 3) {
+      const name = `killed-${after}`;
+      kills += killed(after, "backup", "--ledger", l.folder, "--to", l.path(`${name}.backup`), "--for", join(c.keys, "backup.public"));
+      if (existsSync(l.path(`${name}.backup`))) checks.push(status(c.check(`${name}.backup`), 0));
+      kills += killed(after, "restore", l.path("whole.backup"), "--private", privateKey, "--key", c.key, "--ledger", l.path(name), "--erased", "none");
+      if (existsSync(l.path(name))) checks.push(status(l.run("ledger", "check", "--ledger", l.path(name), "--key", c.key), 0), same(c.state(name).stdout, l.ledger("state", "--json").stdout, "the state"));
+    }
+    for (let player = 20; player < 40; ++player) {
+      kills += killed(player - 15, "ledger", "erase", `Q${player}`, "--ledger", l.folder);
+      const listed = readFileSync(c.erasedList(), "utf8").split("\n").length - 1;
+      const gone = new Set(l.state().care.map((one) => one.entry.player));
+      const erased = Array.from({ length: 20 }, (_, i) => `Q${20 + i}`).filter((name) => !gone.has(name)).length;
+      checks.push(erased <= listed ? "" : `${erased} are erased and ${listed} on the list`);
+    }
+    return all(kills > 10 ? "" : `only ${kills} were killed`, ...checks, says(l.ledger("check").stdout, /407 entries/));
+  }),
   {
     name: "ledger: custody: the same on PostgreSQL, and from each database into the other",
     async run(program) {

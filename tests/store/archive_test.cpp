@@ -15,6 +15,8 @@
 #include "core/ledger/canonical.h"
 #include "tests/ledger/shipped_kinds.h"
 #include "tests/store/backend.h"
+#include "tests/store/failing_vfs.h"
+#include "tests/store/long_run.h"
 
 namespace lanework::store {
 namespace {
@@ -221,18 +223,20 @@ TEST_P(Archive, AnyLedgerComesBackRowByRow) {
   EXPECT_TRUE(rc::check([&] {
     const std::string club = "club " + std::to_string(++ledgers);
     auto store = kept.backend().open(club);
-    const int count = *rc::gen::inRange(0, 30);
-    for (int n = 1; n <= count; ++n) {
-      const std::string player = "Q" + std::to_string(*rc::gen::inRange(1, 6));
-      const int what = *rc::gen::inRange(0, 10);
-      if (what == 0) {
-        static_cast<void>(store->erase_person(player, kLater, test::kNoNote).value());
-      } else {
-        RC_ASSERT(
-            store
-                ->take_in(what == 1 ? kBoard : kCoach, {what < 4 ? started(n) : hurt(n, player)}, shipped_kinds(), kNow)
-                .ok());
+    const int batches = *rc::gen::inRange(0, 6);
+    for (int batch = 0; batch < batches; ++batch) {
+      std::vector<ledger::Entry> entries;
+      const int count = *rc::gen::inRange(1, 8);
+      for (int i = 0; i < count; ++i) {
+        const int n = 1 + 10 * batch + i;
+        const std::string player = "Q" + std::to_string(*rc::gen::inRange(1, 6));
+        entries.push_back(*rc::gen::inRange(0, 3) == 0 ? started(n) : hurt(n, player));
       }
+      const bool aside = *rc::gen::inRange(0, 4) == 0;
+      RC_ASSERT(store->take_in(aside ? kBoard : kCoach, entries, shipped_kinds(), kNow).ok());
+      if (*rc::gen::inRange(0, 3) > 0) continue;
+      const std::string gone = "Q" + std::to_string(*rc::gen::inRange(1, 6));
+      static_cast<void>(store->erase_person(gone, kLater, test::kNoNote).value());
     }
     const auto made = kept.back_up(club, club);
     RC_ASSERT(made.ok());
@@ -402,6 +406,48 @@ TEST_F(ArchiveFile, ABackupOfBooksThatDoNotHoldIsNotMade) {
     EXPECT_EQ(entry.path().filename().string().find("by another key"), std::string::npos) << entry.path();
   }
   EXPECT_EQ(bytes_of_file(kept.path("whole")), whole);
+}
+
+// The disk of the ledger, or of the new one, fails at one of SQLite's calls: a whole backup, a whole ledger, or a
+// fault.
+TEST_F(ArchiveFile, ADiskThatFailsGivesAWholeOneOrAFault) {
+  const std::string state = state_of(*kept.backend().open());
+  const int step = test::is_long_run() ? 1 : 7;
+  bool failed = true;
+  int faults = 0;
+  for (int nth = 1; failed; nth += step) {
+    const std::string name = "call " + std::to_string(nth);
+    test::FailingVfs vfs;
+    vfs.fail(nth, test::FailingVfs::How::kError, false);
+    const auto made = kept.back_up(name);
+    failed = vfs.failed();
+    vfs.stop();
+    faults += made ? 0 : 1;
+    EXPECT_EQ(made.ok(), fs::exists(kept.path(name))) << name;
+    if (made) {
+      EXPECT_EQ(fault_of(bytes_of_file(kept.path(name))), "") << name;
+    }
+  }
+  failed = true;
+  for (int nth = 1; failed; nth += step) {
+    const Backend into("SQLite");
+    bool done = false;
+    {
+      test::FailingVfs vfs;
+      vfs.fail(nth, test::FailingVfs::How::kError, false);
+      auto place = Kept::new_store(into);
+      done = place && archive::restore_backup(kept.path("whole"), kept.private_key(), kept.key(), {}, *place.value()) &&
+             !place.value()->keep();
+      failed = vfs.failed();
+    }
+    faults += done ? 0 : 1;
+    if (done) {
+      auto store = open_sqlite_store(into.file().file(), kept.key());
+      ASSERT_TRUE(store);
+      EXPECT_EQ(state_of(*store.value()), state) << "call " << nth;
+    }
+  }
+  EXPECT_GT(faults, 3) << "nothing failed";
 }
 
 TEST(ArchiveSource, AClubOrAFileThatIsNotThereIsNoEmptyBackup) {

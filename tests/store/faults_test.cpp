@@ -18,7 +18,6 @@
 namespace lanework::store {
 namespace {
 
-namespace fs = std::filesystem;
 using ledger::Role;
 using ledger::test::about_session;
 using ledger::test::entry_text;

@@ -21,7 +21,6 @@ namespace lanework::store {
 namespace {
 
 using ledger::Role;
-using ledger::test::about_session;
 using ledger::test::entry_text;
 using ledger::test::shipped_kinds;
 using test::SqliteFile;

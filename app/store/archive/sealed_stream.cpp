@@ -16,8 +16,10 @@ constexpr std::string_view kMagic = "lanework-backup1";
 constexpr std::size_t kPieceBytes = 65536;
 constexpr std::size_t kSealedKeyBytes = kKeyBytes + crypto_box_SEALBYTES;
 constexpr std::size_t kHeadBytes = 16 + 32 + kSealedKeyBytes + crypto_secretstream_xchacha20poly1305_HEADERBYTES;
-static_assert(kMagic.size() == 16 && crypto_box_PUBLICKEYBYTES == 32 && crypto_box_SECRETKEYBYTES == kKeyBytes &&
-              crypto_secretstream_xchacha20poly1305_KEYBYTES == kKeyBytes);
+static_assert(kMagic.size() == 16);
+static_assert(crypto_box_PUBLICKEYBYTES == 32);
+static_assert(crypto_box_SECRETKEYBYTES == kKeyBytes);
+static_assert(crypto_secretstream_xchacha20poly1305_KEYBYTES == kKeyBytes);
 
 unsigned char* raw(std::string& bytes) { return reinterpret_cast<unsigned char*>(bytes.data()); }
 const unsigned char* raw(std::string_view bytes) { return reinterpret_cast<const unsigned char*>(bytes.data()); }
