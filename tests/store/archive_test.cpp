@@ -5,12 +5,15 @@
 #include <array>
 #include <atomic>
 #include <fstream>
+#include <set>
 #include <sstream>
 #include <thread>
 
 #include "app/store/archive/backup.h"
 #include "app/store/archive/new_folder.h"
+#include "app/store/postgres/connection.h"
 #include "app/store/postgres/postgres_archive.h"
+#include "app/store/sqlite/connection.h"
 #include "app/store/sqlite/sqlite_archive.h"
 #include "core/ledger/canonical.h"
 #include "tests/ledger/shipped_kinds.h"
@@ -448,6 +451,40 @@ TEST_F(ArchiveFile, ADiskThatFailsGivesAWholeOneOrAFault) {
     }
   }
   EXPECT_GT(faults, 3) << "nothing failed";
+}
+
+// A migration that adds a table or a column adds it to the list of what a backup holds, or this fails.
+TEST(ArchiveTables, EveryTableAndColumnOfBothDatabasesStandsOnTheList) {
+  const std::string ours = [] {
+    std::set<std::string> lines;
+    for (const archive::Table& table : archive::tables()) {
+      for (const archive::Column& column : table.columns) lines.insert(table.name + "." + column.name);
+    }
+    std::string out;
+    for (const std::string& line : lines) out += line + "\n";
+    return out;
+  }();
+  const Backend file("SQLite");
+  static_cast<void>(file.open());
+  auto connection = sqlite::Connection::open_as_it_is(file.file().file("quillmere"));
+  ASSERT_TRUE(connection);
+  sqlite::Statement of_file(connection.value().database(),
+                            "SELECT group_concat(line, '') FROM (SELECT s.name || '.' || c.name || char(10) AS line "
+                            "FROM sqlite_schema AS s, pragma_table_info(s.name) AS c "
+                            "WHERE s.type = 'table' AND s.name NOT LIKE 'sqlite_%' ORDER BY line)");
+  ASSERT_EQ(of_file.step(), sqlite::Statement::Step::kRow);
+  EXPECT_EQ(of_file.text(0), ours);
+  const Backend database("PostgreSQL");
+  static_cast<void>(database.open());
+  auto asked = postgres::Connection::open(database.where());
+  ASSERT_TRUE(asked);
+  const auto of_database = asked.value().ask(
+      "SELECT string_agg(c.relname || '.' || a.attname || chr(10), '' ORDER BY (c.relname || '.' || a.attname) COLLATE "
+      "\"C\") FROM pg_class AS c JOIN pg_attribute AS a ON a.attrelid = c.oid WHERE c.relnamespace = "
+      "'public'::regnamespace AND c.relkind IN ('r', 'p') AND NOT c.relispartition AND a.attnum > 0 AND NOT "
+      "a.attisdropped AND a.attname <> 'club' AND c.relname NOT IN ('club', 'form')");
+  ASSERT_TRUE(of_database);
+  EXPECT_EQ(of_database.value().text(0, 0), ours);
 }
 
 TEST(ArchiveSource, AClubOrAFileThatIsNotThereIsNoEmptyBackup) {

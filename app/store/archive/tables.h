@@ -22,7 +22,7 @@ struct Column {
   int since = 1;                        // the first form of the store that has it
 };
 
-// On PostgreSQL every one has 'club' besides.
+// On PostgreSQL every one has 'club' besides, whole numbers are bigint or integer, and bytes are bytea.
 struct Table {
   std::string name;
   int since = 1;  // the first form of the store that has it
