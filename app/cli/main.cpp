@@ -34,6 +34,8 @@ int run(int argc, char** argv) {
   add_club_import_command(app, exit_status);
   add_account_command(app, exit_status);
   add_serve_command(app, exit_status);
+  add_backup_command(app, exit_status);
+  add_restore_command(app, exit_status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

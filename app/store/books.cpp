@@ -18,8 +18,16 @@ std::string text_at(const Entry& entry, std::string_view key) {
 std::string id_text(const Entry& entry) { return {entry.id.bytes.begin(), entry.id.bytes.end()}; }
 
 std::string text_of(const Row& row) {
-  return chained({std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence), row.author, row.role,
-                  row.received, row.person, row.body});
+  return chained({std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence), row.author,
+                       row.role, row.received, row.person, row.body});
+}
+
+Fault changed(const std::string& store, std::string found) {
+  return {FaultCode::kFileUnreadable,
+          {store, 0, 0, {}},
+          std::move(found),
+          "what was taken in, under the key that it was sealed with",
+          "'lanework ledger check' goes through all of it; another key file, or a backup, may be what is needed"};
 }
 
 // What is not taken in but kept aside.
@@ -92,7 +100,7 @@ std::vector<std::vector<EntryVerdict>> Books::take_in(const std::vector<Batch>& 
   for (const Batch& batch : batches) {
     out.emplace_back();
     for (const Incoming& incoming : batch.entries) {
-      if (shelf_.failed()) return out;
+      if (shelf_.failed() || damaged_) return out;
       out.back().push_back(take_in_one(batch, incoming, kinds));
     }
     for (const Unread& unread : batch.unread) {
@@ -104,8 +112,9 @@ std::vector<std::vector<EntryVerdict>> Books::take_in(const std::vector<Batch>& 
 
 void Books::set_aside(const Batch& batch, const std::string& bytes, const std::string& why) {
   const std::string digest = tag_text(key_, batch.sender.device + "\n" + bytes);
-  shelf_.set_aside({batch.received, batch.sender.device, batch.sender.author, why,
-                    sealed(key_, bytes, kQuarantineContext), digest});
+  AsideRow aside{batch.received, batch.sender.device, batch.sender.author, why, {}, digest};
+  aside.body = sealed(key_, bytes, aside_context(aside));
+  shelf_.set_aside(aside);
 }
 
 EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, const KindTable& kinds) {
@@ -131,12 +140,13 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
           batch.received,    {}, bytes,          text_at(entry, "day"),         text_at(entry, "squad")};
   if (const std::string person = person_in(entry); !person.empty()) {
     row.person = tag_text(key_, person);
-    const Key* key = key_of(row.person, &batch.received);
-    if (key == nullptr) {
+    const Person& about = person_of(row.person, &batch.received);
+    if (!about.key) {
+      if (!about.erased) remember_damage("the key of whom a new entry is about, which does not open");
       out.verdict = Verdict::kErased;
       return out;
     }
-    row.body = sealed(*key, bytes, id);
+    row.body = sealed(*about.key, bytes, id);
     row.day.clear();  // what is about a person is found by the person only
   }
   const Link link = next_link(last_.link, text_of(row));
@@ -146,27 +156,34 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
   return out;
 }
 
-// The person's key; null where the person was erased. Made where there is none and 'make' says when.
-const Key* Books::key_of(const std::string& tag, const std::string* make) {
+// Made where there is none and 'make' says when.
+const Books::Person& Books::person_of(const std::string& tag, const std::string* make) {
   const auto known = people_.find(tag);
-  if (known != people_.end()) return known->second ? &*known->second : nullptr;
-  std::optional<Key> key;
+  if (known != people_.end()) return known->second;
+  Person out;
   const auto there = shelf_.person(tag);
+  out.erased = there && !there->sealed_key;
   if (there && there->sealed_key) {
-    if (const auto bytes = opened(key_, *there->sealed_key, tag)) key = Key::of(*bytes);
+    if (const auto bytes = opened(key_, *there->sealed_key, tag)) out.key = Key::of(*bytes);
   }
   if (!there && make != nullptr) {
-    key = Key::made();
-    shelf_.add_person(tag, sealed(key_, bytes_text(*key), tag), *make);
+    out.key = Key::made();
+    shelf_.add_person(tag, sealed(key_, bytes_text(*out.key), tag), *make);
   }
-  const auto& kept = people_.emplace(tag, std::move(key)).first->second;
-  return kept ? &*kept : nullptr;
+  return people_.emplace(tag, std::move(out)).first->second;
+}
+
+void Books::remember_damage(const std::string& what) {
+  if (!damaged_) damaged_ = changed("the ledger", what);
 }
 
 std::optional<std::string> Books::readable(const Row& row) {
   if (row.person.empty()) return row.body;
-  const Key* key = key_of(row.person, nullptr);
-  return key == nullptr ? std::nullopt : opened(*key, row.body, row.id);
+  const Person& about = person_of(row.person, nullptr);
+  if (about.erased) return {};
+  auto text = about.key ? opened(*about.key, row.body, row.id) : std::nullopt;
+  if (!text) remember_damage("entry " + std::to_string(row.receipt) + ", which does not open");
+  return text;
 }
 
 std::optional<ledger::Received> Books::received_of(const Row& row, const std::string& text, const KindTable& kinds) {
@@ -180,13 +197,69 @@ std::optional<ledger::Received> Books::received_of(const Row& row, const std::st
 
 bool Auditor::goes_on(const Row& row, const Link& link) {
   ++audit_.entries;
-  if (row.receipt != audit_.entries || next_link(last_, text_of(row)) != link) {
+  if (row.receipt != audit_.entries || !follows(last_, row, link)) {
     audit_.broken_at = row.receipt;
     return false;
   }
   last_ = link;
-  if (!row.person.empty() && !books_.readable(row)) ++audit_.unreadable;
-  return true;
+  const bool sound = !books_.damaged();
+  if (!row.person.empty() && !books_.readable(row) && !books_.damaged()) ++audit_.unreadable;
+  if (sound && books_.damaged()) audit_.damaged_at = row.receipt;
+  audit_.head = link;
+  return !audit_.damaged_at;
+}
+
+HandingOut::HandingOut(Books& books, std::int64_t after, const KindTable& kinds, std::string store)
+    : books_(books), receipt_(after), kinds_(kinds), store_(std::move(store)) {}
+
+bool HandingOut::goes_on(const Row& row, const Link& link) {
+  if (row.receipt == receipt_ && out_.empty()) {
+    last_ = link;
+    return true;
+  }
+  if (row.receipt != receipt_ + 1 || !follows(last_, row, link)) {
+    fault_ = changed(store_, "entry " + std::to_string(row.receipt) + ", which does not follow from those before");
+    return false;
+  }
+  receipt_ = row.receipt;
+  last_ = link;
+  return take(row);
+}
+
+bool HandingOut::goes_on_from(const Link& before, const Row& row, const Link& link) {
+  if (follows(before, row, link)) return take(row);
+  fault_ = changed(store_, "entry " + std::to_string(row.receipt) + ", which does not follow from the one before");
+  return false;
+}
+
+bool HandingOut::take(const Row& row) {
+  const auto text = books_.readable(row);
+  if (books_.damaged()) {
+    fault_ = books_.damaged();
+    fault_->place.file = store_;
+    return false;
+  }
+  if (!text) return true;
+  auto received = Books::received_of(row, *text, kinds_);
+  if (!received) fault_ = not_an_entry(row, store_);
+  if (received) out_.push_back(std::move(*received));
+  return !fault_;
+}
+
+Result<std::vector<ledger::Received>> HandingOut::out() {
+  if (fault_) return *fault_;
+  return std::move(out_);
+}
+
+bool follows(const Link& last, const Row& row, const Link& link) { return next_link(last, text_of(row)) == link; }
+
+std::string aside_context(const AsideRow& row) {
+  return "quarantine " + chained({row.received, row.device, row.author, row.why});
+}
+
+Result<std::string> opened_aside(const Key& key, const AsideRow& row, const std::string& store) {
+  if (auto text = opened(key, row.body, aside_context(row))) return std::move(*text);
+  return changed(store, "something kept aside on " + quote(row.received) + ", which does not open");
 }
 
 }  // namespace lanework::store

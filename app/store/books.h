@@ -41,7 +41,7 @@ struct AsideRow {
   std::string author;
   std::string why;
   std::string body;
-  std::string digest;  // of sender and content: kept aside once
+  std::string digest{};  // of sender and content: kept aside once
 };
 
 struct LastRow {
@@ -71,8 +71,11 @@ class Books {
   // The caller begins and commits.
   std::vector<std::vector<EntryVerdict>> take_in(const std::vector<Batch>& batches, const ledger::KindTable& kinds);
 
-  // Empty where the person was erased, or the key is not the one it was sealed with.
+  // Empty where the person was erased. Empty too where it does not open though the person was not: that is remembered.
   std::optional<std::string> readable(const Row& row);
+  // The first row that should open and does not: bytes of it are others, or the store's key is. After one nothing that
+  // is returned counts.
+  [[nodiscard]] const std::optional<Fault>& damaged() const { return damaged_; }
   // Empty where it lies there as nothing that was ever taken in.
   static std::optional<ledger::Received> received_of(const Row& row, const std::string& text,
                                                      const ledger::KindTable& kinds);
@@ -80,10 +83,16 @@ class Books {
  private:
   const Key& key_;
   Shelf& shelf_;
+  struct Person {
+    std::optional<Key> key;  // empty: erased, or not to be had
+    bool erased = false;
+  };
   LastRow last_;
-  std::map<std::string, std::optional<Key>> people_;  // by tag; empty: erased
+  std::map<std::string, Person> people_;  // by tag
+  std::optional<Fault> damaged_;
 
-  const Key* key_of(const std::string& tag, const std::string* make);
+  const Person& person_of(const std::string& tag, const std::string* make);
+  void remember_damage(const std::string& what);
   EntryVerdict take_in_one(const Batch& batch, const Incoming& incoming, const ledger::KindTable& kinds);
   void set_aside(const Batch& batch, const std::string& bytes, const std::string& why);
 };
@@ -101,6 +110,31 @@ class Auditor {
   Audit audit_;
 };
 
+// Entries as they are handed out, by receipt. The row 'after' itself comes first, where there is one: what is handed
+// out must follow from it, link by link.
+class HandingOut {
+ public:
+  HandingOut(Books& books, std::int64_t after, const ledger::KindTable& kinds, std::string store);
+  bool goes_on(const Row& row, const Link& link);  // false at the first fault
+  // For rows from here and there: 'before' is the link of the row before it.
+  bool goes_on_from(const Link& before, const Row& row, const Link& link);
+  Result<std::vector<ledger::Received>> out();  // a fault rather than a part
+
+ private:
+  Books& books_;
+  std::int64_t receipt_;
+  const ledger::KindTable& kinds_;
+  std::string store_;
+  Link last_{};
+  std::vector<ledger::Received> out_;
+  std::optional<Fault> fault_;
+
+  bool take(const Row& row);
+};
+
+// Whether the link is the one that the row has after 'last'.
+bool follows(const Link& last, const Row& row, const Link& link);
+
 // Whom an entry is about, also where its kind is a newer version's; empty: nobody in particular.
 std::string person_in(const ledger::Entry& entry);
 
@@ -114,6 +148,9 @@ std::string tag_text(const Key& key, const std::string& person);
 Link link_of(const std::string& bytes);
 std::string link_text(const Link& link);
 
-inline constexpr const char* kQuarantineContext = "quarantine";
+// What is kept aside is bound to what stands beside it, since no chain goes over it.
+std::string aside_context(const AsideRow& row);
+// Its bytes; a fault where anything of it was changed.
+Result<std::string> opened_aside(const Key& key, const AsideRow& row, const std::string& store);
 
 }  // namespace lanework::store

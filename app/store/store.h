@@ -2,7 +2,9 @@
 // lies SQLite or PostgreSQL; both keep the same contract (tests/store/contract.h). docs/model/store.md.
 #pragma once
 
+#include <array>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -65,12 +67,17 @@ struct Quarantined {
   std::string bytes;  // in canonical form, where it could be read
 };
 
-// What whoever checks the books finds.
+// What whoever checks the books finds, up to the first break or damage.
 struct Audit {
   std::int64_t entries = 0;
-  std::int64_t unreadable = 0;            // of erased people
-  std::optional<std::int64_t> broken_at;  // the first receipt whose link does not follow from what is stored
+  std::int64_t unreadable = 0;             // of erased people
+  std::optional<std::int64_t> broken_at;   // the first receipt whose link does not follow from what is stored
+  std::optional<std::int64_t> damaged_at;  // the first whose person was not erased and that does not open all the same
+  std::array<std::uint8_t, 32> head{};     // the last link: with the number of entries it names this state of the books
 };
+
+// The person's tag under the store's key (16 bytes), and when.
+using ErasureNote = std::function<std::optional<Fault>(const std::string& tag, const std::string& when)>;
 
 // One writer at a time. Every call is a transaction: all of it, or nothing. Faults: the store cannot be written (full,
 // read-only, held by another process) or read; then nothing was taken in, and the sender keeps what it has.
@@ -96,8 +103,10 @@ class Store {
                                                               const ledger::KindTable& kinds) = 0;
   virtual Result<std::vector<Quarantined>> quarantined() = 0;
   // Destroys the person's key: what was entered about the person can no longer be read, here or in any copy that goes
-  // by this store's keys. False where nothing was ever entered about the person.
-  virtual Result<bool> erase_person(const std::string& player, const std::string& when) = 0;
+  // by this store's keys. False where nothing was ever entered about the person, or the person is erased already. note:
+  // puts the person on the list of the erased, which a restore goes by; called before the key is destroyed, and a fault
+  // of it leaves the key.
+  virtual Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) = 0;
   virtual Result<Audit> audit() = 0;
 };
 

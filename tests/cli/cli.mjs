@@ -10,6 +10,7 @@ import { careVenue } from "./care_venue.mjs";
 import { clubFolder } from "./club_folder.mjs";
 import { clubPages } from "./club_pages.mjs";
 import { commands } from "./commands.mjs";
+import { custody } from "./custody.mjs";
 import { emphasis } from "./emphasis.mjs";
 import { evidence } from "./evidence.mjs";
 import { goldens } from "./golden.mjs";
@@ -35,7 +36,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...ledger, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...ledger, ...custody, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

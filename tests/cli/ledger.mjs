@@ -1,61 +1,8 @@
 // The ledger from the command line: made, added to, told, checked, a player erased, and what bad input gets.
-import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { spawnSync } from "node:child_process";
-import { tmpdir } from "node:os";
+import { existsSync, readFileSync, rmSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { withClub } from "./club.mjs";
-
-const all = (...checks) => checks.find((check) => check !== "") ?? "";
-const status = (said, wanted) => (said.status === wanted ? "" : `exit status ${said.status}, not ${wanted}\n${said.stderr}${said.stdout.slice(0, 600)}`);
-const says = (text, pattern) => (pattern.test(text) ? "" : `no ${pattern} in\n${text.slice(0, 1500)}`);
-const silent = (text, pattern) => (pattern.test(text) ? `${pattern} in\n${text.slice(0, 1500)}` : "");
-
-const id = (n) => `019b1c2e-7d40-7a31-8c55-${String(n).padStart(12, "0")}`;
-const entry = (n, kind, fields) => ({ id: id(n), sequence: n, device_time: "2026-11-26T18:04:10+01:00", kind, ...fields });
-const kSession = { squad: "u13-kestrels", day: "2026-11-26", start: "18:00" };
-
-class Ledger {
-  constructor(program) {
-    this.program = program;
-    this.root = mkdtempSync(join(tmpdir(), "lanework-ledger-"));
-    this.folder = join(this.root, "books");
-  }
-  run(...words) {
-    return spawnSync(this.program, words, { encoding: "utf8", env: { ...process.env, TZ: "Europe/Berlin" } });
-  }
-  ledger(name, ...words) {
-    return this.run("ledger", name, "--ledger", this.folder, ...words);
-  }
-  add(entries, ...words) {
-    const file = join(this.root, "batch.json");
-    writeFileSync(file, typeof entries === "string" ? entries : JSON.stringify({ entries }));
-    return this.ledger("add", file, "--device", "phone-1", "--author", "ann", "--received", "2026-11-26T18:05:00+01:00", ...words);
-  }
-  state() {
-    return JSON.parse(this.ledger("state", "--json").stdout);
-  }
-}
-
-const withLedger = (name, work) => ({
-  name: `ledger: ${name}`,
-  run(program) {
-    const ledger = new Ledger(program);
-    try {
-      const made = ledger.ledger("new");
-      return all(status(made, 0), work(ledger) ?? "");
-    } finally {
-      rmSync(ledger.root, { recursive: true, force: true });
-    }
-  },
-});
-
-const kEvening = [
-  entry(1, "session-started", kSession),
-  entry(2, "drill-marked", { ...kSession, drill: "side-plank", mark: "easier" }),
-  entry(3, "attendance", { ...kSession, there: 14 }),
-  entry(4, "hurt", { player: "Q07", place: "knee" }),
-  entry(5, "wrap-up", { ...kSession, happened: "held", did_it: "most" }),
-];
+import { all, entry, id, kEvening, kSession, says, silent, status, withLedger } from "./ledger_folder.mjs";
 
 export const ledger = [
   withLedger("an evening is taken in, once however often it is sent", (l) => {

@@ -51,6 +51,7 @@ HouseOfTest::HouseOfTest() {
   house_->rooms = std::make_unique<Rooms>(open);
   house_->writer = std::make_unique<sync::Writer>(open, house_->kinds);
   house_->hashes = std::make_unique<PasswordHashes>(2);
+  house_->note_erasure = [](const std::string&, const std::string&) { return std::optional<Fault>(); };
   house_->pace = std::make_unique<Pace>();
   house_->log = std::make_unique<Log>([this](const std::string& line) { log_.push_back(line); });
   room_ = std::make_unique<Room>(must(open()));

@@ -13,6 +13,9 @@
 
 namespace lanework::store::test {
 
+// For erasures whose list is not what a test is about.
+inline const ErasureNote kNoNote = [](const std::string&, const std::string&) { return std::optional<Fault>(); };
+
 class Backend {
  public:
   explicit Backend(const std::string& name) {

@@ -108,9 +108,9 @@ TEST_P(Contract, AnErasedPersonCannotBeReadNorEnteredAgain) {
   const Backend backend(GetParam());
   auto store = backend.open();
   take(*store, kCoach, {hurt(1), started(2), hurt(3, "Q08")});
-  EXPECT_FALSE(store->erase_person("Q99", kNow).value());
-  EXPECT_TRUE(store->erase_person("Q07", kNow).value());
-  EXPECT_FALSE(store->erase_person("Q07", kNow).value());
+  EXPECT_FALSE(store->erase_person("Q99", kNow, test::kNoNote).value());
+  EXPECT_TRUE(store->erase_person("Q07", kNow, test::kNoNote).value());
+  EXPECT_FALSE(store->erase_person("Q07", kNow, test::kNoNote).value());
   const auto again = backend.open();
   EXPECT_EQ(all(*again).size(), 2U);
   EXPECT_EQ(take(*again, kCoach, {hurt(1)}).front().verdict, Verdict::kErased);
@@ -127,7 +127,7 @@ TEST_P(Contract, AKindOfANewerVersionIsKeptAndSealedWhereItNamesAPlayer) {
   take(*store, kCoach,
        {entry(1, "mood-told", R"("player":"Q07","how":"tired")"), entry(2, "weather-felt", R"("how":"damp")")});
   EXPECT_EQ(all(*store).size(), 2U);
-  EXPECT_TRUE(store->erase_person("Q07", kNow).value());
+  EXPECT_TRUE(store->erase_person("Q07", kNow, test::kNoNote).value());
   EXPECT_EQ(all(*store).size(), 1U);
 }
 
@@ -171,7 +171,7 @@ TEST_P(Contract, ADaysEntriesAreFoundByTheDayAndAPersonsByThePerson) {
   ASSERT_EQ(about.size(), 1U);
   EXPECT_EQ(bytes_of(about[0].entry), bytes_of(hurt(7, "Q08")));
   EXPECT_TRUE(store->entries_about("Q99", shipped_kinds()).value().empty());
-  ASSERT_TRUE(store->erase_person("Q08", kNow).value());
+  ASSERT_TRUE(store->erase_person("Q08", kNow, test::kNoNote).value());
   EXPECT_TRUE(store->entries_about("Q08", shipped_kinds()).value().empty());
 }
 

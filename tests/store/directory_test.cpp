@@ -44,7 +44,7 @@ TEST_P(Directories, AnErasedPersonIsOnNoListAnyMoreAndComesOnNoneAgain) {
   const Backend backend(GetParam());
   const auto directory = backend.open_directory();
   ASSERT_TRUE(directory->keep(lists(), kNow));
-  ASSERT_TRUE(backend.open()->erase_person("Q01", kNow).value());
+  ASSERT_TRUE(backend.open()->erase_person("Q01", kNow, test::kNoNote).value());
   EXPECT_EQ(directory->lists().value().players.size(), 1U) << "the key is gone: the name can no longer be read";
   const auto before = directory->version().value();
   EXPECT_TRUE(directory->forget("Q01").value());

@@ -44,7 +44,7 @@ void fill(Store& store) {
   must(store.take_in({"phone-1", "ann", Role::kCoach, false}, entries, shipped_kinds(), kNow));
   must(store.take_in({"phone-2", "bo", Role::kCoach, true},
                      {entries.front(), entry(21, "hurt", R"("player":"Q01","place":"hip")")}, shipped_kinds(), kNow));
-  ASSERT_TRUE(must(store.erase_person("Q02", kNow)));
+  ASSERT_TRUE(must(store.erase_person("Q02", kNow, test::kNoNote)));
 }
 
 // What is handed out of it, in one text.

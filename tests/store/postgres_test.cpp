@@ -1,13 +1,22 @@
 // What only a PostgreSQL database goes through: many clubs, several servers, a server that is cut off.
 #include <gtest/gtest.h>
+#include <libpq-fe.h>
+#include <signal.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
+#include <array>
 #include <atomic>
+#include <cstdlib>
+#include <random>
+#include <set>
 #include <thread>
 
 #include "app/store/postgres/connection.h"
 #include "tests/ledger/shipped_kinds.h"
 #include "tests/store/backend.h"
 #include "tests/store/raw_statements.h"
+#include "tests/store/long_run.h"
 
 namespace lanework::store {
 namespace {
@@ -31,7 +40,7 @@ TEST(Postgres, ClubsDoNotSeeEachOther) {
   auto theirs = backend.open("theirs");
   ASSERT_TRUE(ours->take_in(kCoach, {hurt(1), hurt(2)}, shipped_kinds(), kNow));
   EXPECT_TRUE(theirs->entries_after(0, 10, shipped_kinds()).value().empty());
-  EXPECT_FALSE(theirs->erase_person("Q07", kNow).value());
+  EXPECT_FALSE(theirs->erase_person("Q07", kNow, test::kNoNote).value());
   EXPECT_EQ(theirs->take_in(kCoach, {hurt(1)}, shipped_kinds(), kNow).value().front().receipt, 1);
   EXPECT_EQ(ours->audit().value().entries, 2);
 }
@@ -138,6 +147,121 @@ TEST(Postgres, AGateThatIsCutOffGoesOnWithTheNextCall) {
   test::PrivateCluster::instance().cut_and_restart();
   EXPECT_FALSE(gate->account(ann.id));
   EXPECT_EQ(gate->account(ann.id).value()->grants.size(), 1U);
+}
+
+// What a child process was told is stored, in the order in which it was told.
+class Child {
+ public:
+  Child(const Backend& backend, int first) {
+    if (::pipe(pipe_.data()) != 0) throw std::runtime_error("no pipe");
+    process_ = ::fork();
+    if (process_ == 0) {
+      ::close(pipe_[0]);
+      auto store = backend.open();
+      for (int n = first; n < first + 3000;) {
+        // What gets no answer is sent again, as a phone does.
+        if (!store->take_in(kCoach, {hurt(n)}, shipped_kinds(), kNow)) {
+          std::this_thread::sleep_for(std::chrono::milliseconds(10));
+          continue;
+        }
+        if (::write(pipe_[1], &n, sizeof n) != sizeof n) ::_exit(4);
+        ++n;
+      }
+      ::_exit(0);
+    }
+    ::close(pipe_[1]);
+  }
+  Child(const Child&) = delete;
+  Child& operator=(const Child&) = delete;
+  ~Child() {
+    ::kill(process_, SIGKILL);
+    ::waitpid(process_, nullptr, 0);
+    ::close(pipe_[0]);
+  }
+  // Kills it, and gives the last that it said; 'last' where it said nothing more.
+  int killed(int last) {
+    ::kill(process_, SIGKILL);
+    int told = 0;
+    while (::read(pipe_[0], &told, sizeof told) == sizeof told) last = told;
+    return last;
+  }
+  // Waits for one more.
+  int next() {
+    int told = 0;
+    return ::read(pipe_[0], &told, sizeof told) == sizeof told ? told : 0;
+  }
+
+ private:
+  std::array<int, 2> pipe_{};
+  pid_t process_ = 0;
+};
+
+// Every entry that was acknowledged is there, once, and at most one more; gives how many there are.
+int check_after(const Backend& backend, int last) {
+  auto store = backend.open();
+  const Audit audit = store->audit().value();
+  EXPECT_FALSE(audit.broken_at || audit.damaged_at);
+  EXPECT_TRUE(audit.entries == last || audit.entries == last + 1) << audit.entries << " after " << last;
+  const auto entries = store->entries_after(0, 100'000, shipped_kinds()).value();
+  std::set<std::string> there;
+  for (const ledger::Received& one : entries) there.insert(to_text(one.entry.id));
+  EXPECT_EQ(there.size(), static_cast<std::size_t>(audit.entries)) << "one is there twice";
+  for (int n = 1; n <= last; ++n) EXPECT_EQ(there.count(to_text(ledger::test::id_of(n))), 1U) << n;
+  return static_cast<int>(audit.entries);
+}
+
+int rounds_of_kills() { return test::is_long_run() ? 200 : 10; }
+
+TEST(Postgres, AKilledProcessLosesNothingThatWasAcknowledged) {
+  const Backend backend("PostgreSQL");
+  static_cast<void>(backend.open());
+  std::mt19937 random(2026);
+  int there = 0;
+  for (int round = 0; round < rounds_of_kills(); ++round) {
+    Child child(backend, there + 1);
+    std::this_thread::sleep_for(std::chrono::milliseconds(20 + random() % 80));
+    there = check_after(backend, child.killed(there));
+    ASSERT_FALSE(HasFailure()) << "round " << round;
+  }
+  EXPECT_GT(there, 0) << "no child came to write";
+}
+
+constexpr const char* kItsProcess =
+    "SELECT pid FROM pg_stat_activity WHERE datname = current_database() AND backend_type = 'client backend' "
+    "AND pid <> pg_backend_pid()";
+
+// The server's process for this connection is killed while it works: the server throws out all connections and recovers
+// from its log. The child goes on by itself, without being started again.
+TEST(Postgres, AKilledServerProcessLosesNothingThatWasAcknowledged) {
+  const Backend backend("PostgreSQL");
+  static_cast<void>(backend.open());
+  std::mt19937 random(1126);
+  Child child(backend, 1);
+  int last = child.next();
+  int killed = 0;
+  for (int round = 0; round < rounds_of_kills(); ++round) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(random() % 40));
+    // After the kill before, the server may still be recovering.
+    int number = 0;
+    for (int tries = 0; tries < 1000 && number < 2; ++tries) {
+      number = std::atoi(said(backend.where(), kItsProcess).c_str());
+      if (number < 2) std::this_thread::sleep_for(std::chrono::milliseconds(10));
+    }
+    if (number > 1 && ::kill(number, SIGKILL) == 0) ++killed;
+    // It comes back, and more is taken in. What was told before the kill may still be in the pipe.
+    const int before = last;
+    while (last < before + 3) {
+      const int next = child.next();
+      ASSERT_EQ(next, last + 1) << "round " << round;
+      last = next;
+    }
+  }
+  last = child.killed(last);
+  for (int tries = 0; tries < 1000 && said(backend.where(), "SELECT 1") != "1|"; ++tries) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(20));
+  }
+  EXPECT_GE(killed, rounds_of_kills() * 9 / 10);
+  check_after(backend, last);
 }
 
 TEST(Postgres, ADatabaseOfANewerVersionIsLeftAsItIs) {

@@ -14,6 +14,7 @@
 #include "app/store/sqlite/migrate.h"
 #include "tests/ledger/shipped_kinds.h"
 #include "tests/store/raw_statements.h"
+#include "tests/store/long_run.h"
 #include "tests/store/sqlite_file.h"
 
 namespace lanework::store {
@@ -128,9 +129,7 @@ TEST(Sqlite, AFullDiskTakesNothingInAndLosesNothing) {
 
 // The child says which entry it was told is stored; it is killed at some moment; all that it said are there, once.
 TEST(Sqlite, AKilledProcessLosesNothingThatWasAcknowledged) {
-  const char* wished = std::getenv("RC_PARAMS");
-  const bool long_run = wished != nullptr && std::string(wished).find("max_success=2000") != std::string::npos;
-  const int rounds = long_run ? 200 : 10;
+  const int rounds = test::is_long_run() ? 200 : 10;
   unsigned random = 12345;
   const SqliteFile file;
   static_cast<void>(file.open());

@@ -1,12 +1,15 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cstdio>
+#include <filesystem>
 #include <iterator>
 #include <memory>
 
 #include "app/cli/command.h"
+#include "app/cli/ledger/backup_words.h"
 #include "app/cli/ledger/ledger_folder.h"
 #include "app/read/files.h"
+#include "app/store/archive/erasure_list.h"
 
 namespace lanework::cli {
 namespace {
@@ -158,21 +161,51 @@ int show_state(const Flags& flags) {
   return kDone;
 }
 
+// People whom the list has as erased and whose keys are there all the same: an erasure that was cut off, or a restore
+// that did not go by the list.
+Result<std::int64_t> not_erased_yet(const Flags& flags) {
+  std::error_code ignored;
+  if (!std::filesystem::exists(erased_file(flags.ledger), ignored)) return std::int64_t{0};
+  const auto list = store::archive::read_erasure_list(erased_file(flags.ledger));
+  if (!list) return list.faults();
+  const auto snapshot = open_snapshot(flags.ledger);
+  if (!snapshot) return snapshot.faults();
+  std::int64_t out = 0;
+  const store::archive::Table& person = store::archive::tables().front();
+  const auto fault = snapshot.value()->each(person, [&](const store::archive::Cells& cells) {
+    const bool has_key = cells.at(position_of(person, "sealed_key")).kind != store::archive::Cell::Kind::kNull;
+    if (has_key && list.value().people.count(cells.at(position_of(person, "tag")).bytes) > 0) ++out;
+    return std::optional<Fault>();
+  });
+  if (fault) return *fault;
+  return out;
+}
+
 int check(const Flags& flags) {
   const auto open = open_ledger(flags.ledger);
   if (!open) return report(open.faults());
-  const auto audit = open.value().store->audit();
-  if (!audit) return report(audit.faults());
+  const auto audited = open.value().store->audit();
+  if (!audited) return report(audited.faults());
+  const store::Audit& audit = audited.value();
+  if (const auto wrong = audit.broken_at ? audit.broken_at : audit.damaged_at) {
+    std::printf("%s at number %lld: what lies there is not what was taken in%s.\n",
+                audit.broken_at ? "The chain breaks" : "The seal does not open", static_cast<long long>(*wrong),
+                audit.broken_at ? "" : ", or the key is another ledger's");
+    return kAnswerIsNo;
+  }
   const auto aside = open.value().store->quarantined();
   if (!aside) return report(aside.faults());
-  std::printf("%lld entries, %lld of erased people, %zu kept aside\n", static_cast<long long>(audit.value().entries),
-              static_cast<long long>(audit.value().unreadable), aside.value().size());
+  const auto readable = not_erased_yet(flags);
+  if (!readable) return report(readable.faults());
+  std::printf("%lld entries, %lld of erased people, %zu kept aside\n", static_cast<long long>(audit.entries),
+              static_cast<long long>(audit.unreadable), aside.value().size());
+  if (audit.entries > 0) std::printf("the last: %s\n", head_words(audit.entries, audit.head).c_str());
   for (const store::Quarantined& one : aside.value()) {
     std::printf("kept aside %s of %s: %s\n", one.received.c_str(), one.device.c_str(), one.why.c_str());
   }
-  if (!audit.value().broken_at) return kDone;
-  std::printf("The chain breaks at number %lld: what lies there is not what was taken in.\n",
-              static_cast<long long>(*audit.value().broken_at));
+  if (readable.value() == 0) return kDone;
+  std::printf("%lld people are on the list of the erased and can still be read: erase them again.\n",
+              static_cast<long long>(readable.value()));
   return kAnswerIsNo;
 }
 
@@ -181,11 +214,20 @@ int erase(const Flags& flags) {
   if (!open) return report(open.faults());
   const auto received = received_at(flags);
   if (!received) return report(received.faults());
-  const auto erased = open.value().store->erase_person(flags.player, received.value());
+  const auto note = [&](const std::string& tag, const std::string& when) {
+    return store::archive::add_to_erasure_list(erased_file(flags.ledger), tag, when);
+  };
+  const auto erased = open.value().store->erase_person(flags.player, received.value(), note);
   if (!erased) return report(erased.faults());
-  std::printf("%s\n", erased.value() ? "Erased: the key is destroyed. docs/model/store.md says what remains."
-                                     : "Nothing was entered about that player, or the player is erased already.");
-  return erased.value() ? kDone : kAnswerIsNo;
+  if (!erased.value()) {
+    std::printf("Nothing was entered about that player, or the player is erased already.\n");
+    return kAnswerIsNo;
+  }
+  std::printf(
+      "Erased: the key is destroyed. docs/model/store.md says what remains.\n"
+      "Keep a copy of %s apart from the backups: a restore goes by it.\n",
+      erased_file(flags.ledger).c_str());
+  return kDone;
 }
 
 }  // namespace
@@ -210,10 +252,13 @@ void add_ledger_command(CLI::App& app, int& exit_status) {
   CLI::App* showing = sub("state", "what stands", show_state);
   showing->add_option("--care", flags->out, "also write the entries that care reads (docs/formats/entries.md) here");
   showing->add_flag("--json", flags->json, "the whole state as JSON");
-  sub("check", "go through the books: the chain, who was erased, what is kept aside", check);
+  CLI::App* checking = sub("check", "go through the books: the chain, who was erased, what is kept aside", check);
   CLI::App* erasing =
       sub("erase", "destroy a player's key: what was entered about the player can no longer be read", erase);
   erasing->add_option("PLAYER", flags->player, "id of the roster")->required();
+  for (CLI::App* command : {checking, erasing}) {
+    command->add_option("--erased", flags->ledger.erased, "the list of the erased, if not erased.list in that folder");
+  }
   for (CLI::App* command : {adding, erasing}) {
     command->add_option("--received", flags->received, "the receiver's clock, such as 2026-11-26T18:05:00+01:00 (now)");
   }

@@ -7,13 +7,26 @@
 
 #include "app/cli/evening_flags.h"
 #include "app/read/files.h"
+#include "app/store/archive/new_file.h"
+#include "app/store/postgres/postgres_archive.h"
 #include "app/store/postgres/postgres_store.h"
+#include "app/store/sqlite/sqlite_archive.h"
 #include "app/store/sqlite/sqlite_store.h"
 
 namespace lanework::cli {
 namespace {
 
 namespace fs = std::filesystem;
+
+std::optional<Fault> no_ledger(const LedgerFlags& flags) {
+  std::error_code ignored;
+  if (!flags.postgres.empty() || fs::exists(store_file(flags), ignored)) return {};
+  return Fault{FaultCode::kFileUnreadable,
+               {flags.folder, 0, 0, {}},
+               "no ledger.sqlite",
+               "a ledger's folder",
+               "'lanework ledger new' makes one"};
+}
 
 Result<std::unique_ptr<store::Store>> open_store(const LedgerFlags& flags, store::Key key) {
   if (flags.postgres.empty()) return store::open_sqlite_store(store_file(flags), std::move(key));
@@ -28,15 +41,23 @@ std::string key_file(const LedgerFlags& flags) {
   return flags.key.empty() ? (fs::path(flags.folder) / "ledger.key").string() : flags.key;
 }
 
+std::string erased_file(const LedgerFlags& flags) {
+  return flags.erased.empty() ? (fs::path(flags.folder) / "erased.list").string() : flags.erased;
+}
+
 void add_ledger_flags(CLI::App& command, LedgerFlags& flags) {
-  command.add_option("--ledger", flags.folder, "the ledger's folder")->required();
+  add_ledger_place(command, flags, true);
+  command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");
+}
+
+void add_ledger_place(CLI::App& command, LedgerFlags& flags, bool required) {
+  command.add_option("--ledger", flags.folder, "the ledger's folder")->required(required);
   command.add_option("--key", flags.key, "the key's file, if it is not ledger.key in that folder");
   auto* club = command.add_option("--club", flags.club, "whose ledger, in a PostgreSQL database");
   command
       .add_option("--postgres", flags.postgres,
                   "where that database is: 'host=... dbname=...'; else the entries lie in the folder")
       ->needs(club);
-  command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");
 }
 
 Result<ledger::KindTable> read_kind_table(const std::string& catalogue_folder) {
@@ -50,19 +71,18 @@ Result<OpenLedger> open_ledger(const LedgerFlags& flags) {
   if (!catalogue) return catalogue.faults();
   auto kinds = read_kind_table(catalogue.value());
   if (!kinds) return kinds.faults();
-  std::error_code ignored;
-  if (flags.postgres.empty() && !fs::exists(store_file(flags), ignored)) {
-    return Fault{FaultCode::kFileUnreadable,
-                 {flags.folder, 0, 0, {}},
-                 "no ledger.sqlite",
-                 "a ledger's folder",
-                 "'lanework ledger new' makes one"};
-  }
+  if (const auto fault = no_ledger(flags)) return *fault;
   auto key = store::read_key_file(key_file(flags));
   if (!key) return key.faults();
   auto opened = open_store(flags, std::move(key).value());
   if (!opened) return opened.faults();
   return OpenLedger{std::move(opened).value(), std::move(kinds).value()};
+}
+
+Result<std::unique_ptr<store::archive::Snapshot>> open_snapshot(const LedgerFlags& flags) {
+  if (const auto fault = no_ledger(flags)) return *fault;
+  return flags.postgres.empty() ? store::sqlite_snapshot(store_file(flags))
+                                : store::postgres_snapshot(flags.postgres, flags.club);
 }
 
 std::optional<Faults> make_ledger(const LedgerFlags& flags) {
@@ -77,6 +97,7 @@ std::optional<Faults> make_ledger(const LedgerFlags& flags) {
   }
   auto key = store::make_key_file(key_file(flags));
   if (!key) return key.faults();
+  if (auto fault = store::archive::write_new_file(erased_file(flags), "", 0600)) return Faults{*fault};
   const auto opened = open_store(flags, std::move(key).value());
   if (!opened) return opened.faults();
   return {};

@@ -12,6 +12,7 @@
 #include "app/read/files.h"
 #include "app/read/reported.h"
 #include "app/serve/service.h"
+#include "app/store/archive/erasure_list.h"
 
 namespace lanework::cli {
 namespace {
@@ -92,6 +93,9 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
                                             std::move(files).value(), std::move(known).value());
   out->origin = flags.origin;
   out->secure = flags.where.tls.has_value() || flags.where.behind_proxy;
+  out->note_erasure = [file = erased_file(flags.ledger)](const std::string& tag, const std::string& when) {
+    return store::archive::add_to_erasure_list(file, tag, when);
+  };
   out->rooms = std::make_unique<serve::Rooms>(open);
   out->writer = std::make_unique<serve::sync::Writer>(open, out->kinds);
   out->hashes = std::make_unique<serve::PasswordHashes>(kHashesAtOnce);

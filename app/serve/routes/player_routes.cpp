@@ -101,7 +101,7 @@ Response erase(Call& call) {
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
   const bool is_listed = listed(*club.value(), id) != nullptr;
-  const auto erased = call.room.store->erase_person(id, call.now.stamp);
+  const auto erased = call.room.store->erase_person(id, call.now.stamp, call.house.note_erasure);
   if (!erased) return store_answer(erased.faults());
   if (!erased.value() && !is_listed) return no_such_player();
   const auto gone = call.room.directory->forget(id);

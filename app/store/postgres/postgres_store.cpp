@@ -206,7 +206,9 @@ class PostgresStore final : public Store {
     Transaction transaction(connection_);
     if (auto fault = transaction.begin()) return *fault;
     PostgresShelf shelf(connection_, club_);
-    auto out = Books(key_, shelf).take_in(batches, kinds);
+    Books books(key_, shelf);
+    auto out = books.take_in(batches, kinds);
+    if (books.damaged()) return *books.damaged();
     shelf.send();
     if (shelf.failed()) return *shelf.failed();
     if (auto fault = transaction.commit()) return *fault;
@@ -214,20 +216,32 @@ class PostgresStore final : public Store {
   }
 
   Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
-    return entries(kinds, rows_after(after, static_cast<std::int64_t>(most)));
+    const auto some = rows_after(after - 1, static_cast<std::int64_t>(most) + (after > 0 ? 1 : 0));
+    if (!some) return some.faults();
+    PostgresShelf shelf(connection_, club_);
+    Books books(key_, shelf);
+    if (auto fault = expect_people(some.value(), shelf)) return *fault;
+    HandingOut handing_out(books, after, kinds, connection_.name());
+    bool more = true;
+    for (int i = 0; i < some.value().count() && more; ++i) {
+      more = handing_out.goes_on(row_of(some.value(), i), link_of(some.value().text(i, 9)));
+    }
+    return handing_out.out();
   }
 
   Result<std::vector<Received>> entries_of_days(Date from, Date to, const KindTable& kinds) override {
-    return entries(kinds, rows_where("SELECT receipt, id, device, sequence, author, role, received, person, body, link "
-                                     "FROM entry WHERE club = $1 AND receipt IN (SELECT receipt FROM evening "
-                                     "WHERE club = $1 AND day BETWEEN $2 AND $3) ORDER BY receipt",
-                                     Parameters().text(club_).text(to_iso(from)).text(to_iso(to))));
+    return scattered(kinds, rows_where("SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, "
+                                       "e.body, e.link, b.link FROM entry e LEFT JOIN entry b ON b.club = e.club AND "
+                                       "b.receipt = e.receipt - 1 WHERE e.club = $1 AND e.receipt IN (SELECT receipt FROM "
+                                       "evening WHERE club = $1 AND day BETWEEN $2 AND $3) ORDER BY e.receipt",
+                                       Parameters().text(club_).text(to_iso(from)).text(to_iso(to))));
   }
 
   Result<std::vector<Received>> entries_about(const std::string& player, const KindTable& kinds) override {
-    return entries(kinds, rows_where("SELECT receipt, id, device, sequence, author, role, received, person, body, link "
-                                     "FROM entry WHERE club = $1 AND person = $2 ORDER BY receipt",
-                                     Parameters().text(club_).bytes(tag_text(key_, player))));
+    return scattered(kinds, rows_where("SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, "
+                                       "e.body, e.link, b.link FROM entry e LEFT JOIN entry b ON b.club = e.club AND "
+                                       "b.receipt = e.receipt - 1 WHERE e.club = $1 AND e.person = $2 ORDER BY e.receipt",
+                                       Parameters().text(club_).bytes(tag_text(key_, player))));
   }
 
   Result<std::vector<Quarantined>> quarantined() override {
@@ -239,19 +253,32 @@ class PostgresStore final : public Store {
     std::vector<Quarantined> out;
     for (int i = 0; i < rows.value().count(); ++i) {
       const Rows& r = rows.value();
-      out.push_back({r.integer(i, 0), r.text(i, 1), r.text(i, 2), r.text(i, 3), r.text(i, 4),
-                     opened(key_, r.text(i, 5), kQuarantineContext).value_or("")});
+      const AsideRow row{r.text(i, 1), r.text(i, 2), r.text(i, 3), r.text(i, 4), r.text(i, 5)};
+      auto bytes = opened_aside(key_, row, connection_.name());
+      if (!bytes) return bytes.faults();
+      out.push_back({r.integer(i, 0), row.received, row.device, row.author, row.why, std::move(bytes).value()});
     }
     return out;
   }
 
-  Result<bool> erase_person(const std::string& player, const std::string& when) override {
+  Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) override {
     if (auto faults = connection_.revive()) return *faults;
-    const auto erased = connection_.ask(
-        "UPDATE person SET sealed_key = NULL, erased = $3 WHERE club = $1 AND tag = $2 AND sealed_key IS NOT NULL",
-        Parameters().text(club_).bytes(tag_text(key_, player)).text(when));
-    if (!erased) return erased.faults();
-    if (erased.value().affected() == 0) return false;
+    const std::string tag = tag_text(key_, player);
+    {
+      Transaction transaction(connection_);
+      if (auto fault = transaction.begin()) return *fault;
+      const auto there =
+          connection_.ask("SELECT 1 FROM person WHERE club = $1 AND tag = $2 AND sealed_key IS NOT NULL FOR UPDATE",
+                          Parameters().text(club_).bytes(tag));
+      if (!there) return there.faults();
+      if (there.value().count() == 0) return false;
+      if (auto fault = note(tag, when)) return *fault;
+      const auto erased =
+          connection_.ask("UPDATE person SET sealed_key = NULL, erased = $3 WHERE club = $1 AND tag = $2",
+                          Parameters().text(club_).bytes(tag).text(when));
+      if (!erased) return erased.faults();
+      if (auto fault = transaction.commit()) return *fault;
+    }
     // The old row with the key in it stands in the table until then.
     if (auto fault = connection_.run("VACUUM person")) return *fault;
     return true;
@@ -294,21 +321,17 @@ class PostgresStore final : public Store {
         Parameters().text(club_).integer(after).integer(most));
   }
 
-  Result<std::vector<Received>> entries(const KindTable& kinds, const Result<Rows>& some) {
+  Result<std::vector<Received>> scattered(const KindTable& kinds, const Result<Rows>& some) {
     if (!some) return some.faults();
-    std::vector<Received> out;
     PostgresShelf shelf(connection_, club_);
     Books books(key_, shelf);
     if (auto fault = expect_people(some.value(), shelf)) return *fault;
-    for (int i = 0; i < some.value().count(); ++i) {
-      const Row row = row_of(some.value(), i);
-      const auto text = books.readable(row);
-      if (!text) continue;
-      auto one = Books::received_of(row, *text, kinds);
-      if (!one) return not_an_entry(row, connection_.name());
-      out.push_back(std::move(*one));
+    HandingOut handing_out(books, 0, kinds, connection_.name());
+    bool more = true;
+    for (int i = 0; i < some.value().count() && more; ++i) {
+      more = handing_out.goes_on_from(link_of(some.value().text(i, 10)), row_of(some.value(), i), link_of(some.value().text(i, 9)));
     }
-    return out;
+    return handing_out.out();
   }
 
   static Row row_of(const Rows& rows, int i) {

@@ -2,7 +2,6 @@
 
 #include <sqlite3.h>
 
-#include <stdexcept>
 #include <utility>
 
 #include "app/store/sqlite/migrate.h"
@@ -22,8 +21,10 @@ struct Setting {
   const char* holds;
 };
 constexpr Setting kSettings[] = {
+    // In this order: the change to the log goes through a journal, and only EXTRA flushes the folder once that is gone.
+    // Else a power cut may bring the journal back, and with it the empty file from before everything in the log.
+    {"PRAGMA synchronous=EXTRA", "PRAGMA synchronous", "3"},
     {"PRAGMA journal_mode=WAL", "PRAGMA journal_mode", "wal"},
-    {"PRAGMA synchronous=FULL", "PRAGMA synchronous", "2"},
     {"PRAGMA foreign_keys=ON", "PRAGMA foreign_keys", "1"},
     {"PRAGMA trusted_schema=OFF", "PRAGMA trusted_schema", "0"},
     {"PRAGMA cell_size_check=ON", "PRAGMA cell_size_check", "1"},
@@ -33,7 +34,7 @@ constexpr Setting kSettings[] = {
 }  // namespace
 
 Fault fault_of(sqlite3* database, const std::string& file) {
-  const int code = sqlite3_errcode(database);
+  const int code = sqlite3_errcode(database) & 0xFF;  // the kind, without the closer words
   const bool reading = code == SQLITE_NOTADB || code == SQLITE_CORRUPT || code == SQLITE_CANTOPEN;
   return {reading ? FaultCode::kFileUnreadable : FaultCode::kCannotWrite,
           {file, 0, 0, {}},
@@ -45,18 +46,14 @@ Fault fault_of(sqlite3* database, const std::string& file) {
 void Statement::Finalize::operator()(sqlite3_stmt* statement) const { sqlite3_finalize(statement); }
 
 Statement::Statement(sqlite3* database, std::string_view sql) {
-  auto taken = made(database, sql);
-  if (!taken) throw std::logic_error("no statement: " + std::string(sqlite3_errmsg(database)));
-  *this = std::move(*taken);
+  sqlite3_stmt* made = nullptr;
+  sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &made, nullptr);
+  statement_.reset(made);
 }
 
 std::optional<Statement> Statement::made(sqlite3* database, std::string_view sql) {
-  sqlite3_stmt* made = nullptr;
-  Statement out;
-  const int code =
-      sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &made, nullptr);
-  out.statement_.reset(made);
-  if (code != SQLITE_OK) return {};
+  Statement out(database, sql);
+  if (!out.prepared()) return {};
   return out;
 }
 
@@ -83,6 +80,7 @@ Statement& Statement::bind_null(int position) {
 }
 
 Statement::Step Statement::step() {
+  if (!prepared()) return Step::kFailed;
   switch (sqlite3_step(statement_.get())) {
     case SQLITE_ROW:
       return Step::kRow;
@@ -94,6 +92,7 @@ Statement::Step Statement::step() {
 }
 
 void Statement::reset() {
+  if (!prepared()) return;
   sqlite3_reset(statement_.get());
   sqlite3_clear_bindings(statement_.get());
 }
@@ -127,16 +126,23 @@ bool Statement::is_null(int column) const { return sqlite3_column_type(statement
 void Connection::Close::operator()(sqlite3* database) const { sqlite3_close_v2(database); }
 
 Result<Connection> Connection::open(const std::string& file) {
+  auto out = open_only(file, SQLITE_OPEN_CREATE);
+  if (!out) return out;
+  if (auto faults = migrate(out.value())) return *faults;
+  return out;
+}
+
+Result<Connection> Connection::open_as_it_is(const std::string& file) { return open_only(file, 0); }
+
+Result<Connection> Connection::open_only(const std::string& file, int more_flags) {
   Connection out;
   out.file_ = file;
   sqlite3* made = nullptr;
-  constexpr int kFlags =
-      SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOFOLLOW;
-  const int code = sqlite3_open_v2(file.c_str(), &made, kFlags, nullptr);
+  constexpr int kFlags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE | SQLITE_OPEN_NOFOLLOW;
+  const int code = sqlite3_open_v2(file.c_str(), &made, kFlags | more_flags, nullptr);
   out.database_.reset(made);
   if (code != SQLITE_OK) return fault_of(made, file);
   if (auto faults = out.set_up()) return *faults;
-  if (auto faults = migrate(out)) return *faults;
   return out;
 }
 
@@ -179,6 +185,28 @@ std::optional<Fault> Connection::run(const char* sql) {
 }
 
 std::int64_t Connection::total_changes() const { return sqlite3_total_changes64(database_.get()); }
+std::optional<Faults> check_form(Connection& connection) {
+  Faults out;
+  const auto add = [&](std::string found) {
+    out.push_back({FaultCode::kFileUnreadable,
+                   {connection.file(), 0, 0, {}},
+                   std::move(found),
+                   "a file in which every page and every reference holds",
+                   "take the newest backup ('lanework restore'), and keep this file to look at"});
+  };
+  Statement pages(connection.database(), "PRAGMA integrity_check(5)");
+  Statement::Step step = pages.step();
+  for (; step == Statement::Step::kRow; step = pages.step()) {
+    if (pages.text(0) != "ok") add(pages.text(0));
+  }
+  if (step == Statement::Step::kFailed) return Faults{fault_of(connection.database(), connection.file())};
+  Statement references(connection.database(), "PRAGMA foreign_key_check");
+  step = references.step();
+  if (step == Statement::Step::kRow) add("a row of " + references.text(0) + " that refers to nothing");
+  if (step == Statement::Step::kFailed) return Faults{fault_of(connection.database(), connection.file())};
+  if (out.empty()) return {};
+  return out;
+}
 
 Transaction::~Transaction() {
   if (open_) static_cast<void>(connection_.run("ROLLBACK"));

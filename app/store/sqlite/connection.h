@@ -18,11 +18,12 @@ namespace lanework::store::sqlite {
 // What SQLite says, in one line for whoever runs the server; never the data.
 Fault fault_of(sqlite3* database, const std::string& file);
 
-// A prepared statement. Texts and blobs that are bound must live until the step.
+// A prepared statement. Texts and blobs that are bound must live until the step. One that SQLite did not take, since
+// the file cannot be read or is damaged, fails at its first step.
 class Statement {
  public:
   Statement() = default;
-  Statement(sqlite3* database, std::string_view sql);  // throws std::logic_error: the text of a statement is ours
+  Statement(sqlite3* database, std::string_view sql);
   static std::optional<Statement> made(sqlite3* database, std::string_view sql);  // empty: SQLite does not take it now
   Statement(Statement&&) noexcept = default;
   Statement& operator=(Statement&&) noexcept = default;
@@ -32,6 +33,7 @@ class Statement {
   Statement& bind_blob(int position, std::string_view bytes);
   Statement& bind_null(int position);
 
+  [[nodiscard]] bool prepared() const { return statement_ != nullptr; }
   // Where a $1 is bound; SQLite counts by the order in which they stand. 0: it does not stand there.
   [[nodiscard]] int position_of(const char* name) const;
 
@@ -64,7 +66,11 @@ class Connection {
   std::optional<Fault> run(const char* sql);
   [[nodiscard]] std::int64_t total_changes() const;  // rows since it was opened
 
+  // Opens what is there and leaves its form as it is. A fault where there is nothing.
+  static Result<Connection> open_as_it_is(const std::string& file);
+
  private:
+  static Result<Connection> open_only(const std::string& file, int more_flags);
   struct Close {
     void operator()(sqlite3* database) const;
   };
@@ -75,6 +81,9 @@ class Connection {
   std::optional<Fault> run_in_time(const char* sql);
   [[nodiscard]] bool is_busy() const;
 };
+
+// What SQLite itself finds wrong with the file's pages, indexes, constraints and references, as faults.
+std::optional<Faults> check_form(Connection& connection);
 
 // All of it or nothing: rolled back unless committed.
 class Transaction {

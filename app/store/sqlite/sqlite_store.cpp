@@ -35,13 +35,20 @@ class SqliteShelf final : public Shelf {
                "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
                "WHERE receipt > ?1 ORDER BY receipt LIMIT ?2"),
         of_days_(connection.database(),
-                 "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
-                 "WHERE receipt IN (SELECT receipt FROM evening WHERE day BETWEEN ?1 AND ?2) ORDER BY receipt"),
+                 "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
+                 "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
+                 "WHERE e.receipt IN (SELECT receipt FROM evening WHERE day BETWEEN ?1 AND ?2) ORDER BY e.receipt"),
         about_(connection.database(),
-               "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
-               "WHERE person = ?1 ORDER BY receipt") {}
+               "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
+               "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
+               "WHERE e.person = ?1 ORDER BY e.receipt") {}
 
   void start() { failed_.reset(); }
+  [[nodiscard]] bool prepared() const {
+    return last_.prepared() && by_id_.prepared() && insert_.prepared() && person_.prepared() &&
+           new_person_.prepared() && set_aside_.prepared() && evening_.prepared() && after_.prepared() && of_days_.prepared() &&
+           about_.prepared();
+  }
   [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
   [[nodiscard]] Fault fault() const { return sqlite::fault_of(connection_.database(), connection_.file()); }
 
@@ -107,17 +114,22 @@ class SqliteShelf final : public Shelf {
   template <class Work>
   void each_row(std::int64_t after, std::int64_t most, const Work& work) {
     after_.bind(1, after).bind(2, most);
-    go_through(after_, work);
+    bool more = true;
+    while (more && has_row(after_)) {
+      const Row row = row_of(after_);
+      more = work(row, link_of(after_.text(9)));
+    }
+    after_.reset();
   }
   template <class Work>
   void each_of_days(const std::string& from, const std::string& to, const Work& work) {
     of_days_.bind(1, from).bind(2, to);
-    go_through(of_days_, work);
+    go_through_scattered(of_days_, work);
   }
   template <class Work>
   void each_about(const std::string& tag, const Work& work) {
     about_.bind_blob(1, tag);
-    go_through(about_, work);
+    go_through_scattered(about_, work);
   }
 
  private:
@@ -134,19 +146,26 @@ class SqliteShelf final : public Shelf {
   Statement about_;
   std::optional<Fault> failed_;  // of this call: what SQLite refused
 
+  static Row row_of(const Statement& rows) {
+    return {rows.integer(0), rows.text(1), rows.text(2), rows.integer(3), rows.text(4), rows.text(5),
+            rows.text(6),    rows.text(7), rows.text(8), {},              {}};
+  }
+
+  // work(the link before it, row, its link) says whether to go on.
   template <class Work>
-  void go_through(Statement& rows, const Work& work) {
+  void go_through_scattered(Statement& rows, const Work& work) {
     bool more = true;
     while (more && has_row(rows)) {
-      const Row row{rows.integer(0), rows.text(1), rows.text(2), rows.integer(3), rows.text(4), rows.text(5),
-                    rows.text(6),    rows.text(7), rows.text(8), {},              {}};
-      more = work(row, link_of(rows.text(9)));
+      const Row row = row_of(rows);
+      more = work(link_of(rows.text(10)), row, link_of(rows.text(9)));
     }
     rows.reset();
   }
 
-  // Steps a statement to its end or its next row; what SQLite refuses ends the whole call.
+  // Steps a statement to its end or its next row; what SQLite refuses ends the whole call. After that nothing is
+  // stepped any more: an error of the disk ends SQLite's transaction, too, and what came after would be kept by itself.
   bool has_row(Statement& statement) {
+    if (failed_) return false;
     const Statement::Step step = statement.step();
     if (step == Statement::Step::kFailed && !failed_) failed_ = fault();
     return step == Statement::Step::kRow;
@@ -160,27 +179,39 @@ class SqliteStore final : public Store {
   SqliteStore(Connection connection, Key key)
       : connection_(std::move(connection)), key_(std::move(key)), shelf_(connection_) {}
 
+  [[nodiscard]] std::optional<Fault> not_ready() const {
+    return shelf_.prepared() ? std::nullopt : std::optional<Fault>(shelf_.fault());
+  }
+
   Result<std::vector<std::vector<EntryVerdict>>> take_in(const std::vector<Batch>& batches,
                                                          const KindTable& kinds) override {
     Transaction transaction(connection_);
     if (auto fault = transaction.begin()) return *fault;
     shelf_.start();
-    auto out = Books(key_, shelf_).take_in(batches, kinds);
+    Books books(key_, shelf_);
+    auto out = books.take_in(batches, kinds);
     if (shelf_.failed()) return *shelf_.failed();
+    if (books.damaged()) return *books.damaged();
     if (auto fault = transaction.commit()) return *fault;
     return out;
   }
 
   Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
-    return entries(kinds, [&](const auto& work) { shelf_.each_row(after, static_cast<std::int64_t>(most), work); });
+    shelf_.start();
+    Books books(key_, shelf_);
+    HandingOut handing_out(books, after, kinds, connection_.file());
+    shelf_.each_row(after - 1, static_cast<std::int64_t>(most) + (after > 0 ? 1 : 0),
+                    [&](const Row& row, const Link& link) { return handing_out.goes_on(row, link); });
+    if (shelf_.failed()) return *shelf_.failed();
+    return handing_out.out();
   }
 
   Result<std::vector<Received>> entries_of_days(Date from, Date to, const KindTable& kinds) override {
-    return entries(kinds, [&](const auto& work) { shelf_.each_of_days(to_iso(from), to_iso(to), work); });
+    return scattered(kinds, [&](const auto& work) { shelf_.each_of_days(to_iso(from), to_iso(to), work); });
   }
 
   Result<std::vector<Received>> entries_about(const std::string& player, const KindTable& kinds) override {
-    return entries(kinds, [&](const auto& work) { shelf_.each_about(tag_text(key_, player), work); });
+    return scattered(kinds, [&](const auto& work) { shelf_.each_about(tag_text(key_, player), work); });
   }
 
   Result<std::vector<Quarantined>> quarantined() override {
@@ -189,26 +220,31 @@ class SqliteStore final : public Store {
     std::vector<Quarantined> out;
     Statement::Step step = rows.step();
     for (; step == Statement::Step::kRow; step = rows.step()) {
-      out.push_back({rows.integer(0), rows.text(1), rows.text(2), rows.text(3), rows.text(4),
-                     opened(key_, rows.text(5), kQuarantineContext).value_or("")});
+      const AsideRow row{rows.text(1), rows.text(2), rows.text(3), rows.text(4), rows.text(5)};
+      auto bytes = opened_aside(key_, row, connection_.file());
+      if (!bytes) return bytes.faults();
+      out.push_back({rows.integer(0), row.received, row.device, row.author, row.why, std::move(bytes).value()});
     }
     if (step == Statement::Step::kFailed) return shelf_.fault();
     return out;
   }
 
-  Result<bool> erase_person(const std::string& player, const std::string& when) override {
+  Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) override {
     const std::string tag = tag_text(key_, player);
     {
       Transaction transaction(connection_);
       if (auto failed = transaction.begin()) return *failed;
+      shelf_.start();
+      const auto person = shelf_.person(tag);
+      if (shelf_.failed()) return *shelf_.failed();
+      if (!person || !person->sealed_key) return false;
+      if (auto failed = note(tag, when)) return *failed;
       Statement erase(connection_.database(),
                       "UPDATE person SET sealed_key = NULL, erased = ?2 WHERE tag = ?1 AND sealed_key IS NOT NULL");
       erase.bind_blob(1, tag).bind(2, when);
       if (erase.step() == Statement::Step::kFailed) return shelf_.fault();
-      Statement changed(connection_.database(), "SELECT changes()");
-      const bool there = changed.step() == Statement::Step::kRow && changed.integer(0) > 0;
+      erase.reset();
       if (auto failed = transaction.commit()) return *failed;
-      if (!there) return false;
     }
     // The old page with the key on it stands in the log until then.
     if (auto failed = connection_.run("PRAGMA wal_checkpoint(TRUNCATE)")) return *failed;
@@ -216,6 +252,7 @@ class SqliteStore final : public Store {
   }
 
   Result<Audit> audit() override {
+    if (auto faults = sqlite::check_form(connection_)) return *faults;
     shelf_.start();
     Books books(key_, shelf_);
     Auditor auditor(books);
@@ -231,22 +268,13 @@ class SqliteStore final : public Store {
 
   // each: calls its work with every row that is asked for.
   template <class Each>
-  Result<std::vector<Received>> entries(const KindTable& kinds, const Each& each) {
-    std::vector<Received> out;
-    std::optional<Fault> none;
+  Result<std::vector<Received>> scattered(const KindTable& kinds, const Each& each) {
     shelf_.start();
     Books books(key_, shelf_);
-    each([&](const Row& row, const Link&) {
-      const auto text = books.readable(row);
-      if (!text) return true;
-      auto received = Books::received_of(row, *text, kinds);
-      if (!received) none = not_an_entry(row, connection_.file());
-      if (received) out.push_back(std::move(*received));
-      return !none;
-    });
-    if (none) return *none;
+    HandingOut handing_out(books, 0, kinds, connection_.file());
+    each([&](const Link& before, const Row& row, const Link& link) { return handing_out.goes_on_from(before, row, link); });
     if (shelf_.failed()) return *shelf_.failed();
-    return out;
+    return handing_out.out();
   }
 };
 
@@ -255,7 +283,9 @@ class SqliteStore final : public Store {
 Result<std::unique_ptr<Store>> open_sqlite_store(const std::string& file, Key key) {
   auto connection = Connection::open(file);
   if (!connection) return connection.faults();
-  return std::unique_ptr<Store>(std::make_unique<SqliteStore>(std::move(connection).value(), std::move(key)));
+  auto store = std::make_unique<SqliteStore>(std::move(connection).value(), std::move(key));
+  if (auto fault = store->not_ready()) return *fault;
+  return std::unique_ptr<Store>(std::move(store));
 }
 
 }  // namespace lanework::store

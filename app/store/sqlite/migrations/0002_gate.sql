@@ -2,7 +2,7 @@
 -- file is one club's, so the club is always '', and it stands last in every key: looked for first it would find all.
 
 CREATE TABLE account (
-  club          TEXT NOT NULL CHECK (club = ''),                 -- public
+  club          TEXT NOT NULL DEFAULT '' CHECK (club = ''),                 -- public
   id            TEXT NOT NULL CHECK (id LIKE 'a-________________'), -- club
   sign_in       TEXT NOT NULL CHECK (sign_in <> ''),             -- personal
   name          TEXT NOT NULL,                                   -- personal
@@ -17,7 +17,7 @@ CREATE TABLE account (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE squad_grant (
-  club       TEXT NOT NULL,                                      -- public
+  club       TEXT NOT NULL DEFAULT '',                                      -- public
   account    TEXT NOT NULL,                                      -- club
   position   INTEGER NOT NULL CHECK (position >= 0),             -- club
   squad      TEXT NOT NULL CHECK (squad <> ''),                  -- club
@@ -29,7 +29,7 @@ CREATE TABLE squad_grant (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE recovery_code (
-  club    TEXT NOT NULL,                                         -- public
+  club    TEXT NOT NULL DEFAULT '',                                         -- public
   account TEXT NOT NULL,                                         -- club
   code    BLOB NOT NULL CHECK (length(code) = 32),               -- secret: a digest
   used    INTEGER NOT NULL DEFAULT 0 CHECK (used >= 0),          -- club: 0: not
@@ -38,7 +38,7 @@ CREATE TABLE recovery_code (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE web_session (
-  club         TEXT NOT NULL,                                    -- public
+  club         TEXT NOT NULL DEFAULT '',                                    -- public
   secret       BLOB NOT NULL CHECK (length(secret) = 32),        -- secret: a digest
   account      TEXT NOT NULL,                                    -- club
   made         INTEGER NOT NULL,                                 -- personal
@@ -53,7 +53,7 @@ CREATE INDEX web_session_by_made ON web_session (made, club);
 CREATE INDEX web_session_by_seen ON web_session (seen, club);
 
 CREATE TABLE pairing (
-  club    TEXT NOT NULL,                                         -- public
+  club    TEXT NOT NULL DEFAULT '',                                         -- public
   id      TEXT NOT NULL CHECK (id LIKE 'p-________________'),    -- club
   account TEXT NOT NULL,                                         -- club
   secret  BLOB NOT NULL CHECK (length(secret) = 32),             -- secret: a digest, of the link
@@ -73,7 +73,7 @@ CREATE INDEX pairing_by_account ON pairing (account, made, club);
 CREATE INDEX pairing_by_until ON pairing (until, club);
 
 CREATE TABLE device (
-  club     TEXT NOT NULL,                                        -- public
+  club     TEXT NOT NULL DEFAULT '',                                        -- public
   id       TEXT NOT NULL CHECK (id LIKE 'd-________________'),   -- club
   account  TEXT NOT NULL,                                        -- club
   secret   BLOB NOT NULL CHECK (length(secret) = 32),            -- secret: a digest
@@ -89,7 +89,7 @@ CREATE TABLE device (
 CREATE INDEX device_by_account ON device (account, club);
 
 CREATE TABLE attempt (
-  club     TEXT NOT NULL CHECK (club = ''),                      -- public
+  club     TEXT NOT NULL DEFAULT '' CHECK (club = ''),                      -- public
   name     TEXT NOT NULL,                                        -- personal: may be an address
   failures INTEGER NOT NULL CHECK (failures > 0),                -- club
   latest   INTEGER NOT NULL,                                     -- personal
@@ -105,7 +105,7 @@ CREATE TABLE read_head (
 ) STRICT, WITHOUT ROWID;
 
 CREATE TABLE read_note (
-  club    TEXT NOT NULL CHECK (club = ''),                       -- public
+  club    TEXT NOT NULL DEFAULT '' CHECK (club = ''),                       -- public
   number  INTEGER NOT NULL CHECK (number > 0),                   -- club
   noted   INTEGER NOT NULL,                                      -- personal: when
   account TEXT NOT NULL,                                         -- club

@@ -12,19 +12,19 @@ INSERT INTO evening (day, squad, receipt)
 
 -- The club's squads, and who is of which.
 CREATE TABLE squad (
-  club TEXT NOT NULL CHECK (club = ''),                          -- public
+  club TEXT NOT NULL DEFAULT '' CHECK (club = ''),                          -- public
   id   TEXT NOT NULL CHECK (id <> ''),                           -- club
   name TEXT NOT NULL,                                            -- club
   PRIMARY KEY (club, id)
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE player (
-  club TEXT NOT NULL CHECK (club = ''),                          -- public
+  club TEXT NOT NULL DEFAULT '' CHECK (club = ''),                          -- public
   tag  BLOB NOT NULL REFERENCES person (tag),                    -- personal: a keyed digest
   body BLOB NOT NULL,                                            -- personal: id, squad, name and age group, sealed
   PRIMARY KEY (club, tag)
 ) STRICT, WITHOUT ROWID;
 CREATE TABLE lists (
-  club      TEXT PRIMARY KEY CHECK (club = ''),                  -- public
+  club      TEXT DEFAULT '' PRIMARY KEY CHECK (club = ''),                  -- public
   version   INTEGER NOT NULL,                                    -- public
   name      TEXT NOT NULL,                                       -- public
   ledger_id TEXT NOT NULL CHECK (length(ledger_id) = 32)         -- public

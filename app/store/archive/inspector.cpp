@@ -1,0 +1,92 @@
+#include "app/store/archive/inspector.h"
+
+#include <utility>
+
+namespace lanework::store::archive {
+
+RowDigest::RowDigest() = default;
+
+void RowDigest::add(RecordKind kind, const std::string& payload) {
+  link_ = next_link(link_, record_bytes(kind, payload));
+}
+
+std::string RowDigest::value() const { return link_text(link_); }
+
+void Inspector::table(const Table& table) {
+  table_ = table;
+  findings_.rows[table.name] = 0;
+  digest_.add(RecordKind::kTable, table_text(table));
+}
+
+std::optional<Fault> Inspector::row(const Cells& cells) {
+  ++findings_.rows[table_.name];
+  digest_.add(RecordKind::kRow, row_text(cells));
+  if (table_.name == "person") return person(cells);
+  if (table_.name == "entry") return entry(cells);
+  if (table_.name == "quarantine") return aside(cells);
+  return {};
+}
+
+Findings Inspector::findings() const {
+  Findings out = findings_;
+  out.digest = digest_.value();
+  return out;
+}
+
+const Cell& Inspector::cell(const Cells& cells, const char* column) const {
+  return cells.at(position_of(table_, column));
+}
+
+Fault Inspector::fault(std::string found) const {
+  return {FaultCode::kFileUnreadable,
+          {where_, 0, 0, {}},
+          std::move(found),
+          "what was taken in, under the key that it was sealed with",
+          "is the key the one of this ledger?"};
+}
+
+std::optional<Fault> Inspector::person(const Cells& cells) {
+  const std::string& tag = cell(cells, "tag").bytes;
+  const Cell& sealed_key = cell(cells, "sealed_key");
+  if (sealed_key.kind == Cell::Kind::kNull) {
+    people_[tag] = std::nullopt;
+    ++findings_.erased_people;
+    return {};
+  }
+  const auto bytes = opened(key_, sealed_key.bytes, tag);
+  auto key = bytes ? Key::of(*bytes) : std::nullopt;
+  if (!key) return fault("a person's key that does not open");
+  people_[tag] = std::move(key);
+  return {};
+}
+
+std::optional<Fault> Inspector::entry(const Cells& cells) {
+  const Row row{cell(cells, "receipt").whole,  cell(cells, "id").bytes,     cell(cells, "device").bytes,
+                cell(cells, "sequence").whole, cell(cells, "author").bytes, cell(cells, "role").bytes,
+                cell(cells, "received").bytes, cell(cells, "person").bytes, cell(cells, "body").bytes};
+  const Link link = link_of(cell(cells, "link").bytes);
+  const std::string name = "entry " + std::to_string(row.receipt);
+  if (row.receipt != findings_.head.receipt + 1 || !follows(findings_.head.link, row, link)) {
+    return fault(name + ", which does not follow from those before");
+  }
+  findings_.head = {row.receipt, link};
+  if (row.person.empty()) return {};
+  const auto found = people_.find(row.person);
+  if (found == people_.end()) return fault(name + ", about somebody who is not there");
+  if (!found->second) {
+    ++findings_.of_erased;
+    return {};
+  }
+  if (!opened(*found->second, row.body, row.id)) return fault(name + ", which does not open");
+  ++findings_.opened;
+  return {};
+}
+
+std::optional<Fault> Inspector::aside(const Cells& cells) {
+  const AsideRow row{cell(cells, "received").bytes, cell(cells, "device").bytes, cell(cells, "author").bytes,
+                     cell(cells, "why").bytes, cell(cells, "body").bytes};
+  const auto bytes = opened_aside(key_, row, where_);
+  return bytes ? std::nullopt : std::optional<Fault>(bytes.faults().front());
+}
+
+}  // namespace lanework::store::archive

@@ -1,0 +1,74 @@
+#include "app/store/archive/tables.h"
+
+#include <algorithm>
+#include <iterator>
+
+namespace lanework::store::archive {
+
+const std::vector<Table>& tables() {
+  constexpr Cell::Kind kWhole = Cell::Kind::kWhole;
+  constexpr Cell::Kind kText = Cell::Kind::kText;
+  constexpr Cell::Kind kBytes = Cell::Kind::kBytes;
+  static const std::vector<Table> kTables = {
+      {"person", 1, {{"tag", kBytes}, {"sealed_key", kBytes}, {"made", kText}, {"erased", kText}}, 1, false},
+      {"entry",
+       1,
+       {{"receipt", kWhole},
+        {"id", kBytes},
+        {"device", kText},
+        {"sequence", kWhole},
+        {"author", kText},
+        {"role", kText},
+        {"received", kText},
+        {"person", kBytes},
+        {"body", kBytes},
+        {"link", kBytes}},
+       1,
+       false},
+      {"quarantine",
+       1,
+       {{"number", kWhole},
+        {"received", kText},
+        {"device", kText},
+        {"author", kText},
+        {"why", kText},
+        {"body", kBytes},
+        {"digest", kBytes, 3}},
+       1,
+       true},
+      {"account", 2, {{"id", kText}, {"sign_in", kText}, {"name", kText}, {"role", kText}, {"password", kText}, {"sealed_second", kBytes}, {"second_used", kWhole}, {"made", kWhole}, {"ended", kWhole}}, 1, false},
+      {"squad_grant", 2, {{"account", kText}, {"position", kWhole}, {"squad", kText}, {"from_day", kText}, {"until_day", kText}, {"substitute", kWhole}}, 2, false},
+      {"recovery_code", 2, {{"account", kText}, {"code", kBytes}, {"used", kWhole}}, 2, false},
+      {"device", 2, {{"id", kText}, {"account", kText}, {"secret", kBytes}, {"label", kText}, {"paired", kWhole}, {"seen", kWhole}, {"sequence", kWhole}, {"revoked", kWhole}}, 1, false},
+      {"read_head", 2, {{"last_number", kWhole}, {"last_link", kBytes}}, 1, false},
+      {"read_note", 2, {{"number", kWhole}, {"noted", kWhole}, {"account", kText}, {"device", kText}, {"route", kText}, {"squad", kText}, {"player", kBytes}, {"people", kWhole}, {"link", kBytes}}, 1, false},
+      {"evening", 3, {{"day", kText}, {"squad", kText}, {"receipt", kWhole}}, 3, false},
+      {"squad", 3, {{"id", kText}, {"name", kText}}, 1, false},
+      {"player", 3, {{"tag", kBytes}, {"body", kBytes}}, 1, false},
+  };
+  return kTables;
+}
+
+std::vector<Table> tables_of_form(int form) {
+  std::vector<Table> out;
+  std::copy_if(tables().begin(), tables().end(), std::back_inserter(out),
+               [form](const Table& table) { return table.since <= form; });
+  for (Table& table : out) {
+    std::erase_if(table.columns, [form](const Column& column) { return column.since > form; });
+  }
+  return out;
+}
+
+std::string column_names(const Table& table) {
+  std::string out;
+  for (const Column& column : table.columns) out += (out.empty() ? "" : ", ") + column.name;
+  return out;
+}
+
+std::size_t position_of(const Table& table, const std::string& column) {
+  const auto found =
+      std::find_if(table.columns.begin(), table.columns.end(), [&](const Column& one) { return one.name == column; });
+  return static_cast<std::size_t>(found - table.columns.begin());
+}
+
+}  // namespace lanework::store::archive
