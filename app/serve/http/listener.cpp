@@ -8,6 +8,7 @@
 #include <boost/beast/core.hpp>
 #include <boost/beast/http.hpp>
 #include <boost/beast/ssl.hpp>
+#include <iterator>
 #include <list>
 #include <utility>
 
@@ -38,6 +39,14 @@ int status_of(const error_code& error) {
   if (error == http::error::body_limit) return 413;
   if (error == beast::error::timeout) return 408;
   return 400;
+}
+
+// Beast reads a body of another coding as none at all, and what follows as the next request; a proxy may not.
+bool is_plain_framing(const http::request<http::string_body>& message) {
+  const auto codings = message.equal_range(http::field::transfer_encoding);
+  const auto count = std::distance(codings.first, codings.second);
+  if (count == 0) return true;
+  return count == 1 && message.version() == 11 && beast::iequals(codings.first->value(), "chunked");
 }
 
 class BeastListener;
@@ -222,6 +231,7 @@ class BeastListener final : public Listener {
       parser.body_limit(limits_.body_bytes);
       line.expires_after(limits_.header);
       co_await http::async_read_header(stream, buffer, parser, asio::redirect_error(asio::use_awaitable, error));
+      if (!error && !is_plain_framing(parser.get())) error = http::error::bad_transfer_encoding;
       if (!error) {
         line.expires_after(limits_.body);
         if (beast::iequals(parser.get()[http::field::expect], "100-continue")) {
