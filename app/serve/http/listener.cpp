@@ -251,8 +251,8 @@ class BeastListener final : public Listener {
       }
       const http::request<http::string_body> message = parser.release();
       const bool head = message.method() == http::verb::head;
-      const bool keep = message.keep_alive() && !ending_;
       Response response = co_await answer(message, peer);
+      const bool keep = message.keep_alive() && !ending_;
       if (!co_await write(stream, std::move(response), message.version(), keep, head)) co_return;
     }
   }
