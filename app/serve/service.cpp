@@ -49,6 +49,14 @@ std::string key_in(const Response& response) {
   return error == nullptr ? std::string() : error->text;
 }
 
+// RFC 9110, 7.2: a name or an address, perhaps a port.
+bool is_host(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '_' ||
+           c == ':' || c == '[' || c == ']';
+  });
+}
+
 std::optional<Response> read_body(Call& call) {
   if (call.request.method != "POST") return {};
   auto document = parse_json("request", call.request.body);
@@ -116,7 +124,7 @@ Response Service::routed(const Request& request, std::string& route, std::string
   for (const char* once : {"host", "content-type", "authorization", "cookie", "origin", "lanework-request"}) {
     if (request.count(once) > 1) return error_answer(400, "not-understood", "A header stands there twice.");
   }
-  if (request.header("host").empty()) return error_answer(400, "not-understood", "The Host header is missing.");
+  if (!is_host(request.header("host"))) return error_answer(400, "not-understood", "The Host header is missing, or none.");
   const bool reads = request.method == "GET" || request.method == "HEAD";
   if (!reads && request.method != "POST") {
     Response out = error_answer(405, "no-such-method", "Only GET and POST are taken.");
