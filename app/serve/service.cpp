@@ -145,7 +145,11 @@ Response Service::routed(const Request& request, std::string& route, std::string
     return out.with("Allow", methods.front() == "GET" ? "GET, HEAD" : "POST");
   }
   route = match->route->name;
-  if (route == kHealth) return json_answer(200, Node::make_table().set("status", Node::make_text("here")));
+  if (route == kHealth) {
+    Node here = Node::make_table();
+    here.set("status", Node::make_text("here"));
+    return json_answer(200, here);
+  }
   return worked(request, *match, why, account, device);
 }
 
