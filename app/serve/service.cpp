@@ -126,10 +126,7 @@ Response Service::routed(const Request& request, std::string& route, std::string
   }
   if (!is_host(request.header("host"))) return error_answer(400, "not-understood", "The Host header is missing, or none.");
   const bool reads = request.method == "GET" || request.method == "HEAD";
-  if (!reads && request.method != "POST") {
-    Response out = error_answer(405, "no-such-method", "Only GET and POST are taken.");
-    return out.with("Allow", "GET, HEAD, POST");
-  }
+  if (!reads && request.method != "POST") return other_method(request);
   const std::string method = reads ? "GET" : "POST";
   if (reads) {
     if (auto file = house_.files.answer(request)) {
@@ -138,12 +135,7 @@ Response Service::routed(const Request& request, std::string& route, std::string
     }
   }
   const auto match = house_.matrix.match(method, request.path);
-  if (!match) {
-    const auto methods = house_.matrix.methods(request.path);
-    if (methods.empty()) return error_answer(404, "not-found", "There is nothing here for you.");
-    Response out = error_answer(405, "no-such-method", "This is not asked for in this way.");
-    return out.with("Allow", methods.front() == "GET" ? "GET, HEAD" : "POST");
-  }
+  if (!match) return other_method(request);
   route = match->route->name;
   if (route == kHealth) {
     Node here = Node::make_table();
@@ -151,6 +143,17 @@ Response Service::routed(const Request& request, std::string& route, std::string
     return json_answer(200, here);
   }
   return worked(request, *match, why, account, device);
+}
+
+// 405 with the methods that there are; 404 where there are none.
+Response Service::other_method(const Request& request) const {
+  std::string allowed = house_.files.answer(request) ? "GET, HEAD" : "";
+  for (const std::string& method : house_.matrix.methods(request.path)) {
+    allowed += (allowed.empty() ? "" : ", ") + (method == "GET" ? std::string("GET, HEAD") : method);
+  }
+  if (allowed.empty()) return error_answer(404, "not-found", "There is nothing here for you.");
+  Response out = error_answer(405, "no-such-method", "This is not asked for in this way.");
+  return out.with("Allow", allowed);
 }
 
 Response Service::worked(const Request& request, const access::PathMatch& match, std::string& why, std::string& account,
