@@ -114,7 +114,20 @@ async function oneAfterAnother({ demo, contract }) {
     that(statuses(waits.answers) === "100", `Expect, before the body: ${statuses(waits.answers)}`), that(statuses(both.answers) === "100,400", `Expect, with the body: ${statuses(both.answers)}`));
 }
 
+// A refusal reaches also somebody who is still sending.
+async function heardOut({ demo, contract }) {
+  const server = await demo.serve();
+  const heard = [];
+  for (let i = 0; i < 20; i++) {
+    const { answers, closed } = await exchange(server, contract, post(`Content-Length: ${4 << 20}\r\n`, "x".repeat(4 << 20)), { path: "/api/sign-in", method: "POST" });
+    heard.push(`${answers.map(({ status }) => status)} ${closed ? "closed" : "open"}`);
+  }
+  await server.stop();
+  return that(heard.every((one) => one === "413 closed"), heard.join("; "));
+}
+
 export const framing = [
+  { name: "framing: 413 reaches whoever is still sending", run: heardOut },
   { name: `framing: ${kCorpus.length} requests that are none, or two`, run: corpus },
   { name: "framing: one after another, byte by byte, 100-continue", run: oneAfterAnother },
 ];

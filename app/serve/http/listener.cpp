@@ -3,6 +3,7 @@
 #include <sys/stat.h>
 
 #include <algorithm>
+#include <array>
 #include <boost/asio.hpp>
 #include <boost/asio/ssl.hpp>
 #include <boost/beast/core.hpp>
@@ -247,6 +248,7 @@ class BeastListener final : public Listener {
         }
         ++counts_.requests_refused;
         co_await write(stream, refusal_(status_of(error)), 11, false, false);
+        co_await hear_out(stream);
         co_return;
       }
       const http::request<http::string_body> message = parser.release();
@@ -254,6 +256,20 @@ class BeastListener final : public Listener {
       Response response = co_await answer(message, peer);
       const bool keep = message.keep_alive() && !ending_;
       if (!co_await write(stream, std::move(response), message.version(), keep, head)) co_return;
+    }
+  }
+
+  // Whoever is still sending would lose the answer: closing with bytes unread resets the connection (RFC 9112, 9.6).
+  template <class Stream>
+  asio::awaitable<void> hear_out(Stream& stream) {
+    constexpr std::size_t kMost = 8 * 1024 * 1024;
+    auto& line = beast::get_lowest_layer(stream);
+    error_code error;
+    line.socket().shutdown(tcp::socket::shutdown_send, error);
+    line.expires_after(limits_.hear_out);
+    std::array<char, 16 * 1024> passed_over{};
+    for (std::size_t heard = 0; !error && heard < kMost;) {
+      heard += co_await line.async_read_some(asio::buffer(passed_over), asio::redirect_error(asio::use_awaitable, error));
     }
   }
 
