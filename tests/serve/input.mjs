@@ -35,7 +35,7 @@ async function noJson({ people, right }) {
       const from = Date.now();
       const answer = await right(route).post(filled(route.path), body);
       out.push(that(answer.status === 400, `${route.name}: ${String(body).slice(0, 60)}: ${answer.status} ${answer.text.slice(0, 200)}`));
-      if (Date.now() - from > 1000) slow.push(`${route.name}: ${String(body).slice(0, 40)} took ${Date.now() - from} ms`);
+      if (Date.now() - from > 5000) slow.push(`${route.name}: ${String(body).slice(0, 40)} took ${Date.now() - from} ms`);
     }
   }
   const lead = right({ by: "browser" });
