@@ -3,6 +3,7 @@
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, LANEWORK_TIMES=1 tells how long each takes.
 import { Contract } from "./contract.mjs";
 import { everyRoute } from "./every_route.mjs";
+import { firstDays } from "./first_day.mjs";
 import { framing } from "./framing.mjs";
 import { input } from "./input.mjs";
 import { logs } from "./logs.mjs";
@@ -16,7 +17,7 @@ import { unseen } from "./unseen.mjs";
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...framing, ...overTls, ...slow, ...syncing, ...input, ...logs, ...signIn];
+const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...input, ...logs, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();
