@@ -2,6 +2,8 @@
 import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 
+// Nobody reads these line by line; lint-generated holds them to what they are made from.
+const kMadeByPrograms = new Set(["web/shared/api.ts"]);
 const kNotOurs = new Set([".git", "build", "out", "node_modules"]);
 
 function listedByGit() {
@@ -28,7 +30,7 @@ export function trackedFiles() {
 }
 
 export function sources(pattern = /\.(cpp|h)$/) {
-  return trackedFiles().filter((name) => pattern.test(name));
+  return trackedFiles().filter((name) => pattern.test(name) && !kMadeByPrograms.has(name));
 }
 
 export function linesOf(name) {

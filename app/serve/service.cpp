@@ -49,6 +49,14 @@ std::string key_in(const Response& response) {
   return error == nullptr ? std::string() : error->text;
 }
 
+// RFC 9110, 7.2: a name or an address, perhaps a port.
+bool is_host(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '_' ||
+           c == ':' || c == '[' || c == ']';
+  });
+}
+
 std::optional<Response> read_body(Call& call) {
   if (call.request.method != "POST") return {};
   auto document = parse_json("request", call.request.body);
@@ -116,12 +124,9 @@ Response Service::routed(const Request& request, std::string& route, std::string
   for (const char* once : {"host", "content-type", "authorization", "cookie", "origin", "lanework-request"}) {
     if (request.count(once) > 1) return error_answer(400, "not-understood", "A header stands there twice.");
   }
-  if (request.header("host").empty()) return error_answer(400, "not-understood", "The Host header is missing.");
+  if (!is_host(request.header("host"))) return error_answer(400, "not-understood", "The Host header is missing, or none.");
   const bool reads = request.method == "GET" || request.method == "HEAD";
-  if (!reads && request.method != "POST") {
-    Response out = error_answer(405, "no-such-method", "Only GET and POST are taken.");
-    return out.with("Allow", "GET, HEAD, POST");
-  }
+  if (!reads && request.method != "POST") return other_method(request);
   const std::string method = reads ? "GET" : "POST";
   if (reads) {
     if (auto file = house_.files.answer(request)) {
@@ -130,15 +135,25 @@ Response Service::routed(const Request& request, std::string& route, std::string
     }
   }
   const auto match = house_.matrix.match(method, request.path);
-  if (!match) {
-    const auto methods = house_.matrix.methods(request.path);
-    if (methods.empty()) return error_answer(404, "not-found", "There is nothing here for you.");
-    Response out = error_answer(405, "no-such-method", "This is not asked for in this way.");
-    return out.with("Allow", methods.front() == "GET" ? "GET, HEAD" : "POST");
-  }
+  if (!match) return other_method(request);
   route = match->route->name;
-  if (route == kHealth) return json_answer(200, Node::make_table().set("status", Node::make_text("here")));
+  if (route == kHealth) {
+    Node here = Node::make_table();
+    here.set("status", Node::make_text("here"));
+    return json_answer(200, here);
+  }
   return worked(request, *match, why, account, device);
+}
+
+// 405 with the methods that there are; 404 where there are none.
+Response Service::other_method(const Request& request) const {
+  std::string allowed = house_.files.answer(request) ? "GET, HEAD" : "";
+  for (const std::string& method : house_.matrix.methods(request.path)) {
+    allowed += (allowed.empty() ? "" : ", ") + (method == "GET" ? std::string("GET, HEAD") : method);
+  }
+  if (allowed.empty()) return error_answer(404, "not-found", "There is nothing here for you.");
+  Response out = error_answer(405, "no-such-method", "This is not asked for in this way.");
+  return out.with("Allow", allowed);
 }
 
 Response Service::worked(const Request& request, const access::PathMatch& match, std::string& why, std::string& account,

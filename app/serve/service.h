@@ -23,6 +23,7 @@ class Service {
   Response routed(const Request& request, std::string& route, std::string& why, std::string& account, std::string& device);
   Response worked(const Request& request, const access::PathMatch& match, std::string& why, std::string& account,
                   std::string& device);
+  Response other_method(const Request& request) const;
   void dress(Response& response, bool of_file) const;
 };
 

@@ -1,5 +1,6 @@
 // Pages made from tables and the demo club's generated files are as their generators make them today.
 import { existsSync, readFileSync } from "node:fs";
+import { apiTypes, kApiTypes } from "../generate/api_types.mjs";
 import { errorsPage, kPage } from "../generate/errors.mjs";
 import { quillmere } from "../generate/quillmere.mjs";
 import { demoSeason } from "../generate/season.mjs";
@@ -8,7 +9,7 @@ const isIn = (path, text) => existsSync(path) && readFileSync(path, "utf8") === 
 
 export default {
   name: "lint-generated",
-  run() {
+  async run() {
     const faults = isIn(kPage, errorsPage()) ? [] : [`${kPage} is out of date: node tools/generate/errors.mjs`];
     for (const [path, text] of quillmere()) {
       if (!isIn(path, text)) faults.push(`${path} is not what node tools/generate/quillmere.mjs makes`);
@@ -16,6 +17,7 @@ export default {
     for (const [path, text] of demoSeason()) {
       if (!isIn(path, text)) faults.push(`${path} is not what node tools/generate/season.mjs makes`);
     }
+    if (!isIn(kApiTypes, await apiTypes())) faults.push(`${kApiTypes} is out of date: node tools/generate/api_types.mjs`);
     return faults;
   },
 };

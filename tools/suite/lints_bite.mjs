@@ -6,16 +6,23 @@ import copies from "../lint/copies.mjs";
 import format from "../lint/format.mjs";
 import includes from "../lint/includes.mjs";
 import links from "../lint/links.mjs";
+import routes from "../lint/routes.mjs";
 import sizes from "../lint/sizes.mjs";
 import tests from "../lint/tests.mjs";
 import types from "../lint/types.mjs";
 import words from "../lint/words.mjs";
+
+const errors = (...keys) => ({ content: { "application/json": { schema: { properties: { error: { enum: keys } } } } } });
+const kSquads = { operationId: "squads", security: [{ device: [] }], responses: { 401: errors("sign-in-needed", "revoked"), 403: errors("not-your-role") } };
+const page = (get) => ({ openapi: "3.1.0", paths: { "/api/squads": { get } } });
 
 const kSound = {
   "tools/allowed_includes.txt": "core/base:\ncore/plan: core/base\n",
   "core/base/unit.h": "#pragma once\n",
   "core/plan/plan.cpp": '#include "core/base/unit.h"\n',
   "docs/page.md": "[a page](page.md)\n",
+  "catalogue/access/matrix.toml": '[[route]]\nname = "squads"\nmethod = "GET"\npath = "/api/squads"\nby = "device"\nlead = "yes"\ncoach = "no"\n',
+  "schema/openapi.yaml": `${JSON.stringify(page(kSquads))}\n`,
   "web/tsconfig.json": readFileSync("web/tsconfig.json", "utf8"),
   "web/charts/sound.ts": "export const first = (values: number[]): number => values[0] ?? 0;\n",
 };
@@ -33,6 +40,11 @@ const kMistakes = [
   [copies, "lines that stand twice", { "core/base/one.cpp": kLines, "core/plan/two.cpp": kLines }],
   [links, "a link to nothing", { "docs/page.md": "[a page](gone.md)\n" }],
   [links, "a decision without its number", { "docs/decisions/0002-second.md": "# 2\n" }],
+  [routes, "a route that is not described", { "schema/openapi.yaml": '{"openapi": "3.1.0", "paths": {}}\n' }],
+  [routes, "a route of nobody's table", { "catalogue/access/matrix.toml": "" }],
+  [routes, "another way to show who calls", { "schema/openapi.yaml": JSON.stringify(page({ ...kSquads, security: [] })) }],
+  [routes, "a refusal that is not described", { "schema/openapi.yaml": JSON.stringify(page({ ...kSquads, responses: { 401: errors("sign-in-needed", "revoked") } })) }],
+  [routes, "a refusal that cannot be", { "schema/openapi.yaml": JSON.stringify(page({ ...kSquads, responses: { ...kSquads.responses, 415: errors("not-json") } })) }],
   [tests, "a property that nobody looks at", { "tests/base/a_test.cpp": "  rc::check([] {});\n" }],
   [types, "a value that may be absent", { "web/charts/sound.ts": "export const first = (values: number[]): number => values[0];\n" }],
   [types, "a name nobody uses", { "web/charts/sound.ts": "const unused = 1;\nexport const used = 2;\n" }],

@@ -3,6 +3,7 @@
 import { cli } from "../../tests/cli/cli.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
 import { browser } from "../../tests/report/browser.mjs";
+import { serve } from "../../tests/serve/serve.mjs";
 import { builtTests } from "./built_tests.mjs";
 import { evidenceInR } from "./evidence_in_r.mjs";
 import { fuzzers } from "./fuzzers.mjs";
@@ -15,10 +16,10 @@ const kLongFuzzSeconds = 900;
 const kShare = 20;  // the plain run takes a twentieth of the long one
 
 function checksOf(mode) {
-  if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli];
+  if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli, serve];
   if (mode === "reference") return [referee, evidenceInR];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, cli, browser, parity, fuzzers(seconds), lintsBite, ...lints];
+  return [builtTests(mode), theProgram, cli, serve, browser, parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.

@@ -148,7 +148,7 @@ void add_serve_command(CLI::App& app, int& exit_status) {
   command->add_option("--address", flags->where.address, "where to listen; 127.0.0.1 if not stated");
   command->add_option("--port", flags->where.port, "8765 if not stated; 0 takes any that is free");
   auto* key = command->add_option("--tls-key", flags->tls.key_file, "the certificate's key, PEM, mode 0400");
-  command->add_option("--tls-certificate", flags->tls.certificate_file, "the certificate with its chain, PEM")->needs(key);
+  key->needs(command->add_option("--tls-certificate", flags->tls.certificate_file, "the certificate with its chain, PEM")->needs(key));
   command->add_flag("--behind-proxy", flags->where.behind_proxy, "a proxy on this machine ends TLS and says who called");
   command->add_option("--origin", flags->origin, "how browsers name this server, such as https://warm-up.example");
   command->add_option("--threads", flags->where.threads, "that answer; 8 if not stated")->check(CLI::Range(1, 64));

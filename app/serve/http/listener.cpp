@@ -3,11 +3,13 @@
 #include <sys/stat.h>
 
 #include <algorithm>
+#include <array>
 #include <boost/asio.hpp>
 #include <boost/asio/ssl.hpp>
 #include <boost/beast/core.hpp>
 #include <boost/beast/http.hpp>
 #include <boost/beast/ssl.hpp>
+#include <iterator>
 #include <list>
 #include <utility>
 
@@ -38,6 +40,14 @@ int status_of(const error_code& error) {
   if (error == http::error::body_limit) return 413;
   if (error == beast::error::timeout) return 408;
   return 400;
+}
+
+// Beast reads a body of another coding as none at all, and what follows as the next request; a proxy may not.
+bool is_plain_framing(const http::request<http::string_body>& message) {
+  const auto codings = message.equal_range(http::field::transfer_encoding);
+  const auto count = std::distance(codings.first, codings.second);
+  if (count == 0) return true;
+  return count == 1 && message.version() == 11 && beast::iequals(codings.first->value(), "chunked");
 }
 
 class BeastListener;
@@ -222,6 +232,7 @@ class BeastListener final : public Listener {
       parser.body_limit(limits_.body_bytes);
       line.expires_after(limits_.header);
       co_await http::async_read_header(stream, buffer, parser, asio::redirect_error(asio::use_awaitable, error));
+      if (!error && !is_plain_framing(parser.get())) error = http::error::bad_transfer_encoding;
       if (!error) {
         line.expires_after(limits_.body);
         if (beast::iequals(parser.get()[http::field::expect], "100-continue")) {
@@ -237,13 +248,28 @@ class BeastListener final : public Listener {
         }
         ++counts_.requests_refused;
         co_await write(stream, refusal_(status_of(error)), 11, false, false);
+        co_await hear_out(stream);
         co_return;
       }
       const http::request<http::string_body> message = parser.release();
       const bool head = message.method() == http::verb::head;
-      const bool keep = message.keep_alive() && !ending_;
       Response response = co_await answer(message, peer);
+      const bool keep = message.keep_alive() && !ending_;
       if (!co_await write(stream, std::move(response), message.version(), keep, head)) co_return;
+    }
+  }
+
+  // Whoever is still sending would lose the answer: closing with bytes unread resets the connection (RFC 9112, 9.6).
+  template <class Stream>
+  asio::awaitable<void> hear_out(Stream& stream) {
+    constexpr std::size_t kMost = 8 * 1024 * 1024;
+    auto& line = beast::get_lowest_layer(stream);
+    error_code error;
+    line.socket().shutdown(tcp::socket::shutdown_send, error);
+    line.expires_after(limits_.hear_out);
+    std::array<char, 16 * 1024> passed_over{};
+    for (std::size_t heard = 0; !error && heard < kMost;) {
+      heard += co_await line.async_read_some(asio::buffer(passed_over), asio::redirect_error(asio::use_awaitable, error));
     }
   }
 

@@ -24,6 +24,7 @@ struct Limits {
   std::chrono::seconds header{10};          // from its first byte to its last
   std::chrono::seconds body{30};            // the same
   std::chrono::seconds answer{30};          // writing it out
+  std::chrono::seconds hear_out{2};         // after a refusal, whoever is still sending
   std::chrono::seconds last_words{10};      // what is under way at the end
 };
 

@@ -1,0 +1,2783 @@
+// Made from schema/openapi.yaml by `node tools/generate/api_types.mjs`; change the page, not this file.
+export interface paths {
+    "/health": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Is the server there? */
+        get: operations["health"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/ready": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Does the store answer, and is the server staying? */
+        get: operations["ready"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/metrics": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Counters, in the Prometheus text format 0.0.4. For callers on the server's own machine. */
+        get: operations["metrics"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sign-in": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Begin a session by name and password, and the second factor's code where there is one.
+         * @description Without a code the session is half way in until the code was shown (step-up). An older session in the same cookie ends.
+         */
+        post: operations["sign-in"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/activate": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Choose a password, with a link that the lead gave; the link is good once. */
+        post: operations["activate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/me": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Whose session it is, and until when. Open also before the second factor was shown. */
+        get: operations["me"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sign-out": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** End the session; the browser is told to forget what it kept. */
+        post: operations["sign-out"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/second-factor/begin": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A new secret for an authenticator; nothing is kept of it yet. */
+        post: operations["second-factor-begin"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/second-factor": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Keep the secret, once a code of it is shown. All other sessions end. */
+        post: operations["second-factor"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/step-up": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Show the second factor, or a recovery code. Good for five minutes for what changes who sees what. */
+        post: operations["step-up"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/password": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Another password; the one before must be shown. All other sessions end. */
+        post: operations["password"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One's own sessions. */
+        get: operations["sessions"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sessions/end-others": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** End one's own sessions elsewhere. */
+        post: operations["end-other-sessions"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/accounts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Who may come in. */
+        get: operations["accounts"];
+        put?: never;
+        /** Another account, with a link to choose its password. */
+        post: operations["add-account"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/accounts/{account}/charges": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What the account is charged with, in place of what it was. */
+        post: operations["charge-account"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/accounts/{account}/link": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Another link to choose a password, for somebody who lost it. Good once, for a day. */
+        post: operations["account-link"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/accounts/{account}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** End the account with its sessions and devices, at once. */
+        post: operations["end-account"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/devices": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Every device that was ever paired. */
+        get: operations["devices"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/devices/{device}/revoke": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                device: components["parameters"]["Device"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The device gets nothing any more, at once. What it still hands in is kept aside. */
+        post: operations["revoke-device"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pairings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Links that were opened, and how far each has come. */
+        get: operations["pairings"];
+        put?: never;
+        /** A link that pairs one device with an account, good once and for ten minutes. */
+        post: operations["open-pairing"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pairings/claim": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** By the device. It gets its secret, good once somebody confirmed the code that both screens show. */
+        post: operations["claim-pairing"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pairings/claimed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** By the device, again and again until somebody has compared the codes. */
+        post: operations["claimed-pairing"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/pairings/{pairing}/confirm": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                pairing: components["parameters"]["Pairing"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The codes on both screens are the same. */
+        post: operations["confirm-pairing"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/sync": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Hand in what the device has, get what it may see. docs/formats/sync.md. */
+        post: operations["sync"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The squads that one is charged with today. */
+        get: operations["squads"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** Who is of the squad, and who joins in tonight. Goes into the book of reads. */
+        get: operations["squad"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/device/squads": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same as squads, for a device. */
+        get: operations["squads-of-device"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/device/squads/{squad}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** The same as squad, for a device. Goes into the book of reads. */
+        get: operations["squad-of-device"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/week/{monday}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the week's Monday */
+                monday: components["parameters"]["Monday"];
+            };
+            cookie?: never;
+        };
+        /** What was entered about the evenings of a week, Monday to Sunday. */
+        get: operations["week"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/quarantine": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was handed in and kept aside, each with the reason. Goes into the book of reads. */
+        get: operations["quarantine"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/players/{player}/timeline": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        /** Everything entered about a player, and who read it. Goes into the book of reads. */
+        get: operations["timeline"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/players/{player}/export": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A copy of all of it for the guardian, as a file. Goes into the book of reads. */
+        post: operations["export-player"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/players/{player}/erase": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Make everything about a player unreadable, for good. */
+        post: operations["erase-player"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/players/{player}/reads": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        /** Who read what about a player, the latest 1000. */
+        get: operations["reads-of-player"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/reads": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Who read what, the latest 500. */
+        get: operations["reads"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+}
+export type webhooks = Record<string, never>;
+export interface components {
+    schemas: {
+        Id: string;
+        /** @example 2026-11-26 */
+        Day: string;
+        /**
+         * @description with the server's offset
+         * @example 2026-11-26T18:05:00+01:00
+         */
+        Time: string;
+        /** @enum {string} */
+        Role: "lead" | "coach" | "recorder" | "board" | "operator";
+        /** @description Nothing of it is read: `{}` will do. */
+        Anything: Record<string, never>;
+        Nothing: Record<string, never>;
+        SignIn: {
+            /** @description the name as it is typed; case and spaces around it do not count */
+            sign_in: string;
+            password: string;
+            /** @description six digits of the authenticator, or a recovery code */
+            code?: string;
+        };
+        Activate: {
+            link: string;
+            /** @description at least 8 characters; 15 for lead, board and operator */
+            password: string;
+        };
+        SecondFactor: {
+            /** @description as it was given */
+            secret: string;
+            code: string;
+        };
+        Code: {
+            code: string;
+        };
+        Secret: {
+            secret: string;
+        };
+        NewPassword: {
+            old: string;
+            new: string;
+        };
+        NewCharge: {
+            squad: components["schemas"]["Id"];
+            /** @description today if not stated */
+            from?: components["schemas"]["Day"];
+            /** @description the last day; a substitute must have one */
+            until?: components["schemas"]["Day"];
+            substitute?: boolean;
+        };
+        NewAccount: {
+            /** @description 1 to 64 letters, digits, '.', '-', '_' or '@' */
+            sign_in: string;
+            /** @description as others see it; at most 120 bytes */
+            name: string;
+            role: components["schemas"]["Role"];
+            charges?: components["schemas"]["NewCharge"][];
+        };
+        Charges: {
+            charges?: components["schemas"]["NewCharge"][];
+        };
+        OpenPairing: {
+            /** @description one's own if not stated */
+            account?: components["schemas"]["Id"];
+        };
+        ClaimPairing: {
+            link: string;
+            /** @description what the device calls itself; at most 60 bytes */
+            label: string;
+        };
+        ExportPlayer: {
+            /** @description how it was made sure that it is the guardian; at most 200 bytes */
+            verified: string;
+        };
+        ErasePlayer: {
+            /** @description the id once more: this cannot be undone */
+            player: string;
+        };
+        Sync: {
+            /** @description the version of what the device sends and understands */
+            client: number;
+            /** @description the ledger that 'after' is a number of */
+            ledger?: string;
+            /** @description the last number that the device has; 0 if not stated */
+            after?: number;
+            /** @description entries to get back; 500 if not stated */
+            most?: number;
+            entries?: components["schemas"]["Entry"][];
+        } & {
+            [key: string]: unknown;
+        };
+        /** @description docs/formats/ledger.md; further keys as its kind has them. */
+        Entry: {
+            id: components["schemas"]["EntryId"];
+            sequence: number;
+            device_time: string;
+            kind: string;
+            corrects?: components["schemas"]["EntryId"];
+        } & {
+            [key: string]: unknown;
+        };
+        /** @description a UUID of version 7 */
+        EntryId: string;
+        Fault: {
+            /** @description a key of docs/errors.md */
+            fault: string;
+            field: string;
+            found: string;
+            expected: string;
+        };
+        FaultsOrRefusal: {
+            /** @enum {string} */
+            error: "not-understood";
+            what: string;
+            faults?: components["schemas"]["Fault"][];
+        };
+        Session: {
+            account: components["schemas"]["Id"];
+            role: components["schemas"]["Role"];
+            /** @enum {string} */
+            next: "in" | "set-up-second-factor" | "show-second-factor";
+        };
+        Activated: {
+            sign_in: string;
+        };
+        Charge: {
+            squad: components["schemas"]["Id"];
+            from: components["schemas"]["Day"];
+            until?: components["schemas"]["Day"];
+            /** @constant */
+            substitute?: true;
+        };
+        Account: {
+            account: components["schemas"]["Id"];
+            sign_in: string;
+            name: string;
+            role: components["schemas"]["Role"];
+            ended: boolean;
+            has_password: boolean;
+            has_second_factor: boolean;
+            charges: components["schemas"]["Charge"][];
+        };
+        Accounts: {
+            accounts: components["schemas"]["Account"][];
+        };
+        AddedAccount: {
+            account: components["schemas"]["Id"];
+            sign_in: string;
+            name: string;
+            role: components["schemas"]["Role"];
+            /** @constant */
+            ended: false;
+            /** @constant */
+            has_password: false;
+            /** @constant */
+            has_second_factor: false;
+            charges: components["schemas"]["Charge"][];
+            /** @description good once, for a day; whoever has it chooses the password */
+            link: string;
+        };
+        Me: {
+            account: components["schemas"]["Id"];
+            sign_in: string;
+            name: string;
+            role: components["schemas"]["Role"];
+            /** @constant */
+            ended: false;
+            /** @constant */
+            has_password: true;
+            has_second_factor: boolean;
+            charges: components["schemas"]["Charge"][];
+            second_factor_needed: boolean;
+            second_factor_shown: boolean;
+            ends_at: components["schemas"]["Time"];
+            ends_without_a_request_after_seconds: number;
+        };
+        NewSecondFactor: {
+            secret: string;
+            /** @description for an authenticator */
+            link: string;
+        };
+        RecoveryCodes: {
+            recovery_codes: string[];
+        };
+        Ended: {
+            ended: number;
+        };
+        Sessions: {
+            sessions: {
+                began: components["schemas"]["Time"];
+                seen: components["schemas"]["Time"];
+                this_one: boolean;
+            }[];
+        };
+        ChargesOf: {
+            charges: components["schemas"]["Charge"][];
+        };
+        Link: {
+            link: string;
+            until: components["schemas"]["Time"];
+        };
+        Device: {
+            device: components["schemas"]["Id"];
+            account: components["schemas"]["Id"];
+            label: string;
+            paired: components["schemas"]["Time"];
+            seen?: components["schemas"]["Time"];
+            /** @description the highest that it handed in */
+            sequence: number;
+            revoked: boolean;
+        };
+        Devices: {
+            devices: components["schemas"]["Device"][];
+        };
+        Pairings: {
+            pairings: {
+                pairing: components["schemas"]["Id"];
+                account: components["schemas"]["Id"];
+                name: string;
+                /** @enum {string} */
+                state: "open" | "claimed" | "confirmed" | "suspended" | "too-late";
+                label?: string;
+                until: components["schemas"]["Time"];
+            }[];
+        };
+        OpenedPairing: {
+            pairing: components["schemas"]["Id"];
+            link: string;
+            until: components["schemas"]["Time"];
+        };
+        ClaimedPairing: {
+            /** @description the device keeps it; the server has a digest of it */
+            secret: string;
+            code: string;
+        };
+        PairingState: {
+            /** @enum {string} */
+            state: "claimed" | "confirmed" | "suspended";
+            device?: components["schemas"]["Id"];
+        };
+        Verdict: {
+            /** @description not where the entry could not be read */
+            id?: components["schemas"]["EntryId"];
+            /** @enum {string} */
+            verdict: "stored" | "known" | "other-content" | "kept-aside" | "dropped";
+            /** @description the ledger's number */
+            receipt?: number;
+            why?: string;
+        };
+        /** @description An entry's keys that the device's owner may see. */
+        SeenEntry: {
+            id: components["schemas"]["EntryId"];
+            kind: string;
+            receipt: number;
+            received: string;
+        } & {
+            [key: string]: unknown;
+        };
+        Synchronised: {
+            /**
+             * @description the server's version
+             * @constant
+             */
+            client: 1;
+            ledger: string;
+            now: components["schemas"]["Time"];
+            /** @description one for each entry that was sent, in its order */
+            verdicts?: components["schemas"]["Verdict"][];
+            /**
+             * @description it is another ledger than the device knew: it forgets what it was given and sends everything again
+             * @constant
+             */
+            begin_anew?: true;
+            entries: components["schemas"]["SeenEntry"][];
+            /** @description to send next time */
+            after: number;
+            /** @description ask again at once */
+            more: boolean;
+        };
+        LastWords: {
+            /** @enum {string} */
+            error: "sign-in-needed" | "revoked";
+            what: string;
+            /** @constant */
+            client?: 1;
+            ledger?: string;
+            now?: components["schemas"]["Time"];
+            verdicts?: components["schemas"]["Verdict"][];
+        };
+        SquadRow: {
+            id: components["schemas"]["Id"];
+            name: string;
+            /** @enum {string} */
+            relation: "own" | "substitute";
+        };
+        Squads: {
+            club: string;
+            squads: components["schemas"]["SquadRow"][];
+        };
+        SquadTonight: {
+            squad: components["schemas"]["SquadRow"];
+            roster: {
+                player: components["schemas"]["Id"];
+                name: string;
+                age_group: string;
+            }[];
+            /** @description empty rows for a recorder, who is not told */
+            standing: {
+                player?: components["schemas"]["Id"];
+                word?: components["schemas"]["StandingWord"];
+                instructions?: string[];
+                until?: components["schemas"]["Day"];
+                /** @description for the lead */
+                reasons?: string[];
+            }[];
+            /** @description when the latest entry about one of them came in */
+            known_at?: string;
+            ask: string;
+        };
+        /** @enum {string} */
+        StandingWord: "joins in" | "joins in with swaps" | "sits out, see a clinician";
+        Week: {
+            from: components["schemas"]["Day"];
+            to: components["schemas"]["Day"];
+            evenings: {
+                squad: components["schemas"]["Id"];
+                day: components["schemas"]["Day"];
+                start: string;
+                started: boolean;
+                /** @enum {string} */
+                happened?: "held" | "cut-short" | "missed";
+                /** @enum {string} */
+                did_it?: "most" | "half" | "few" | "nobody";
+                minutes?: number;
+                there?: number;
+                drills_that_need_help: string[];
+                /** @constant */
+                wrapped_up_by_two?: true;
+            }[];
+        };
+        KeptAside: {
+            kept_aside: {
+                number: number;
+                received: string;
+                device: string;
+                author: string;
+                why: string;
+                /** @description as it was handed in */
+                content: string;
+            }[];
+        };
+        Timeline: {
+            player: components["schemas"]["Id"];
+            name: string;
+            age_group: string;
+            squads: components["schemas"]["Id"][];
+            now: components["schemas"]["Time"];
+            word: components["schemas"]["StandingWord"];
+            /** @description each with its author and the author's role */
+            entries: components["schemas"]["SeenEntry"][];
+            read_by: components["schemas"]["ReadNote"][];
+        };
+        ReadNote: {
+            number: number;
+            when: components["schemas"]["Time"];
+            account: components["schemas"]["Id"];
+            device?: components["schemas"]["Id"];
+            /** @description the route's name */
+            what: string;
+            squad?: components["schemas"]["Id"];
+            people: number;
+        };
+        Reads: {
+            reads: components["schemas"]["ReadNote"][];
+        };
+        Erased: {
+            erased: components["schemas"]["Id"];
+            remains: string;
+        };
+    };
+    responses: {
+        /** @description It is. */
+        Here: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @constant */
+                    status: "here";
+                };
+            };
+        };
+        /** @description It does. */
+        Ready: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @constant */
+                    status: "ready";
+                };
+            };
+        };
+        /** @description It is done. */
+        Done: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        /** @description A session, with a new cookie. `next` says what is still to be shown. */
+        SessionBegun: {
+            headers: {
+                "Set-Cookie": components["headers"]["SetCookie"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Session"];
+            };
+        };
+        /** @description The password is kept; sign in with it. */
+        Activated: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Activated"];
+            };
+        };
+        /** @description Whose session it is. */
+        Me: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Me"];
+            };
+        };
+        /** @description The session has ended. */
+        SignedOut: {
+            headers: {
+                "Set-Cookie": components["headers"]["SetCookie"];
+                "Clear-Site-Data": components["headers"]["ClearSiteData"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        /** @description The secret. */
+        SecondFactorBegun: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["NewSecondFactor"];
+            };
+        };
+        /** @description It is kept. Ten codes for the day the phone is lost, each good once; they are never shown again. */
+        SecondFactorKept: {
+            headers: {
+                "Set-Cookie": components["headers"]["SetCookie"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["RecoveryCodes"];
+            };
+        };
+        /** @description How many sessions ended. */
+        SessionsEnded: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Ended"];
+            };
+        };
+        /** @description One's own sessions. */
+        Sessions: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Sessions"];
+            };
+        };
+        /** @description All accounts. */
+        Accounts: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Accounts"];
+            };
+        };
+        /** @description The account */
+        AccountAdded: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["AddedAccount"];
+            };
+        };
+        /** @description What it is charged with now. */
+        Charged: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["ChargesOf"];
+            };
+        };
+        /** @description The link. */
+        LinkMade: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Link"];
+            };
+        };
+        /** @description All devices. */
+        Devices: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Devices"];
+            };
+        };
+        /** @description All links to pair a device. */
+        Pairings: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Pairings"];
+            };
+        };
+        /** @description The link. */
+        PairingOpened: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["OpenedPairing"];
+            };
+        };
+        /** @description The device's secret and the code. */
+        PairingClaimed: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["ClaimedPairing"];
+            };
+        };
+        /** @description How far it has come. */
+        PairingState: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["PairingState"];
+            };
+        };
+        /** @description The device. */
+        Paired: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Device"];
+            };
+        };
+        /** @description A verdict on each entry, and what is new. */
+        Synchronised: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Synchronised"];
+            };
+        };
+        /** @description The club and one's squads. */
+        Squads: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Squads"];
+            };
+        };
+        /** @description The squad tonight. */
+        Squad: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["SquadTonight"];
+            };
+        };
+        /** @description The week. */
+        Week: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Week"];
+            };
+        };
+        /** @description What was kept aside. */
+        KeptAside: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["KeptAside"];
+            };
+        };
+        /** @description Everything about the player. */
+        Timeline: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Timeline"];
+            };
+        };
+        /** @description Everything about the player, to keep. */
+        TimelineAsFile: {
+            headers: {
+                "Content-Disposition": components["headers"]["OneFile"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Timeline"];
+            };
+        };
+        /** @description It is gone; and what remains. */
+        Erased: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Erased"];
+            };
+        };
+        /** @description Who read what. */
+        Reads: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Reads"];
+            };
+        };
+        /** @description The request is not as it should be; faults say where. */
+        NotUnderstood: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["FaultsOrRefusal"];
+            };
+        };
+        /** @description No session. */
+        SignInNeeded: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "sign-in-needed";
+                    what: string;
+                };
+            };
+        };
+        /** @description Name and password or the code are not right. */
+        SignInFailed: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "sign-in-failed" | "second-factor-wrong";
+                    what: string;
+                };
+            };
+        };
+        /** @description No session, or the code is not right or was used before. */
+        CodeWrong: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "sign-in-needed" | "second-factor-wrong";
+                    what: string;
+                };
+            };
+        };
+        /** @description No device, or one that was revoked. */
+        NoSuchDevice: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "sign-in-needed" | "revoked";
+                    what: string;
+                };
+            };
+        };
+        /** @description No device; or one that was revoked: what it handed in was kept aside, nothing is given. */
+        LastWords: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["LastWords"];
+            };
+        };
+        /** @description It did not come from a page or a program of this club's. */
+        NotFromHere: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not from here, or the second factor that there is was not shown just now. */
+        NotYetSecond: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here" | "step-up-needed";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not from here, the second factor was not shown, or the old password is wrong. */
+        OldPasswordWrong: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here" | "second-factor-needed" | "old-password-wrong";
+                    what: string;
+                };
+            };
+        };
+        /** @description The second factor was not shown. */
+        SecondNeeded: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "second-factor-needed";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not from here, or the second factor was not shown. */
+        SecondNeededToSend: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here" | "second-factor-needed";
+                    what: string;
+                };
+            };
+        };
+        /** @description The role or the session is not enough. */
+        MayNotRead: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "second-factor-needed" | "not-your-role";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not from here, or the role or the session is not enough. */
+        MayNotSend: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here" | "second-factor-needed" | "not-your-role";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not from here, or the role or the session is not enough; the second factor must have been shown in the last five minutes. */
+        MayNotChange: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here" | "second-factor-needed" | "step-up-needed" | "not-your-role";
+                    what: string;
+                };
+            };
+        };
+        /** @description The role is not one for this. */
+        DeviceMayNotRead: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-your-role";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not from here, or the role is not one for this. */
+        DeviceMayNotSend: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here" | "not-your-role";
+                    what: string;
+                };
+            };
+        };
+        /** @description There is nothing here for you. */
+        NotFound: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-found";
+                    what: string;
+                };
+            };
+        };
+        /** @description Somebody has that name. */
+        SignInTaken: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "sign-in-taken";
+                    what: string;
+                };
+            };
+        };
+        /** @description The account was ended. */
+        AccountEnded: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "account-ended";
+                    what: string;
+                };
+            };
+        };
+        /** @description Nobody ends their own account. */
+        YourOwn: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "your-own";
+                    what: string;
+                };
+            };
+        };
+        /** @description There is none to show. */
+        NoSecondFactor: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "no-second-factor";
+                    what: string;
+                };
+            };
+        };
+        /** @description The code is another, the link was used twice, or it is too late. */
+        NotConfirmed: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-confirmed";
+                    what: string;
+                };
+            };
+        };
+        /** @description The link was used before, is too old, or is none. */
+        LinkUsed: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "link-used";
+                    what: string;
+                };
+            };
+        };
+        /** @description It is not JSON. */
+        NotJson: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-json";
+                    what: string;
+                };
+            };
+        };
+        /** @description Too short, too long, or one that is tried first. */
+        PasswordNotTaken: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "password-not-taken";
+                    what: string;
+                };
+            };
+        };
+        /** @description The code is not of this secret. */
+        NotOfThisSecret: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "second-factor-wrong";
+                    what: string;
+                };
+            };
+        };
+        /** @description The id in the body is another one than in the path. */
+        NotTheSame: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-the-same";
+                    what: string;
+                };
+            };
+        };
+        /** @description The app is too old or too new. It keeps what it has. */
+        UpdateFirst: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "update-first";
+                    what: string;
+                };
+            };
+        };
+        /** @description Wait first. */
+        TooManyTries: {
+            headers: {
+                "Retry-After": components["headers"]["RetryAfter"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "too-many-tries";
+                    what: string;
+                };
+            };
+        };
+        /** @description One account or device asked more than 240 times in a minute. */
+        TooFast: {
+            headers: {
+                "Retry-After": components["headers"]["RetryAfter"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "too-fast";
+                    what: string;
+                };
+            };
+        };
+        /** @description The store cannot be reached. Nothing was taken in. */
+        StoreBusy: {
+            headers: {
+                "Retry-After": components["headers"]["RetryAfter"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "store-busy";
+                    what: string;
+                };
+            };
+        };
+        /** @description The disk is full. Nothing was taken in. */
+        StoreFull: {
+            headers: {
+                "Retry-After": components["headers"]["RetryAfter"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "store-full";
+                    what: string;
+                };
+            };
+        };
+        /** @description The store cannot be reached, or the server is leaving. */
+        NotReady: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-ready" | "store-busy";
+                    what: string;
+                };
+            };
+        };
+        /** @description It is no request of HTTP, or a header stands there twice. The connection may be closed. */
+        NotRead: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-understood";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not asked for in this way. */
+        NoSuchMethod: {
+            headers: {
+                Allow: components["headers"]["Allow"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "no-such-method";
+                    what: string;
+                };
+            };
+        };
+        /** @description More than 1 MiB. The connection is closed. */
+        TooLarge: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-understood";
+                    what: string;
+                };
+            };
+        };
+        /** @description More than 16 KiB of headers. The connection is closed. */
+        HeadersTooLarge: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-understood";
+                    what: string;
+                };
+            };
+        };
+        /** @description Something went wrong here. Nothing was half done. */
+        Fault: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "fault";
+                    what: string;
+                };
+            };
+        };
+        /** @description The server has its hands full, or many sign in at this moment. */
+        Busy: {
+            headers: {
+                "Retry-After": components["headers"]["RetryAfter"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "busy";
+                    what: string;
+                };
+            };
+        };
+    };
+    parameters: {
+        /** @description Says that a program of the club's own sent it. */
+        LaneworkRequest: "1";
+        Account: components["schemas"]["Id"];
+        Device: components["schemas"]["Id"];
+        /** @description the week's Monday */
+        Monday: components["schemas"]["Day"];
+        Pairing: components["schemas"]["Id"];
+        Player: components["schemas"]["Id"];
+        Squad: components["schemas"]["Id"];
+    };
+    requestBodies: never;
+    headers: {
+        /** @description the session: `__Host-`, Secure, HttpOnly, SameSite=Strict */
+        SetCookie: string;
+        /** @description seconds */
+        RetryAfter: number;
+        /** @description the methods that there are */
+        Allow: string;
+        /** @description what the browser forgets */
+        ClearSiteData: "\"cache\", \"storage\"";
+        /** @description a file to keep */
+        OneFile: "attachment; filename=\"one-player.json\"";
+    };
+    pathItems: never;
+}
+export type Id = components['schemas']['Id'];
+export type Day = components['schemas']['Day'];
+export type Time = components['schemas']['Time'];
+export type Role = components['schemas']['Role'];
+export type Anything = components['schemas']['Anything'];
+export type Nothing = components['schemas']['Nothing'];
+export type SignIn = components['schemas']['SignIn'];
+export type Activate = components['schemas']['Activate'];
+export type SecondFactor = components['schemas']['SecondFactor'];
+export type Code = components['schemas']['Code'];
+export type Secret = components['schemas']['Secret'];
+export type NewPassword = components['schemas']['NewPassword'];
+export type NewCharge = components['schemas']['NewCharge'];
+export type NewAccount = components['schemas']['NewAccount'];
+export type Charges = components['schemas']['Charges'];
+export type OpenPairing = components['schemas']['OpenPairing'];
+export type ClaimPairing = components['schemas']['ClaimPairing'];
+export type ExportPlayer = components['schemas']['ExportPlayer'];
+export type ErasePlayer = components['schemas']['ErasePlayer'];
+export type Sync = components['schemas']['Sync'];
+export type Entry = components['schemas']['Entry'];
+export type EntryId = components['schemas']['EntryId'];
+export type Fault = components['schemas']['Fault'];
+export type FaultsOrRefusal = components['schemas']['FaultsOrRefusal'];
+export type Session = components['schemas']['Session'];
+export type Activated = components['schemas']['Activated'];
+export type Charge = components['schemas']['Charge'];
+export type Account = components['schemas']['Account'];
+export type Accounts = components['schemas']['Accounts'];
+export type AddedAccount = components['schemas']['AddedAccount'];
+export type Me = components['schemas']['Me'];
+export type NewSecondFactor = components['schemas']['NewSecondFactor'];
+export type RecoveryCodes = components['schemas']['RecoveryCodes'];
+export type Ended = components['schemas']['Ended'];
+export type Sessions = components['schemas']['Sessions'];
+export type ChargesOf = components['schemas']['ChargesOf'];
+export type Link = components['schemas']['Link'];
+export type Device = components['schemas']['Device'];
+export type Devices = components['schemas']['Devices'];
+export type Pairings = components['schemas']['Pairings'];
+export type OpenedPairing = components['schemas']['OpenedPairing'];
+export type ClaimedPairing = components['schemas']['ClaimedPairing'];
+export type PairingState = components['schemas']['PairingState'];
+export type Verdict = components['schemas']['Verdict'];
+export type SeenEntry = components['schemas']['SeenEntry'];
+export type Synchronised = components['schemas']['Synchronised'];
+export type LastWords = components['schemas']['LastWords'];
+export type SquadRow = components['schemas']['SquadRow'];
+export type Squads = components['schemas']['Squads'];
+export type SquadTonight = components['schemas']['SquadTonight'];
+export type StandingWord = components['schemas']['StandingWord'];
+export type Week = components['schemas']['Week'];
+export type KeptAside = components['schemas']['KeptAside'];
+export type Timeline = components['schemas']['Timeline'];
+export type ReadNote = components['schemas']['ReadNote'];
+export type Reads = components['schemas']['Reads'];
+export type Erased = components['schemas']['Erased'];
+export type ResponseHere = components['responses']['Here'];
+export type ResponseReady = components['responses']['Ready'];
+export type ResponseDone = components['responses']['Done'];
+export type ResponseSessionBegun = components['responses']['SessionBegun'];
+export type ResponseActivated = components['responses']['Activated'];
+export type ResponseMe = components['responses']['Me'];
+export type ResponseSignedOut = components['responses']['SignedOut'];
+export type ResponseSecondFactorBegun = components['responses']['SecondFactorBegun'];
+export type ResponseSecondFactorKept = components['responses']['SecondFactorKept'];
+export type ResponseSessionsEnded = components['responses']['SessionsEnded'];
+export type ResponseSessions = components['responses']['Sessions'];
+export type ResponseAccounts = components['responses']['Accounts'];
+export type ResponseAccountAdded = components['responses']['AccountAdded'];
+export type ResponseCharged = components['responses']['Charged'];
+export type ResponseLinkMade = components['responses']['LinkMade'];
+export type ResponseDevices = components['responses']['Devices'];
+export type ResponsePairings = components['responses']['Pairings'];
+export type ResponsePairingOpened = components['responses']['PairingOpened'];
+export type ResponsePairingClaimed = components['responses']['PairingClaimed'];
+export type ResponsePairingState = components['responses']['PairingState'];
+export type ResponsePaired = components['responses']['Paired'];
+export type ResponseSynchronised = components['responses']['Synchronised'];
+export type ResponseSquads = components['responses']['Squads'];
+export type ResponseSquad = components['responses']['Squad'];
+export type ResponseWeek = components['responses']['Week'];
+export type ResponseKeptAside = components['responses']['KeptAside'];
+export type ResponseTimeline = components['responses']['Timeline'];
+export type ResponseTimelineAsFile = components['responses']['TimelineAsFile'];
+export type ResponseErased = components['responses']['Erased'];
+export type ResponseReads = components['responses']['Reads'];
+export type ResponseNotUnderstood = components['responses']['NotUnderstood'];
+export type ResponseSignInNeeded = components['responses']['SignInNeeded'];
+export type ResponseSignInFailed = components['responses']['SignInFailed'];
+export type ResponseCodeWrong = components['responses']['CodeWrong'];
+export type ResponseNoSuchDevice = components['responses']['NoSuchDevice'];
+export type ResponseLastWords = components['responses']['LastWords'];
+export type ResponseNotFromHere = components['responses']['NotFromHere'];
+export type ResponseNotYetSecond = components['responses']['NotYetSecond'];
+export type ResponseOldPasswordWrong = components['responses']['OldPasswordWrong'];
+export type ResponseSecondNeeded = components['responses']['SecondNeeded'];
+export type ResponseSecondNeededToSend = components['responses']['SecondNeededToSend'];
+export type ResponseMayNotRead = components['responses']['MayNotRead'];
+export type ResponseMayNotSend = components['responses']['MayNotSend'];
+export type ResponseMayNotChange = components['responses']['MayNotChange'];
+export type ResponseDeviceMayNotRead = components['responses']['DeviceMayNotRead'];
+export type ResponseDeviceMayNotSend = components['responses']['DeviceMayNotSend'];
+export type ResponseNotFound = components['responses']['NotFound'];
+export type ResponseSignInTaken = components['responses']['SignInTaken'];
+export type ResponseAccountEnded = components['responses']['AccountEnded'];
+export type ResponseYourOwn = components['responses']['YourOwn'];
+export type ResponseNoSecondFactor = components['responses']['NoSecondFactor'];
+export type ResponseNotConfirmed = components['responses']['NotConfirmed'];
+export type ResponseLinkUsed = components['responses']['LinkUsed'];
+export type ResponseNotJson = components['responses']['NotJson'];
+export type ResponsePasswordNotTaken = components['responses']['PasswordNotTaken'];
+export type ResponseNotOfThisSecret = components['responses']['NotOfThisSecret'];
+export type ResponseNotTheSame = components['responses']['NotTheSame'];
+export type ResponseUpdateFirst = components['responses']['UpdateFirst'];
+export type ResponseTooManyTries = components['responses']['TooManyTries'];
+export type ResponseTooFast = components['responses']['TooFast'];
+export type ResponseStoreBusy = components['responses']['StoreBusy'];
+export type ResponseStoreFull = components['responses']['StoreFull'];
+export type ResponseNotReady = components['responses']['NotReady'];
+export type ResponseNotRead = components['responses']['NotRead'];
+export type ResponseNoSuchMethod = components['responses']['NoSuchMethod'];
+export type ResponseTooLarge = components['responses']['TooLarge'];
+export type ResponseHeadersTooLarge = components['responses']['HeadersTooLarge'];
+export type ResponseFault = components['responses']['Fault'];
+export type ResponseBusy = components['responses']['Busy'];
+export type ParameterLaneworkRequest = components['parameters']['LaneworkRequest'];
+export type ParameterAccount = components['parameters']['Account'];
+export type ParameterDevice = components['parameters']['Device'];
+export type ParameterMonday = components['parameters']['Monday'];
+export type ParameterPairing = components['parameters']['Pairing'];
+export type ParameterPlayer = components['parameters']['Player'];
+export type ParameterSquad = components['parameters']['Squad'];
+export type HeaderSetCookie = components['headers']['SetCookie'];
+export type HeaderRetryAfter = components['headers']['RetryAfter'];
+export type HeaderAllow = components['headers']['Allow'];
+export type HeaderClearSiteData = components['headers']['ClearSiteData'];
+export type HeaderOneFile = components['headers']['OneFile'];
+export type $defs = Record<string, never>;
+export interface operations {
+    health: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Here"];
+        };
+    };
+    ready: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Ready"];
+            503: components["responses"]["NotReady"];
+        };
+    };
+    metrics: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Counters by route, class of answer and verdict. No person, squad or device. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/plain": string;
+                };
+            };
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+        };
+    };
+    "sign-in": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SignIn"];
+            };
+        };
+        responses: {
+            200: components["responses"]["SessionBegun"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInFailed"];
+            403: components["responses"]["NotFromHere"];
+            415: components["responses"]["NotJson"];
+            429: components["responses"]["TooManyTries"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    activate: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Activate"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Activated"];
+            400: components["responses"]["NotUnderstood"];
+            403: components["responses"]["NotFromHere"];
+            410: components["responses"]["LinkUsed"];
+            415: components["responses"]["NotJson"];
+            422: components["responses"]["PasswordNotTaken"];
+            429: components["responses"]["TooManyTries"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    me: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Me"];
+            401: components["responses"]["SignInNeeded"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "sign-out": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Anything"];
+            };
+        };
+        responses: {
+            200: components["responses"]["SignedOut"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["NotFromHere"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "second-factor-begin": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        responses: {
+            200: components["responses"]["SecondFactorBegun"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["NotYetSecond"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "second-factor": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SecondFactor"];
+            };
+        };
+        responses: {
+            200: components["responses"]["SecondFactorKept"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["NotYetSecond"];
+            415: components["responses"]["NotJson"];
+            422: components["responses"]["NotOfThisSecret"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "step-up": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Code"];
+            };
+        };
+        responses: {
+            200: components["responses"]["SessionBegun"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["CodeWrong"];
+            403: components["responses"]["NotFromHere"];
+            409: components["responses"]["NoSecondFactor"];
+            415: components["responses"]["NotJson"];
+            429: components["responses"]["TooManyTries"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    password: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewPassword"];
+            };
+        };
+        responses: {
+            200: components["responses"]["SessionsEnded"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["OldPasswordWrong"];
+            415: components["responses"]["NotJson"];
+            422: components["responses"]["PasswordNotTaken"];
+            429: components["responses"]["TooManyTries"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    sessions: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Sessions"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "end-other-sessions": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Anything"];
+            };
+        };
+        responses: {
+            200: components["responses"]["SessionsEnded"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeededToSend"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    accounts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Accounts"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "add-account": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewAccount"];
+            };
+        };
+        responses: {
+            201: components["responses"]["AccountAdded"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            409: components["responses"]["SignInTaken"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "charge-account": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Charges"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Charged"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "account-link": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Anything"];
+            };
+        };
+        responses: {
+            201: components["responses"]["LinkMade"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["AccountEnded"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "end-account": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Anything"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Done"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["YourOwn"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    devices: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Devices"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "revoke-device": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                device: components["parameters"]["Device"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Anything"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Done"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    pairings: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Pairings"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "open-pairing": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OpenPairing"];
+            };
+        };
+        responses: {
+            201: components["responses"]["PairingOpened"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "claim-pairing": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ClaimPairing"];
+            };
+        };
+        responses: {
+            201: components["responses"]["PairingClaimed"];
+            400: components["responses"]["NotUnderstood"];
+            403: components["responses"]["NotFromHere"];
+            410: components["responses"]["LinkUsed"];
+            415: components["responses"]["NotJson"];
+            429: components["responses"]["TooManyTries"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "claimed-pairing": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Secret"];
+            };
+        };
+        responses: {
+            200: components["responses"]["PairingState"];
+            400: components["responses"]["NotUnderstood"];
+            403: components["responses"]["NotFromHere"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+        };
+    };
+    "confirm-pairing": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                pairing: components["parameters"]["Pairing"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Code"];
+            };
+        };
+        responses: {
+            201: components["responses"]["Paired"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            409: components["responses"]["NotConfirmed"];
+            415: components["responses"]["NotJson"];
+            429: components["responses"]["TooManyTries"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    sync: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Sync"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Synchronised"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["LastWords"];
+            403: components["responses"]["DeviceMayNotSend"];
+            415: components["responses"]["NotJson"];
+            426: components["responses"]["UpdateFirst"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    squads: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Squads"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    squad: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Squad"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "squads-of-device": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Squads"];
+            401: components["responses"]["NoSuchDevice"];
+            403: components["responses"]["DeviceMayNotRead"];
+            503: components["responses"]["StoreBusy"];
+        };
+    };
+    "squad-of-device": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Squad"];
+            401: components["responses"]["NoSuchDevice"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    week: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the week's Monday */
+                monday: components["parameters"]["Monday"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Week"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    quarantine: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["KeptAside"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    timeline: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Timeline"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "export-player": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ExportPlayer"];
+            };
+        };
+        responses: {
+            200: components["responses"]["TimelineAsFile"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "erase-player": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ErasePlayer"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Erased"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            422: components["responses"]["NotTheSame"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "reads-of-player": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                player: components["parameters"]["Player"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Reads"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    reads: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Reads"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+}
