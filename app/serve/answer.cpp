@@ -36,8 +36,10 @@ Response fault_answer(const Faults& faults) {
 
 Response store_answer(const Faults& faults) {
   const bool full = !faults.empty() && faults.front().found.find("full") != std::string::npos;
-  Response out = full ? error_answer(507, "store-full", "The server's disk is full: nothing was taken in. Send it again later.")
-                      : error_answer(503, "store-busy", "The server's store cannot be reached: nothing was taken in. Send it again.");
+  Response out =
+      full ? error_answer(507, "store-full", "The server's disk is full: nothing was taken in. Send it again later.")
+           : error_answer(503, "store-busy",
+                          "The server's store cannot be reached: nothing was taken in. Send it again.");
   return out.with("Retry-After", full ? "600" : "5");
 }
 

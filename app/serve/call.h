@@ -17,8 +17,8 @@ struct Call {
   std::vector<std::string> values;  // of the path's places, in order
   Now now;
   Room& room;
-  Node body;                        // of a POST: a table
-  access::Viewer viewer;            // account empty: nobody in particular
+  Node body;              // of a POST: a table
+  access::Viewer viewer;  // account empty: nobody in particular
   std::optional<store::Account> account;
   std::optional<store::Session> session;
   std::optional<store::Device> device;

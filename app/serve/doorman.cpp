@@ -71,13 +71,15 @@ std::optional<Response> by_role(Call& call) {
     return error_answer(403, "not-your-role", "Your role does not do this.");
   }
   const auto place = std::find(call.route.segments.begin(), call.route.segments.end(), "{squad}");
-  const auto nth = std::count_if(call.route.segments.begin(), place, [](const std::string& one) { return one.front() == '{'; });
+  const auto nth =
+      std::count_if(call.route.segments.begin(), place, [](const std::string& one) { return one.front() == '{'; });
   const std::string& squad = call.values[static_cast<std::size_t>(nth)];
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
   const auto& squads = club.value()->lists.squads;
   const bool there = std::any_of(squads.begin(), squads.end(), [&](const auto& one) { return one.id == squad; });
-  const bool may = access::may(call.route, call.viewer.role, access::relation_of(call.viewer, squad, call.viewer.today));
+  const bool may =
+      access::may(call.route, call.viewer.role, access::relation_of(call.viewer, squad, call.viewer.today));
   if (!there || !may) return no_such_thing();
   return {};
 }
@@ -120,7 +122,8 @@ std::string secret_in_cookie(const House& house, const Request& request) {
 }
 
 std::string session_cookie(const House& house, const std::string& secret) {
-  return cookie_name(house) + "=" + secret + "; Path=/; " + (house.secure ? "Secure; " : "") + "HttpOnly; SameSite=Strict";
+  return cookie_name(house) + "=" + secret + "; Path=/; " + (house.secure ? "Secure; " : "") +
+         "HttpOnly; SameSite=Strict";
 }
 
 std::string cleared_cookie(const House& house) { return session_cookie(house, "") + "; Max-Age=0"; }
@@ -130,9 +133,9 @@ std::optional<Response> not_from_our_pages(const Call& call) {
   const std::string_view type = request.header("content-type");
   const std::string_view origin = request.header("origin");
   const std::string_view site = request.header("sec-fetch-site");
-  const std::string ours = call.house.origin.empty()
-                               ? std::string(request.secure ? "https://" : "http://") + std::string(request.header("host"))
-                               : call.house.origin;
+  const std::string ours = call.house.origin.empty() ? std::string(request.secure ? "https://" : "http://") +
+                                                           std::string(request.header("host"))
+                                                     : call.house.origin;
   if (type.substr(0, type.find(';')) != "application/json") {
     return error_answer(415, "not-json", "Send JSON, with Content-Type: application/json.");
   }

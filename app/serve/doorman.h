@@ -1,5 +1,5 @@
-// Who comes, and whether they may: the one place where a request is let through. In this order: where it comes from, who
-// it is, whether the role may at all, whether the second factor was shown, whether the squad is theirs.
+// Who comes, and whether they may: the one place where a request is let through. In this order: where it comes from,
+// who it is, whether the role may at all, whether the second factor was shown, whether the squad is theirs.
 #pragma once
 
 #include <optional>
@@ -9,7 +9,8 @@
 namespace lanework::serve {
 
 inline constexpr const char* kCookie = "__Host-lanework";
-inline constexpr const char* kPlainCookie = "lanework";  // on this machine without TLS, where no browser takes the other
+inline constexpr const char* kPlainCookie =
+    "lanework";  // on this machine without TLS, where no browser takes the other
 
 // Empty: let through, with the call's viewer filled in.
 std::optional<Response> turned_away(Call& call);

@@ -44,8 +44,8 @@ struct House {
   StaticFiles files;
   KnownPasswords known_passwords;
   Clock clock = seconds_of_clock;
-  std::string origin;           // 'https://club.example:8765', where it is known; else the Host of each request
-  bool secure = false;          // TLS here or at a proxy: cookies say so and browsers are told to stay with it
+  std::string origin;               // 'https://club.example:8765', where it is known; else the Host of each request
+  bool secure = false;              // TLS here or at a proxy: cookies say so and browsers are told to stay with it
   store::ErasureNote note_erasure;  // puts somebody on the list that a restore goes by
   std::unique_ptr<Rooms> rooms;
   std::unique_ptr<sync::Writer> writer;

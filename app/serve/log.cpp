@@ -10,7 +10,8 @@ std::string utc_stamp(std::int64_t seconds) {
   const std::int64_t day = seconds / kDay;
   const auto rest = static_cast<int>(seconds % kDay);
   const auto two = [](int value) { return (value < 10 ? "0" : "") + std::to_string(value); };
-  return to_iso(Date{static_cast<int>(day)}) + "T" + two(rest / 3600) + ":" + two(rest / 60 % 60) + ":" + two(rest % 60) + "Z";
+  return to_iso(Date{static_cast<int>(day)}) + "T" + two(rest / 3600) + ":" + two(rest / 60 % 60) + ":" +
+         two(rest % 60) + "Z";
 }
 
 }  // namespace

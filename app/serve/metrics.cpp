@@ -42,7 +42,8 @@ std::string Metrics::text(const EdgeCounts& edge) const {
     std::int64_t so_far = 0;
     for (std::size_t i = 0; i < kSecondsUpTo.size(); ++i) {
       so_far += of.within[i];
-      out << "lanework_request_seconds_bucket{route=\"" << route << "\",le=\"" << kSecondsUpTo[i] << "\"} " << so_far << '\n';
+      out << "lanework_request_seconds_bucket{route=\"" << route << "\",le=\"" << kSecondsUpTo[i] << "\"} " << so_far
+          << '\n';
     }
     so_far += of.within.back();
     out << "lanework_request_seconds_bucket{route=\"" << route << "\",le=\"+Inf\"} " << so_far << '\n'
@@ -61,7 +62,8 @@ std::string Metrics::text(const EdgeCounts& edge) const {
   gauge("lanework_connections_total", "counter", "Connections taken.", edge.connections_taken);
   gauge("lanework_connections_turned_away_total", "counter", "Connections closed at once, the most being open.",
         edge.connections_turned_away);
-  gauge("lanework_requests_waiting", "gauge", "Requests that wait for a thread or are being answered.", edge.requests_waiting);
+  gauge("lanework_requests_waiting", "gauge", "Requests that wait for a thread or are being answered.",
+        edge.requests_waiting);
   gauge("lanework_requests_refused_total", "counter", "What came and was no whole request, or one too many.",
         edge.requests_refused);
   return out.str();

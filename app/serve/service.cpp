@@ -38,7 +38,8 @@ std::string what_of(int status) {
 
 // Read by whoever looks at the answer; the same for files, answers and errors.
 constexpr const char* kContentPolicy =
-    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' blob:; font-src 'self'; "
+    "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' blob:; font-src "
+    "'self'; "
     "connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'self'; frame-ancestors 'none'; "
     "base-uri 'none'; object-src 'none'";
 
@@ -52,8 +53,8 @@ std::string key_in(const Response& response) {
 // RFC 9110, 7.2: a name or an address, perhaps a port.
 bool is_host(std::string_view text) {
   return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '_' ||
-           c == ':' || c == '[' || c == ']';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.' || c == '-' ||
+           c == '_' || c == ':' || c == '[' || c == ']';
   });
 }
 
@@ -76,14 +77,20 @@ Result<std::unique_ptr<Service>> Service::make(House& house) {
   for (const access::Route& route : house.matrix.routes) {
     named.insert(route.name);
     if (route.name != kHealth && work_of(route.name) == nullptr) {
-      faults.push_back({FaultCode::kUnknownName, {"catalogue/access/matrix.toml", 0, 0, route.name}, "a route nobody answers",
-                        "routes that this version has", {}});
+      faults.push_back({FaultCode::kUnknownName,
+                        {"catalogue/access/matrix.toml", 0, 0, route.name},
+                        "a route nobody answers",
+                        "routes that this version has",
+                        {}});
     }
   }
   for (const NamedWork& one : works()) {
     if (named.count(one.route) == 0) {
-      faults.push_back({FaultCode::kMissing, {"catalogue/access/matrix.toml", 0, 0, one.route}, "nothing about it",
-                        "a [[route]] for everything that this version answers", {}});
+      faults.push_back({FaultCode::kMissing,
+                        {"catalogue/access/matrix.toml", 0, 0, one.route},
+                        "nothing about it",
+                        "a [[route]] for everything that this version answers",
+                        {}});
     }
   }
   if (!faults.empty()) return faults;
@@ -91,7 +98,11 @@ Result<std::unique_ptr<Service>> Service::make(House& house) {
 }
 
 Response Service::refuse(int status) const {
-  Response out = error_answer(status, status == 503 ? "busy" : status == 500 ? "fault" : "not-understood", what_of(status));
+  Response out = error_answer(status,
+                              status == 503   ? "busy"
+                              : status == 500 ? "fault"
+                                              : "not-understood",
+                              what_of(status));
   dress(out, false);
   return out;
 }
@@ -114,7 +125,10 @@ Response Service::answer(const Request& request) {
   const std::chrono::duration<double> took = std::chrono::steady_clock::now() - began;
   house_.metrics.answered(route, out.status, took.count());
   if (why.empty()) why = key_in(out);
-  house_.log->add({house_.clock(), "request", route, request.method == "POST" ? "POST" : request.method == "GET" ? "GET" : "other",
+  house_.log->add({house_.clock(), "request", route,
+                   request.method == "POST"  ? "POST"
+                   : request.method == "GET" ? "GET"
+                                             : "other",
                    out.status, static_cast<std::int64_t>(took.count() * 1e6), account, device, why});
   return out;
 }
@@ -124,7 +138,8 @@ Response Service::routed(const Request& request, std::string& route, std::string
   for (const char* once : {"host", "content-type", "authorization", "cookie", "origin", "lanework-request"}) {
     if (request.count(once) > 1) return error_answer(400, "not-understood", "A header stands there twice.");
   }
-  if (!is_host(request.header("host"))) return error_answer(400, "not-understood", "The Host header is missing, or none.");
+  if (!is_host(request.header("host")))
+    return error_answer(400, "not-understood", "The Host header is missing, or none.");
   const bool reads = request.method == "GET" || request.method == "HEAD";
   if (!reads && request.method != "POST") return other_method(request);
   const std::string method = reads ? "GET" : "POST";
@@ -160,8 +175,9 @@ Response Service::worked(const Request& request, const access::PathMatch& match,
                          std::string& device) {
   auto room = house_.rooms->take();
   if (!room) return store_answer(room.faults());
-  Call call{house_, request, *match.route, match.values, now_at(house_.clock()), **room.value(), {}, {}, {}, {}, {},
-            {},     {},      0,            {}};
+  Call call{
+      house_, request, *match.route, match.values, now_at(house_.clock()), **room.value(), {}, {}, {}, {}, {}, {}, {},
+      0,      {}};
   auto refused = turned_away(call);
   if (call.account) account = call.account->id;
   if (call.device) device = call.device->id;

@@ -20,7 +20,8 @@ class Service {
   explicit Service(House& house) : house_(house) {}
   House& house_;
 
-  Response routed(const Request& request, std::string& route, std::string& why, std::string& account, std::string& device);
+  Response routed(const Request& request, std::string& route, std::string& why, std::string& account,
+                  std::string& device);
   Response worked(const Request& request, const access::PathMatch& match, std::string& why, std::string& account,
                   std::string& device);
   Response other_method(const Request& request) const;

@@ -1,5 +1,5 @@
-// How long a session lasts, by role: without a request, and in all (OWASP ASVS 5.0, 7.1.1; NIST SP 800-63B is laxer). One
-// table, which the tests read too.
+// How long a session lasts, by role: without a request, and in all (OWASP ASVS 5.0, 7.1.1; NIST SP 800-63B is laxer).
+// One table, which the tests read too.
 #pragma once
 
 #include <array>
@@ -25,8 +25,8 @@ inline constexpr std::array<SessionLimits, 5> kSessionLimits = {{{30 * kMinute, 
                                                                  {15 * kMinute, 4 * kHour, true},
                                                                  {10 * kMinute, 4 * kHour, true}}};
 
-inline constexpr std::int64_t kStepUpSeconds = 5 * kMinute;     // a second factor shown is good for so long
-inline constexpr std::int64_t kPairingSeconds = 10 * kMinute;   // a link to pair a device
+inline constexpr std::int64_t kStepUpSeconds = 5 * kMinute;      // a second factor shown is good for so long
+inline constexpr std::int64_t kPairingSeconds = 10 * kMinute;    // a link to pair a device
 inline constexpr std::int64_t kAccountLinkSeconds = 24 * kHour;  // a link to set a password: one evening is too short
 
 constexpr const SessionLimits& limits_of(ledger::Role role) { return kSessionLimits[static_cast<std::size_t>(role)]; }

@@ -35,8 +35,9 @@ std::vector<care::Entry> read_all(const Node& document, const CareRules& rules) 
     auto read = read_one(row, rules);
     if (!read) {
       const Node* kind = row.find("kind");
-      const bool cautious = kind != nullptr && (kind->text == "hurt" || kind->text == "soreness" || kind->text == "restriction" ||
-                                                kind->text == "course-opened" || kind->text == "stepped-back");
+      const bool cautious =
+          kind != nullptr && (kind->text == "hurt" || kind->text == "soreness" || kind->text == "restriction" ||
+                              kind->text == "course-opened" || kind->text == "stepped-back");
       if (!cautious) continue;
       auto plain = only(row, {"id", "device_time", "player", "receipt", "received", "by", "role"});
       plain->set("kind", Node::make_text("hurt"));
@@ -64,18 +65,20 @@ void add(PlayerStanding& player, const care::Standing& one, Date day) {
 
 }  // namespace
 
-SquadStanding standing_from(std::vector<ledger::Received> entries, const ledger::KindTable& kinds, const CareRules& rules,
-                            const std::vector<std::string>& players, Date day) {
+SquadStanding standing_from(std::vector<ledger::Received> entries, const ledger::KindTable& kinds,
+                            const CareRules& rules, const std::vector<std::string>& players, Date day) {
   SquadStanding out;
   for (const std::string& player : players) {
     out.players.push_back({player, care::words_of(people::TakingPart::kJoinsIn), {}, {}, {}});
   }
   const ledger::State state = ledger::fold(std::move(entries), kinds);
-  const care::Knowledge known = care::fold(read_all(ledger::care_document(state, kinds), rules), rules.pain, rules.courses);
+  const care::Knowledge known =
+      care::fold(read_all(ledger::care_document(state, kinds), rules), rules.pain, rules.courses);
   if (known.as_known) out.known_at = care::to_known_words(*known.as_known);
   for (const care::Standing& one : care::holding_on(known.standing, day)) {
-    const auto found = std::find_if(out.players.begin(), out.players.end(),
-                                    [&](const PlayerStanding& player) { return player.player == one.restriction.player; });
+    const auto found = std::find_if(out.players.begin(), out.players.end(), [&](const PlayerStanding& player) {
+      return player.player == one.restriction.player;
+    });
     if (found != out.players.end()) add(*found, one, day);
   }
   return out;

@@ -1,5 +1,6 @@
 // What stands of players, worked out from the ledger: who joins in, who joins in with swaps, who sits out, and what the
-// coach is told. What cannot be understood holds back as a hurt at an unknown place; it never makes the rest unreadable.
+// coach is told. What cannot be understood holds back as a hurt at an unknown place; it never makes the rest
+// unreadable.
 #pragma once
 
 #include <optional>
@@ -26,7 +27,7 @@ struct SquadStanding {
 Result<SquadStanding> standing_of(Room& room, const House& house, const std::vector<std::string>& players, Date day);
 
 // The same from entries at hand.
-SquadStanding standing_from(std::vector<ledger::Received> entries, const ledger::KindTable& kinds, const CareRules& rules,
-                            const std::vector<std::string>& players, Date day);
+SquadStanding standing_from(std::vector<ledger::Received> entries, const ledger::KindTable& kinds,
+                            const CareRules& rules, const std::vector<std::string>& players, Date day);
 
 }  // namespace lanework::serve

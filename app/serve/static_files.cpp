@@ -19,19 +19,20 @@ struct TypeOf {
   std::string_view type;
 };
 constexpr std::array<TypeOf, 10> kTypes = {{{".html", "text/html; charset=utf-8"},
-                                           {".css", "text/css; charset=utf-8"},
-                                           {".js", "text/javascript; charset=utf-8"},
-                                           {".json", "application/json; charset=utf-8"},
-                                           {".webmanifest", "application/manifest+json; charset=utf-8"},
-                                           {".svg", "image/svg+xml; charset=utf-8"},
-                                           {".png", "image/png"},
-                                           {".woff2", "font/woff2"},
-                                           {".txt", "text/plain; charset=utf-8"},
-                                           {".wasm", "application/wasm"}}};
+                                            {".css", "text/css; charset=utf-8"},
+                                            {".js", "text/javascript; charset=utf-8"},
+                                            {".json", "application/json; charset=utf-8"},
+                                            {".webmanifest", "application/manifest+json; charset=utf-8"},
+                                            {".svg", "image/svg+xml; charset=utf-8"},
+                                            {".png", "image/png"},
+                                            {".woff2", "font/woff2"},
+                                            {".txt", "text/plain; charset=utf-8"},
+                                            {".wasm", "application/wasm"}}};
 
 std::string_view type_of(const fs::path& file) {
   const std::string ending = file.extension().string();
-  const auto found = std::find_if(kTypes.begin(), kTypes.end(), [&](const TypeOf& one) { return one.ending == ending; });
+  const auto found =
+      std::find_if(kTypes.begin(), kTypes.end(), [&](const TypeOf& one) { return one.ending == ending; });
   return found == kTypes.end() ? std::string_view() : found->type;
 }
 
@@ -58,7 +59,8 @@ std::string gzipped(const std::string& bytes) {
   z_stream stream{};
   if (deflateInit2(&stream, Z_BEST_COMPRESSION, Z_DEFLATED, kGzip, 9, Z_DEFAULT_STRATEGY) != Z_OK) return bytes;
   std::string out(deflateBound(&stream, static_cast<uLong>(bytes.size())), '\0');
-  stream.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(bytes.data()));  // NOLINT(cppcoreguidelines-pro-type-const-cast): only read
+  stream.next_in = reinterpret_cast<Bytef*>(
+      const_cast<char*>(bytes.data()));  // NOLINT(cppcoreguidelines-pro-type-const-cast): only read
   stream.avail_in = static_cast<uInt>(bytes.size());
   stream.next_out = reinterpret_cast<Bytef*>(out.data());
   stream.avail_out = static_cast<uInt>(out.size());
@@ -81,21 +83,25 @@ Result<StaticFiles> StaticFiles::read(const std::string& folder) {
   StaticFiles out;
   Faults faults;
   std::error_code error;
-  for (auto entry = fs::recursive_directory_iterator(folder, error); !error && entry != fs::recursive_directory_iterator();
-       entry.increment(error)) {
+  for (auto entry = fs::recursive_directory_iterator(folder, error);
+       !error && entry != fs::recursive_directory_iterator(); entry.increment(error)) {
     if (!entry->is_regular_file()) continue;
     const fs::path& path = entry->path();
     const std::string_view type = type_of(path);
     if (type.empty()) {
-      faults.push_back({FaultCode::kUnknownName, {path.string(), 0, 0, {}}, quote(path.extension().string()),
-                        "an ending that is served: html, css, js, json, webmanifest, svg, png, woff2, txt, wasm", {}});
+      faults.push_back({FaultCode::kUnknownName,
+                        {path.string(), 0, 0, {}},
+                        quote(path.extension().string()),
+                        "an ending that is served: html, css, js, json, webmanifest, svg, png, woff2, txt, wasm",
+                        {}});
       continue;
     }
     std::ifstream in(path, std::ios::binary);
     std::ostringstream bytes;
     bytes << in.rdbuf();
     if (!in) {
-      faults.push_back({FaultCode::kFileUnreadable, {path.string(), 0, 0, {}}, "a file that cannot be read", "a file", {}});
+      faults.push_back(
+          {FaultCode::kFileUnreadable, {path.string(), 0, 0, {}}, "a file that cannot be read", "a file", {}});
       continue;
     }
     File file{std::string(type), tag_of(bytes.str()), has_hash(path.stem().string()),
@@ -108,14 +114,16 @@ Result<StaticFiles> StaticFiles::read(const std::string& folder) {
     out.files_.emplace("/" + fs::relative(path, folder).generic_string(), std::move(file));
   }
   if (error) {
-    faults.push_back({FaultCode::kFileUnreadable, {folder, 0, 0, {}}, error.message(), "a folder of files to serve", {}});
+    faults.push_back(
+        {FaultCode::kFileUnreadable, {folder, 0, 0, {}}, error.message(), "a folder of files to serve", {}});
   }
   if (!faults.empty()) return faults;
   return out;
 }
 
 std::optional<Response> StaticFiles::answer(const Request& request) const {
-  const auto found = files_.find(request.path == "/" ? std::string_view("/index.html") : std::string_view(request.path));
+  const auto found =
+      files_.find(request.path == "/" ? std::string_view("/index.html") : std::string_view(request.path));
   if (found == files_.end()) return {};
   const File& file = found->second;
   Response out;

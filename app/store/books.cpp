@@ -18,8 +18,8 @@ std::string text_at(const Entry& entry, std::string_view key) {
 std::string id_text(const Entry& entry) { return {entry.id.bytes.begin(), entry.id.bytes.end()}; }
 
 std::string text_of(const Row& row) {
-  return chained({std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence), row.author,
-                       row.role, row.received, row.person, row.body});
+  return chained({std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence), row.author, row.role,
+                  row.received, row.person, row.body});
 }
 
 Fault changed(const std::string& store, std::string found) {
@@ -41,9 +41,7 @@ std::string why_not(const Sender& sender, const Entry& entry, const KindTable& k
 
 }  // namespace
 
-std::string person_in(const Entry& entry) {
-  return text_at(entry, "player");
-}
+std::string person_in(const Entry& entry) { return text_at(entry, "player"); }
 
 Fault not_an_entry(const Row& row, const std::string& store) {
   return {FaultCode::kFileUnreadable,
@@ -136,8 +134,17 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
     out.why = std::move(why);
     return out;
   }
-  Row row{last_.receipt + 1, id, batch.sender.device, entry.sequence, batch.sender.author, role_text(batch.sender.role),
-          batch.received,    {}, bytes,          text_at(entry, "day"),         text_at(entry, "squad")};
+  Row row{last_.receipt + 1,
+          id,
+          batch.sender.device,
+          entry.sequence,
+          batch.sender.author,
+          role_text(batch.sender.role),
+          batch.received,
+          {},
+          bytes,
+          text_at(entry, "day"),
+          text_at(entry, "squad")};
   if (const std::string person = person_in(entry); !person.empty()) {
     row.person = tag_text(key_, person);
     const Person& about = person_of(row.person, &batch.received);

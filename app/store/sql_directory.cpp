@@ -64,9 +64,10 @@ class SqlDirectory final : public Directory {
       out.squads.push_back({text_in(row[0]), text_in(row[1])});
     }
     std::map<std::string, ListedPlayer> players;
-    for (const auto& row : call.rows("SELECT p.tag, o.sealed_key, p.body FROM player p JOIN club_person o "
-                                     "ON o.club = p.club AND o.tag = p.tag WHERE p.club = $1 AND o.sealed_key IS NOT NULL",
-                                     {club_})) {
+    for (const auto& row :
+         call.rows("SELECT p.tag, o.sealed_key, p.body FROM player p JOIN club_person o "
+                   "ON o.club = p.club AND o.tag = p.tag WHERE p.club = $1 AND o.sealed_key IS NOT NULL",
+                   {club_})) {
       auto player = opened_player(text_in(row[0]), text_in(row[1]), text_in(row[2]));
       if (!player) {
         call.fail(unreadable());
@@ -159,7 +160,8 @@ Result<std::unique_ptr<Directory>> open_sqlite_directory(const std::string& file
 Result<std::unique_ptr<Directory>> open_postgres_directory(const std::string& where, const std::string& club, Key key) {
   auto statements = open_postgres_statements(where, club);
   if (!statements) return statements.faults();
-  return std::unique_ptr<Directory>(std::make_unique<SqlDirectory>(std::move(statements).value(), club, std::move(key)));
+  return std::unique_ptr<Directory>(
+      std::make_unique<SqlDirectory>(std::move(statements).value(), club, std::move(key)));
 }
 
 }  // namespace lanework::store

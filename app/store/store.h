@@ -96,8 +96,7 @@ class Store {
   virtual Result<std::vector<ledger::Received>> entries_after(std::int64_t after, std::size_t most,
                                                               const ledger::KindTable& kinds) = 0;
   // What is about sessions and squads on these days, both included, by receipt. O(what is there), whatever the years.
-  virtual Result<std::vector<ledger::Received>> entries_of_days(Date from, Date to,
-                                                                const ledger::KindTable& kinds) = 0;
+  virtual Result<std::vector<ledger::Received>> entries_of_days(Date from, Date to, const ledger::KindTable& kinds) = 0;
   // What is about one person, all of it, by receipt; empty where the person was erased.
   virtual Result<std::vector<ledger::Received>> entries_about(const std::string& player,
                                                               const ledger::KindTable& kinds) = 0;

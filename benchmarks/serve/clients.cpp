@@ -60,15 +60,16 @@ int Client::ask(const std::string& request) {
 }
 
 std::string post(const std::string& path, const std::string& headers, const std::string& body) {
-  return "POST " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\nLanework-Request: 1\r\n" + headers +
-         "Content-Length: " + std::to_string(body.size()) + "\r\n\r\n" + body;
+  return "POST " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\nLanework-Request: 1\r\n" +
+         headers + "Content-Length: " + std::to_string(body.size()) + "\r\n\r\n" + body;
 }
 
 std::string get(const std::string& path, const std::string& headers) {
   return "GET " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\n" + headers + "\r\n";
 }
 
-Asked ask_at_once(std::uint16_t port, int clients, double seconds, const std::function<std::string(int client, int n)>& next) {
+Asked ask_at_once(std::uint16_t port, int clients, double seconds,
+                  const std::function<std::string(int client, int n)>& next) {
   Asked out;
   std::mutex lock;
   std::vector<std::thread> threads;

@@ -32,6 +32,7 @@ struct Asked {
   double took = 0;
   std::int64_t refused = 0;
 };
-Asked ask_at_once(std::uint16_t port, int clients, double seconds, const std::function<std::string(int client, int n)>& next);
+Asked ask_at_once(std::uint16_t port, int clients, double seconds,
+                  const std::function<std::string(int client, int n)>& next);
 
 }  // namespace lanework::bench

@@ -1,6 +1,6 @@
-// The server under load, each figure beside its peer in the same run: acknowledged entries a second beside a bare loop of
-// one writer on the same settings; the same into PostgreSQL beside COPY; reads with idle connections held beside none;
-// memory of idle connections; a week of a big club as its seasons grow.
+// The server under load, each figure beside its peer in the same run: acknowledged entries a second beside a bare loop
+// of one writer on the same settings; the same into PostgreSQL beside COPY; reads with idle connections held beside
+// none; memory of idle connections; a week of a big club as its seasons grow.
 #include <sys/resource.h>
 #include <unistd.h>
 
@@ -35,13 +35,15 @@ double since(Clock::time_point began) { return std::chrono::duration<double>(Clo
 std::string entry_text(std::int64_t n, const std::string& squad, const std::string& day) {
   std::array<std::uint8_t, 10> random{};
   for (std::size_t i = 0; i < 8; ++i) random[i + 2] = static_cast<std::uint8_t>(n >> (56 - 8 * i));
-  const std::string id = ledger::to_text(ledger::make_entry_id(1'795'700'000'000ULL + static_cast<std::uint64_t>(n / 1000), random));
+  const std::string id =
+      ledger::to_text(ledger::make_entry_id(1'795'700'000'000ULL + static_cast<std::uint64_t>(n / 1000), random));
   return R"({"id":")" + id + R"(","sequence":)" + std::to_string(n + 1) +
          R"(,"device_time":"2026-11-26T18:04:10+01:00","kind":"wrap-up","squad":")" + squad + R"(","day":")" + day +
          R"(","start":"18:00","happened":"held","did_it":"most","minutes":19})";
 }
 
-store::Batch batch_of(std::int64_t first, int count, const std::string& squad = "u13", const std::string& day = "2026-11-26") {
+store::Batch batch_of(std::int64_t first, int count, const std::string& squad = "u13",
+                      const std::string& day = "2026-11-26") {
   store::Batch out{{"d-1", "a-1", ledger::Role::kLead, false}, {}, {}, "2026-11-26T18:05:00+01:00"};
   for (int i = 0; i < count; ++i) {
     out.entries.push_back({ledger::test::read(entry_text(first + i, squad, day)).value(), ""});
@@ -94,7 +96,9 @@ class Serving {
 };
 
 double at(const std::vector<double>& sorted, double share) {
-  return sorted.empty() ? 0 : sorted[std::min(sorted.size() - 1, static_cast<std::size_t>(share * static_cast<double>(sorted.size())))];
+  return sorted.empty() ? 0
+                        : sorted[std::min(sorted.size() - 1,
+                                          static_cast<std::size_t>(share * static_cast<double>(sorted.size())))];
 }
 
 long resident_kilobytes() {
@@ -115,18 +119,23 @@ void sync_beside_a_bare_writer() {
   const Asked ours = ask_at_once(serving.port(), kClients, kSeconds, [&](int client, int n) {
     std::string body = R"({"client":1,"most":0,"entries":[)";
     for (int i = 0; i < kEntries; ++i) {
-      body += (i == 0 ? "" : ",") + entry_text((static_cast<std::int64_t>(client) * 1'000'000 + n) * kEntries + i, "u13", "2026-11-26");
+      body += (i == 0 ? "" : ",") +
+              entry_text((static_cast<std::int64_t>(client) * 1'000'000 + n) * kEntries + i, "u13", "2026-11-26");
     }
     return post("/api/sync", devices[static_cast<std::size_t>(client)], body + "]}");
   });
   const double a_second = static_cast<double>(ours.seconds.size()) * kEntries / ours.took;
   const double grouped = bare(*house.room().store, kClients, 1'000'000'000);
   const double alone = bare(*house.room().store, 1, 2'000'000'000);
-  std::printf("sync, SQLite: %.0f entries a second acknowledged at %d clients, %d in a batch (p50 %.1f ms, p99 %.1f ms, refused %lld)\n",
-              a_second, kClients, kEntries, at(ours.seconds, 0.5) * 1e3, at(ours.seconds, 0.99) * 1e3,
-              static_cast<long long>(ours.refused));
-  std::printf("  bare writer, the same settings: %.0f with 64 batches in a transaction (both group), ratio %.2f; %.0f with one, ratio %.2f; aim 0.70\n",
-              grouped, a_second / grouped, alone, a_second / alone);
+  std::printf(
+      "sync, SQLite: %.0f entries a second acknowledged at %d clients, %d in a batch (p50 %.1f ms, p99 %.1f ms, "
+      "refused %lld)\n",
+      a_second, kClients, kEntries, at(ours.seconds, 0.5) * 1e3, at(ours.seconds, 0.99) * 1e3,
+      static_cast<long long>(ours.refused));
+  std::printf(
+      "  bare writer, the same settings: %.0f with 64 batches in a transaction (both group), ratio %.2f; %.0f with "
+      "one, ratio %.2f; aim 0.70\n",
+      grouped, a_second / grouped, alone, a_second / alone);
 }
 
 void reads_with_idle_connections() {
@@ -147,9 +156,11 @@ void reads_with_idle_connections() {
   idle.reserve(2000);
   for (int i = 0; i < 500; ++i) idle.emplace_back(serving.port());
   const Asked with = measure();
-  std::printf("reads, a week of 100 squads at 4 clients: p50 %.2f ms, p99 %.2f ms; with 500 idle connections p50 %.2f, p99 %.2f, ratio of p99 %.2f; aim 2\n",
-              at(without.seconds, 0.5) * 1e3, at(without.seconds, 0.99) * 1e3, at(with.seconds, 0.5) * 1e3,
-              at(with.seconds, 0.99) * 1e3, at(with.seconds, 0.99) / at(without.seconds, 0.99));
+  std::printf(
+      "reads, a week of 100 squads at 4 clients: p50 %.2f ms, p99 %.2f ms; with 500 idle connections p50 %.2f, p99 "
+      "%.2f, ratio of p99 %.2f; aim 2\n",
+      at(without.seconds, 0.5) * 1e3, at(without.seconds, 0.99) * 1e3, at(with.seconds, 0.5) * 1e3,
+      at(with.seconds, 0.99) * 1e3, at(with.seconds, 0.99) / at(without.seconds, 0.99));
   const long before = resident_kilobytes();
   while (idle.size() < 2000) idle.emplace_back(serving.port());
   while (house.house().edge.connections_now < 2000) std::this_thread::sleep_for(std::chrono::milliseconds(10));
@@ -182,14 +193,15 @@ void week_as_the_seasons_grow() {
       times.push_back(since(began));
     }
     std::sort(times.begin(), times.end());
-    std::printf("week, 100 squads and %d season%s (%lld entries): median %.1f ms, most %.1f ms; aim 50\n", season, season == 1 ? "" : "s",
-                static_cast<long long>(n), at(times, 0.5) * 1e3, times.back() * 1e3);
+    std::printf("week, 100 squads and %d season%s (%lld entries): median %.1f ms, most %.1f ms; aim 50\n", season,
+                season == 1 ? "" : "s", static_cast<long long>(n), at(times, 0.5) * 1e3, times.back() * 1e3);
   }
 }
 
 void postgres_beside_copy() {
   const std::string where = store::test::PrivateCluster::instance().new_database();
-  const std::filesystem::path key = std::filesystem::temp_directory_path() / ("lanework-bench-key-" + std::to_string(::getpid()));
+  const std::filesystem::path key =
+      std::filesystem::temp_directory_path() / ("lanework-bench-key-" + std::to_string(::getpid()));
   auto opened = store::open_postgres_store(where, "quillmere", std::move(store::make_key_file(key.string()).value()));
   if (!opened) throw std::runtime_error(to_line(opened.faults().front()));
   constexpr int kRows = 50'000;
@@ -202,8 +214,10 @@ void postgres_beside_copy() {
   const double ours = kRows / since(began);
   const double peer = copied_a_second(where, kRows, ledger::bytes_of(ready[0][0].entries[0].entry));
   std::filesystem::remove(key);
-  std::printf("bulk, PostgreSQL: %.0f entries a second taken in (verdicts, chain and index of days), COPY of the same rows %.0f, ratio %.2f; aim 0.50\n",
-              ours, peer, ours / peer);
+  std::printf(
+      "bulk, PostgreSQL: %.0f entries a second taken in (verdicts, chain and index of days), COPY of the same rows "
+      "%.0f, ratio %.2f; aim 0.50\n",
+      ours, peer, ours / peer);
 }
 
 }  // namespace
@@ -215,7 +229,9 @@ int main(int argc, char** argv) {
   ::getrlimit(RLIMIT_NOFILE, &files);
   files.rlim_cur = files.rlim_max;
   ::setrlimit(RLIMIT_NOFILE, &files);
-  const auto asked = [&](const std::string& name) { return argc < 2 || std::find(argv + 1, argv + argc, name) != argv + argc; };
+  const auto asked = [&](const std::string& name) {
+    return argc < 2 || std::find(argv + 1, argv + argc, name) != argv + argc;
+  };
   if (asked("sync")) lanework::bench::sync_beside_a_bare_writer();
   if (asked("reads")) lanework::bench::reads_with_idle_connections();
   if (asked("week")) lanework::bench::week_as_the_seasons_grow();

@@ -15,7 +15,9 @@ const auto* found_by_key(const Rows& rows, Key key) {
   return found == rows.end() ? nullptr : &*found;
 }
 
-bool is_place(std::string_view segment) { return segment.size() > 2 && segment.front() == '{' && segment.back() == '}'; }
+bool is_place(std::string_view segment) {
+  return segment.size() > 2 && segment.front() == '{' && segment.back() == '}';
+}
 
 // What may stand in a path: nothing that a file system, a shell or a browser reads as more than a name.
 bool is_id(std::string_view segment) {
@@ -63,7 +65,8 @@ class MatrixReader {
     for (TableReader& table : root_.tables("view")) matrix_.views.push_back(read_rules(table, false));
     for (const Kind& kind : kinds_.kinds) {
       if (matrix_.kind(kind.key) == nullptr) {
-        root_.fault(FaultCode::kMissing, "kind", "nothing about '" + kind.key + "'", "a [[kind]] for every kind of entry");
+        root_.fault(FaultCode::kMissing, "kind", "nothing about '" + kind.key + "'",
+                    "a [[kind]] for every kind of entry");
       }
     }
     if (matrix_.routes.empty()) root_.fault(FaultCode::kMissing, "route", "no routes", "at least one route");

@@ -24,7 +24,8 @@ struct Viewer {
 Relation relation_of(const Viewer& viewer, std::string_view squad, Date day);
 
 // The squads that an entry is about; empty: none in particular.
-std::vector<std::string> squads_of(const ledger::Entry& entry, const ledger::KindTable& kinds, const SquadsOfPlayer& players);
+std::vector<std::string> squads_of(const ledger::Entry& entry, const ledger::KindTable& kinds,
+                                   const SquadsOfPlayer& players);
 
 // To the nearest of several squads; of none: only a lead is charged with what is about no squad.
 Relation relation_to_any(const Viewer& viewer, const std::vector<std::string>& squads, Date day);

@@ -142,8 +142,8 @@ class Writer {
     return write_entries(entries);
   }
 
-  // Keys of ASCII alone, which is nearly always: bytes order as UTF-16 code units do. Empty where it is not so, or where
-  // one key stands there twice.
+  // Keys of ASCII alone, which is nearly always: bytes order as UTF-16 code units do. Empty where it is not so, or
+  // where one key stands there twice.
   static std::optional<std::vector<const std::pair<std::string, Node>*>> in_plain_order(const Node& node) {
     std::vector<const std::pair<std::string, Node>*> out;
     out.reserve(node.entries.size());

@@ -37,10 +37,12 @@ TEST(Matrix, EveryKindOfEntryAndEveryFieldOfItHasItsRow) {
 }
 
 TEST(Matrix, WhatIsForgottenIsAFault) {
-  EXPECT_NE(faults_of(changed("key = \"hurt\"\n", "key = \"soreness\"\n")).find("nothing about 'hurt'"), std::string::npos);
+  EXPECT_NE(faults_of(changed("key = \"hurt\"\n", "key = \"soreness\"\n")).find("nothing about 'hurt'"),
+            std::string::npos);
   EXPECT_NE(faults_of(changed("\nplan = [", "\nplane = [")).find("nothing about 'plan'"), std::string::npos);
   EXPECT_NE(faults_of(changed("operator = \"yes\"\n", "")).find("operator"), std::string::npos);
-  EXPECT_NE(faults_of(changed("place = [\"own\", \"wrote\", \"wrote\", \"no\", \"no\"]", "place = [\"own\", \"wrote\", \"wrote\", \"no\"]"))
+  EXPECT_NE(faults_of(changed("place = [\"own\", \"wrote\", \"wrote\", \"no\", \"no\"]",
+                              "place = [\"own\", \"wrote\", \"wrote\", \"no\"]"))
                 .find("five words"),
             std::string::npos);
   EXPECT_NE(faults_of(changed("by = \"this-machine\"", "by = \"anybody\"")).find("anybody"), std::string::npos);
@@ -54,8 +56,9 @@ TEST(Matrix, APathIsOneRouteAndPlacesTakeIdsOnly) {
   const auto squad = matrix.match("GET", "/api/squads/u13-kestrels");
   ASSERT_TRUE(squad);
   EXPECT_EQ(squad->values, std::vector<std::string>{"u13-kestrels"});
-  for (const char* path : {"/api/squads/", "/api/squads/..", "/api/squads/.hidden", "/api/squads/a%2e", "/api/squads/a/b", "//api/sync",
-                           "/api/sync/", "/API/sync", "api/sync", "", "/", "/api/squads/u13\n", "/api/squads/ü13"}) {
+  for (const char* path :
+       {"/api/squads/", "/api/squads/..", "/api/squads/.hidden", "/api/squads/a%2e", "/api/squads/a/b", "//api/sync",
+        "/api/sync/", "/API/sync", "api/sync", "", "/", "/api/squads/u13\n", "/api/squads/ü13"}) {
     EXPECT_FALSE(matrix.match("GET", path)) << path;
   }
   EXPECT_FALSE(matrix.match("GET", "/api/squads/" + std::string(65, 'a')));
@@ -85,7 +88,8 @@ TEST(Matrix, BoardAndOperatorSeeNothingOfEntriesAndCoachesNoReasons) {
 }
 
 TEST(Matrix, WhatChangesWhoSeesWhatWantsTheSecondFactorAgain) {
-  for (const char* name : {"add-account", "charge-account", "account-link", "end-account", "export-player", "erase-player"}) {
+  for (const char* name :
+       {"add-account", "charge-account", "account-link", "end-account", "export-player", "erase-player"}) {
     EXPECT_TRUE(shipped_matrix().route(name)->step_up) << name;
   }
 }
@@ -95,13 +99,15 @@ TEST(Matrix, WhatReadsAboutPeopleIsNoted) {
   for (const Route& route : shipped_matrix().routes) {
     if (route.noted) noted.insert(route.name);
   }
-  EXPECT_EQ(noted, (std::set<std::string>{"sync", "squad", "squad-of-device", "quarantine", "timeline", "export-player"}));
+  EXPECT_EQ(noted,
+            (std::set<std::string>{"sync", "squad", "squad-of-device", "quarantine", "timeline", "export-player"}));
 }
 
 TEST(Matrix, NothingThatChangesIsAskedForByGet) {
   for (const Route& route : shipped_matrix().routes) {
-    const bool asks = route.name.rfind("add-", 0) == 0 || route.name.rfind("end-", 0) == 0 || route.name.rfind("erase", 0) == 0 ||
-                      route.name.rfind("revoke", 0) == 0 || route.name.rfind("confirm", 0) == 0 || route.name == "sync";
+    const bool asks = route.name.rfind("add-", 0) == 0 || route.name.rfind("end-", 0) == 0 ||
+                      route.name.rfind("erase", 0) == 0 || route.name.rfind("revoke", 0) == 0 ||
+                      route.name.rfind("confirm", 0) == 0 || route.name == "sync";
     EXPECT_TRUE(!asks || route.method == "POST") << route.name;
   }
 }

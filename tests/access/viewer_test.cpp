@@ -16,12 +16,18 @@ using test::shipped_matrix;
 const Date kToday = *parse_iso_date("2026-11-26");
 const SquadsOfPlayer kPlayers = {{"Q07", {"u13"}}, {"Q20", {"u16"}}, {"Q30", {"u13", "u16"}}};
 
-Viewer viewer(Role role, const std::string& account = "ann", bool substitute = false, Date until = *parse_iso_date("2027-06-30")) {
+Viewer viewer(Role role, const std::string& account = "ann", bool substitute = false,
+              Date until = *parse_iso_date("2027-06-30")) {
   return {account, role, {{"u13", *parse_iso_date("2026-08-01"), until, substitute}}, kToday};
 }
 
 ledger::Received entry(const std::string& kind, const std::string& fields, const std::string& author = "bea") {
-  return {ledger::test::read(entry_text(1, kind, fields)).value(), 7, "2026-11-26T18:05:00+01:00", "phone", author, Role::kCoach};
+  return {ledger::test::read(entry_text(1, kind, fields)).value(),
+          7,
+          "2026-11-26T18:05:00+01:00",
+          "phone",
+          author,
+          Role::kCoach};
 }
 
 std::set<std::string> keys(const std::optional<Node>& node) {
@@ -37,7 +43,8 @@ std::set<std::string> seen(const ledger::Received& received, const Viewer& by) {
 }
 
 const std::string kSession = R"("squad":"u13","day":"2026-11-26","start":"18:00")";
-const std::set<std::string> kWrapUp = {"id", "sequence", "device_time", "kind", "squad", "day", "start", "happened", "receipt", "received"};
+const std::set<std::string> kWrapUp = {"id",  "sequence", "device_time", "kind",    "squad",
+                                       "day", "start",    "happened",    "receipt", "received"};
 
 TEST(Viewer, ACoachSeesTheirOwnSquadsEvenings) {
   const auto wrapped = entry("wrap-up", kSession + R"(,"happened":"held")");
@@ -52,13 +59,16 @@ TEST(Viewer, ACoachSeesTheirOwnSquadsEvenings) {
 
 TEST(Viewer, WhoeverHadTheSquadBeforeSeesNothingOfItAnyMore) {
   const Viewer former = viewer(Role::kCoach, "ann", false, *parse_iso_date("2026-11-25"));
-  EXPECT_TRUE(seen(entry("wrap-up", R"("squad":"u13","day":"2026-11-20","start":"18:00","happened":"held")"), former).empty());
+  EXPECT_TRUE(
+      seen(entry("wrap-up", R"("squad":"u13","day":"2026-11-20","start":"18:00","happened":"held")"), former).empty());
 }
 
 TEST(Viewer, ASubstituteSeesTheEveningAndNoMore) {
   const Viewer substitute = viewer(Role::kCoach, "ann", true, kToday);
   EXPECT_EQ(seen(entry("wrap-up", kSession + R"(,"happened":"held")"), substitute), kWrapUp);
-  EXPECT_TRUE(seen(entry("exposure-confirmed", kSession + R"(,"setting":"training","minutes":60,"players":12)"), substitute).empty());
+  EXPECT_TRUE(
+      seen(entry("exposure-confirmed", kSession + R"(,"setting":"training","minutes":60,"players":12)"), substitute)
+          .empty());
 }
 
 TEST(Viewer, WhatIsAboutAPlayersBodyGoesToTheLeadAndOnTheDayBackToWhoWroteIt) {
@@ -66,8 +76,8 @@ TEST(Viewer, WhatIsAboutAPlayersBodyGoesToTheLeadAndOnTheDayBackToWhoWroteIt) {
   EXPECT_TRUE(seen(hurt, viewer(Role::kLead, "lee")).count("place"));
   EXPECT_TRUE(seen(hurt, viewer(Role::kCoach, "ann")).count("place"));
   EXPECT_TRUE(seen(hurt, viewer(Role::kCoach, "bea")).empty());
-  const auto tomorrow = visible_entry(hurt, Date{kToday.days_since_epoch - 1}, viewer(Role::kCoach, "ann"), shipped_matrix(),
-                                      shipped_kinds(), kPlayers);
+  const auto tomorrow = visible_entry(hurt, Date{kToday.days_since_epoch - 1}, viewer(Role::kCoach, "ann"),
+                                      shipped_matrix(), shipped_kinds(), kPlayers);
   EXPECT_FALSE(tomorrow);
   const auto restriction = entry("restriction", R"("player":"Q07","sits_out":true)", "lee");
   EXPECT_TRUE(seen(restriction, viewer(Role::kCoach, "ann")).empty());
@@ -93,9 +103,11 @@ TEST(Viewer, AKeyThatNobodyKnowsIsTheLeadsOnly) {
 }
 
 TEST(Viewer, APlayerOfTwoSquadsIsBothCoaches) {
-  EXPECT_EQ(relation_to_any(viewer(Role::kCoach), squads_of(entry("hurt", R"("player":"Q30")").entry, shipped_kinds(), kPlayers), kToday),
+  EXPECT_EQ(relation_to_any(viewer(Role::kCoach),
+                            squads_of(entry("hurt", R"("player":"Q30")").entry, shipped_kinds(), kPlayers), kToday),
             Relation::kOwn);
-  EXPECT_EQ(relation_to_any(viewer(Role::kCoach), squads_of(entry("hurt", R"("player":"Q20")").entry, shipped_kinds(), kPlayers), kToday),
+  EXPECT_EQ(relation_to_any(viewer(Role::kCoach),
+                            squads_of(entry("hurt", R"("player":"Q20")").entry, shipped_kinds(), kPlayers), kToday),
             Relation::kOther);
 }
 
@@ -119,13 +131,15 @@ TEST(Viewer, EveryCellOfTheMatrixIsKept) {
           const Viewer by = viewer(static_cast<Role>(role));
           const auto got = seen(received, by);
           const bool coach_entry = kind.about == ledger::About::kCoach;
-          const Relation relation =
-              coach_entry ? (by.role == Role::kLead ? Relation::kOwn : Relation::kOther) : relation_of(by, squad, kToday);
+          const Relation relation = coach_entry ? (by.role == Role::kLead ? Relation::kOwn : Relation::kOther)
+                                                : relation_of(by, squad, kToday);
           for (const ledger::Field& field : kind.fields) {
             const bool wanted = sees(rules.field("envelope")->sees[role], relation, mine) &&
                                 sees(rules.field(field.key)->sees[role], relation, mine);
-            const bool shared = field.key == "squad" || field.key == "day" || field.key == "player";  // set above for every kind
-            EXPECT_TRUE(shared || (got.count(field.key) > 0) == wanted) << kind.key << '.' << field.key << " role " << role;
+            const bool shared =
+                field.key == "squad" || field.key == "day" || field.key == "player";  // set above for every kind
+            EXPECT_TRUE(shared || (got.count(field.key) > 0) == wanted)
+                << kind.key << '.' << field.key << " role " << role;
             ++cells;
           }
         }

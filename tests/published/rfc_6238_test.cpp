@@ -1,6 +1,6 @@
-// One-time passwords. RFC 4226 (M'Raihi et al. 2005, doi 10.17487/RFC4226), appendix D; RFC 6238 (M'Raihi et al. 2011, doi
-// 10.17487/RFC6238), appendix B, the rows of SHA-1; base32 of RFC 4648 (Josefsson 2006, doi 10.17487/RFC4648), section 10.
-// All from memory.
+// One-time passwords. RFC 4226 (M'Raihi et al. 2005, doi 10.17487/RFC4226), appendix D; RFC 6238 (M'Raihi et al. 2011,
+// doi 10.17487/RFC6238), appendix B, the rows of SHA-1; base32 of RFC 4648 (Josefsson 2006, doi 10.17487/RFC4648),
+// section 10. All from memory.
 #include <gtest/gtest.h>
 
 #include "app/serve/sign_in/secret.h"
@@ -18,9 +18,12 @@ TEST(Rfc4226, AppendixD) {
 }
 
 TEST(Rfc6238, AppendixB) {
-  const std::vector<std::pair<std::int64_t, std::string>> rows = {{59, "94287082"},         {1'111'111'109, "07081804"},
-                                                                  {1'111'111'111, "14050471"}, {1'234'567'890, "89005924"},
-                                                                  {2'000'000'000, "69279037"}, {20'000'000'000, "65353130"}};
+  const std::vector<std::pair<std::int64_t, std::string>> rows = {{59, "94287082"},
+                                                                  {1'111'111'109, "07081804"},
+                                                                  {1'111'111'111, "14050471"},
+                                                                  {1'234'567'890, "89005924"},
+                                                                  {2'000'000'000, "69279037"},
+                                                                  {20'000'000'000, "65353130"}};
   for (const auto& [seconds, code] : rows) {
     EXPECT_EQ(counted_code(kSecret, static_cast<std::uint64_t>(seconds / kTimeStepSeconds), 8), code) << seconds;
     EXPECT_EQ(step_of_code(kSecret, code.substr(2), seconds), seconds / kTimeStepSeconds);
@@ -28,8 +31,12 @@ TEST(Rfc6238, AppendixB) {
 }
 
 TEST(Rfc4648, Base32OfSection10WithoutPadding) {
-  const std::vector<std::pair<std::string, std::string>> rows = {{"", ""},           {"f", "MY"},          {"fo", "MZXQ"},
-                                                                 {"foo", "MZXW6"},   {"foob", "MZXW6YQ"}, {"fooba", "MZXW6YTB"},
+  const std::vector<std::pair<std::string, std::string>> rows = {{"", ""},
+                                                                 {"f", "MY"},
+                                                                 {"fo", "MZXQ"},
+                                                                 {"foo", "MZXW6"},
+                                                                 {"foob", "MZXW6YQ"},
+                                                                 {"fooba", "MZXW6YTB"},
                                                                  {"foobar", "MZXW6YTBOI"}};
   for (const auto& [bytes, text] : rows) {
     EXPECT_EQ(base32(bytes), text);

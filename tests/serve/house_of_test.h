@@ -14,8 +14,8 @@ class HouseOfTest {
  public:
   HouseOfTest();
 
-  Response ask(const std::string& method, const std::string& path, const std::string& body = "", const std::string& cookie = "",
-               const std::string& device = "");
+  Response ask(const std::string& method, const std::string& path, const std::string& body = "",
+               const std::string& cookie = "", const std::string& device = "");
   // A session of that account, its second factor shown just now; gives the cookie.
   std::string session(const std::string& account);
   // A paired device of that account; gives its secret.

@@ -20,8 +20,11 @@ using access::Relation;
 using ledger::Role;
 using test::HouseOfTest;
 
-const std::map<std::string, std::string> kPlaces = {{"{squad}", "u13"},         {"{player}", "Q07"},     {"{account}", "a-0000000000000000"},
-                                                    {"{device}", "d-0000000000000000"}, {"{pairing}", "p-0000000000000000"},
+const std::map<std::string, std::string> kPlaces = {{"{squad}", "u13"},
+                                                    {"{player}", "Q07"},
+                                                    {"{account}", "a-0000000000000000"},
+                                                    {"{device}", "d-0000000000000000"},
+                                                    {"{pairing}", "p-0000000000000000"},
                                                     {"{monday}", "2026-11-23"}};
 
 std::string path_of(const access::Route& route) {
@@ -78,8 +81,8 @@ TEST(MatrixByRequests, EveryRouteForEveryRoleAndEveryRelationIsAsTheMatrixSays) 
         account.grants = grants_for(static_cast<Relation>(relation));
         const Relation actual = access::relation_of(viewer_of(account, day_of(house.now)), "u13", day_of(house.now));
         EXPECT_EQ(!turned_away(route, response), access::may(route, static_cast<Role>(role), actual))
-            << route.name << " for " << role_word(static_cast<Role>(role)) << ", relation " << relation << ": " << response.status
-            << ' ' << response.body;
+            << route.name << " for " << role_word(static_cast<Role>(role)) << ", relation " << relation << ": "
+            << response.status << ' ' << response.body;
         EXPECT_NE(response.status, 500) << route.name;
         ++cells;
       }
@@ -99,7 +102,8 @@ TEST(MatrixByRequests, NobodyComesInWithoutShowingWhoTheyAre) {
     EXPECT_EQ(house.ask(route.method, path_of(route), body).status, 401) << route.name;
     // A device's secret is no session, and the other way round.
     const bool by_browser = route.by == By::kBrowser;
-    EXPECT_EQ(house.ask(route.method, path_of(route), body, by_browser ? device : "", by_browser ? "" : session).status, 401)
+    EXPECT_EQ(house.ask(route.method, path_of(route), body, by_browser ? device : "", by_browser ? "" : session).status,
+              401)
         << route.name;
   }
 }
@@ -179,7 +183,8 @@ TEST(MatrixByRequests, ACoachsPhoneGetsTheseKeysAndNoOthers) {
   };
   EXPECT_EQ(keys(body.root), (std::vector<std::string>{"squad", "roster", "standing", "ask"}));
   EXPECT_EQ(keys(body.root.find("roster")->items.at(0)), (std::vector<std::string>{"player", "name", "age_group"}));
-  EXPECT_EQ(keys(body.root.find("standing")->items.at(0)), (std::vector<std::string>{"player", "word", "instructions"}));
+  EXPECT_EQ(keys(body.root.find("standing")->items.at(0)),
+            (std::vector<std::string>{"player", "word", "instructions"}));
 }
 
 }  // namespace

@@ -36,8 +36,8 @@ TEST(PasswordRule, WantsNoKindsOfCharacters) {
 }
 
 TEST(PasswordRule, WhatIsTriedFirstIsNotTaken) {
-  for (const char* password : {"password", "PASSWORD", "Password1!", "123password123", "iloveyou", "football2026", "aaaaaaaa",
-                               "abcabcabc", "QuillmereJuniors", "quillmere juniors", "under-13 kestrels"}) {
+  for (const char* password : {"password", "PASSWORD", "Password1!", "123password123", "iloveyou", "football2026",
+                               "aaaaaaaa", "abcabcabc", "QuillmereJuniors", "quillmere juniors", "under-13 kestrels"}) {
     EXPECT_FALSE(taken(password)) << password;
   }
   EXPECT_TRUE(taken("passwordless lane"));

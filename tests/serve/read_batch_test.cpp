@@ -65,9 +65,11 @@ TEST(ReadBatch, WhoeverHadTheSquadOnTheDayMayStillSendIt) {
 
 TEST(ReadBatch, OneThatCannotBeReadDoesNotHoldUpTheOthers) {
   std::vector<Node> list;
-  for (int n = 1; n <= 50; ++n) list.push_back(node(entry_text(n, "session-started", ledger::test::about_session(), n)));
+  for (int n = 1; n <= 50; ++n)
+    list.push_back(node(entry_text(n, "session-started", ledger::test::about_session(), n)));
   list[36] = node(R"({"id":"nonsense","note":"a name"})");
-  const ReadBatch batch = read_batch(list, {"d-1", "a-1", Role::kCoach, false}, coach(), kPlayers, shipped_kinds(), kNow);
+  const ReadBatch batch =
+      read_batch(list, {"d-1", "a-1", Role::kCoach, false}, coach(), kPlayers, shipped_kinds(), kNow);
   EXPECT_EQ(batch.batch.entries.size(), 49U);
   ASSERT_EQ(batch.unread, std::vector<std::size_t>{36});
   EXPECT_EQ(batch.read[36], 37U);

@@ -62,8 +62,8 @@ HouseOfTest::HouseOfTest() {
   must(room_->directory->keep(lists, "2026-11-26T18:05:00+00:00"));
 }
 
-Response HouseOfTest::ask(const std::string& method, const std::string& path, const std::string& body, const std::string& cookie,
-                          const std::string& device) {
+Response HouseOfTest::ask(const std::string& method, const std::string& path, const std::string& body,
+                          const std::string& cookie, const std::string& device) {
   Request request;
   request.method = method;
   request.path = path;

@@ -22,9 +22,7 @@ TEST(Secret, HasTwoHundredAndFiftySixBitsAndNeverComesTwice) {
   EXPECT_EQ(seen.begin()->size(), 43U);  // 32 bytes in base64url
 }
 
-TEST(Secret, ALinkOfOneSortIsNoneOfAnother) {
-  EXPECT_NE(account_link_form("x"), device_link_form("x"));
-}
+TEST(Secret, ALinkOfOneSortIsNoneOfAnother) { EXPECT_NE(account_link_form("x"), device_link_form("x")); }
 
 RC_GTEST_PROP(Secret, Base32GoesBothWays, ()) {
   const auto bytes = *rc::gen::container<std::string>(rc::gen::arbitrary<char>());
@@ -47,7 +45,8 @@ TEST(TimeCode, IsGoodForItsStepAndTheNeighboursAndNoLonger) {
 }
 
 TEST(TimeCode, TheLinkNamesClubAndAccountWithoutBlanks) {
-  EXPECT_EQ(authenticator_link("Ä B", "lee@x", "foobar"), "otpauth://totp/%C3%84%20B:lee%40x?secret=MZXW6YTBOI&issuer=%C3%84%20B");
+  EXPECT_EQ(authenticator_link("Ä B", "lee@x", "foobar"),
+            "otpauth://totp/%C3%84%20B:lee%40x?secret=MZXW6YTBOI&issuer=%C3%84%20B");
 }
 
 TEST(PasswordHash, IsArgon2idAndFitsOnlyTheWholePassword) {
@@ -61,7 +60,8 @@ TEST(PasswordHash, IsArgon2idAndFitsOnlyTheWholePassword) {
   EXPECT_EQ(hashes.fits(hash, "A" + password.substr(1)), false) << "letters are as they are";
   EXPECT_EQ(hashes.fits("", "nobody has this password"), false);
   EXPECT_FALSE(PasswordHashes::is_old(hash));
-  EXPECT_TRUE(PasswordHashes::is_old("$argon2id$v=19$m=8192,t=1,p=1$c29tZXNhbHRzb21lc2FsdA$5kPOhGYxqvoXrSrSdVuiiL2LKPqcbkQ0Ff8TNvZVCYs"));
+  EXPECT_TRUE(PasswordHashes::is_old(
+      "$argon2id$v=19$m=8192,t=1,p=1$c29tZXNhbHRzb21lc2FsdA$5kPOhGYxqvoXrSrSdVuiiL2LKPqcbkQ0Ff8TNvZVCYs"));
 }
 
 TEST(PasswordHash, AFloodIsTurnedAwayAndTheOthersAreAnswered) {

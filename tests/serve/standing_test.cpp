@@ -2,8 +2,8 @@
 
 #include <gtest/gtest.h>
 
-#include "tests/serve/house_of_test.h"
 #include "tests/ledger/shipped_kinds.h"
+#include "tests/serve/house_of_test.h"
 
 namespace lanework::serve {
 namespace {
@@ -15,7 +15,8 @@ using ledger::test::shipped_kinds;
 const Date kToday = *parse_iso_date("2026-11-27");
 
 ledger::Received received(int n, const std::string& kind, const std::string& fields, Role role = Role::kCoach) {
-  return {ledger::test::read(entry_text(n, kind, fields, n)).value(), n, "2026-11-26T18:05:00+01:00", "d-1", "a-1", role};
+  return {
+      ledger::test::read(entry_text(n, kind, fields, n)).value(), n, "2026-11-26T18:05:00+01:00", "d-1", "a-1", role};
 }
 
 SquadStanding standing(std::vector<ledger::Received> entries) {
@@ -33,14 +34,16 @@ TEST(Standing, AHurtPlayerSitsOutAndTheCoachReadsNoReason) {
   const SquadStanding hurt = standing({received(1, "hurt", R"("player":"Q07","place":"knee")")});
   EXPECT_EQ(hurt.players[0].word, "sits out, see a clinician");
   EXPECT_EQ(hurt.players[1].word, "joins in");
-  for (const std::string& words : hurt.players[0].instructions) EXPECT_EQ(words.find("knee"), std::string::npos) << words;
+  for (const std::string& words : hurt.players[0].instructions)
+    EXPECT_EQ(words.find("knee"), std::string::npos) << words;
   EXPECT_FALSE(hurt.players[0].reasons.empty());
   EXPECT_FALSE(hurt.known_at.empty());
 }
 
 TEST(Standing, ARestrictionGivesSwapsUntilItsDay) {
-  const SquadStanding swaps =
-      standing({received(1, "restriction", R"("player":"Q07","kinds":["impact"],"until":"2026-12-03","instruction":"no jumping")", Role::kLead)});
+  const SquadStanding swaps = standing(
+      {received(1, "restriction",
+                R"("player":"Q07","kinds":["impact"],"until":"2026-12-03","instruction":"no jumping")", Role::kLead)});
   EXPECT_EQ(swaps.players[0].word, "joins in with swaps");
   EXPECT_EQ(swaps.players[0].until, parse_iso_date("2026-12-03"));
 }
@@ -54,8 +57,9 @@ TEST(Standing, WhatCannotBeUnderstoodHoldsBackAndSpoilsNothing) {
 
 TEST(Standing, WhatWouldLiftAndCannotBeUnderstoodLiftsNothing) {
   const std::string hurt = ledger::to_text(ledger::test::id_of(1));
-  const SquadStanding still = standing({received(1, "hurt", R"("player":"Q07","place":"knee")"),
-                                        received(2, "lifted", R"("player":"Q07","names":[")" + hurt + R"("])", Role::kLead)});
+  const SquadStanding still =
+      standing({received(1, "hurt", R"("player":"Q07","place":"knee")"),
+                received(2, "lifted", R"("player":"Q07","names":[")" + hurt + R"("])", Role::kLead)});
   EXPECT_EQ(still.players[0].word, "sits out, see a clinician") << "no clearance of a named clinician";
 }
 

@@ -24,7 +24,8 @@ TEST(Throttle, TheFirstCostNothingThenEachDoublesUpToTheMost) {
 }
 
 RC_GTEST_PROP(Throttle, NobodyEverWaitsLongerThanTheMost, ()) {
-  const ThrottleRule rule = *rc::gen::element(kByAccountFromAnAddress, kByAccount, kByAddress, kBySecondFactor, kByPairing);
+  const ThrottleRule rule =
+      *rc::gen::element(kByAccountFromAnAddress, kByAccount, kByAddress, kBySecondFactor, kByPairing);
   const std::int64_t failures = *rc::gen::inRange<std::int64_t>(0, 5'000'000'000);
   const std::int64_t last = kNow + *rc::gen::inRange<std::int64_t>(-200'000, 200'000);
   const std::int64_t next = next_try(rule, failures, last, kNow);
@@ -48,7 +49,8 @@ TEST(Pace, ABurstThenSoManyAMinute) {
 }
 
 TEST(Now, AStampGoesBothWays) {
-  for (const std::int64_t seconds : {std::int64_t{0}, kNow, kNow + 7'777'777}) EXPECT_EQ(seconds_of_stamp(now_at(seconds).stamp), seconds);
+  for (const std::int64_t seconds : {std::int64_t{0}, kNow, kNow + 7'777'777})
+    EXPECT_EQ(seconds_of_stamp(now_at(seconds).stamp), seconds);
   EXPECT_EQ(seconds_of_stamp("2026-11-26T18:05:00+01:00"), seconds_of_stamp("2026-11-26T17:05:00Z"));
   EXPECT_EQ(seconds_of_stamp("2026-11-26T18:05+01:00"), seconds_of_stamp("2026-11-26T12:05:00-05:00"));
 }

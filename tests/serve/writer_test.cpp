@@ -15,7 +15,8 @@ using ledger::test::entry_text;
 
 store::Batch batch(int n) {
   store::Batch out{{"d-1", "a-1", ledger::Role::kLead, false}, {}, {}, "2026-11-26T18:05:00+01:00"};
-  out.entries.push_back({ledger::test::read(entry_text(n, "session-started", ledger::test::about_session(), n)).value(), ""});
+  out.entries.push_back(
+      {ledger::test::read(entry_text(n, "session-started", ledger::test::about_session(), n)).value(), ""});
   return out;
 }
 

@@ -134,7 +134,8 @@ TEST_P(Contract, AKindOfANewerVersionIsKeptAndSealedWhereItNamesAPlayer) {
 TEST_P(Contract, SeveralSendersInOneTransactionEachGetTheirVerdicts) {
   const Backend backend(GetParam());
   auto store = backend.open();
-  const Batch first{kCoach, {{started(1), ""}, {hurt(2), "about another squad"}}, {{"{\"kind\":1}", "kind: expected text"}}, kNow};
+  const Batch first{
+      kCoach, {{started(1), ""}, {hurt(2), "about another squad"}}, {{"{\"kind\":1}", "kind: expected text"}}, kNow};
   const Batch second{kLead, {{hurt(3), ""}, {started(1), ""}}, {}, kNow};
   const auto verdicts = store->take_in(std::vector<Batch>{first, second}, shipped_kinds());
   ASSERT_TRUE(verdicts);
@@ -157,7 +158,8 @@ TEST_P(Contract, ADaysEntriesAreFoundByTheDayAndAPersonsByThePerson) {
   auto store = backend.open();
   std::vector<ledger::Entry> batch;
   for (int n = 1; n <= 5; ++n) {
-    batch.push_back(entry(n, "session-started", R"("squad":"u13","day":"2026-11-2)" + std::to_string(n) + R"(","start":"18:00")"));
+    batch.push_back(
+        entry(n, "session-started", R"("squad":"u13","day":"2026-11-2)" + std::to_string(n) + R"(","start":"18:00")"));
   }
   batch.push_back(hurt(6, "Q07"));
   batch.push_back(hurt(7, "Q08"));

@@ -74,7 +74,8 @@ TEST_P(Directories, NamesDoNotLieThereInTheClear) {
     all << in.rdbuf();
     bytes += all.str();
   }
-  ASSERT_NE(bytes.find("Quillmere Juniors"), std::string::npos) << "the club's own name is no secret: the file was read";
+  ASSERT_NE(bytes.find("Quillmere Juniors"), std::string::npos)
+      << "the club's own name is no secret: the file was read";
   for (const char* canary : {"Amara", "Bj\xC3\xB8rn", "Q01", "under 13"}) {
     EXPECT_EQ(bytes.find(canary), std::string::npos) << canary;
   }

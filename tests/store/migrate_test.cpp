@@ -123,7 +123,8 @@ TEST(Migrations, FromTheFirstToTheNewestOnPostgresLeaveEntriesAsTheyWere) {
   for (const std::string table : {"club", "person", "entry", "quarantine"}) {
     const std::string identity = table == "quarantine" ? " OVERRIDING SYSTEM VALUE" : "";
     // The quarantine had no digests then.
-    const std::string source = table == "quarantine" ? "(SELECT club, number, received, device, author, why, body FROM quarantine)" : table;
+    const std::string source =
+        table == "quarantine" ? "(SELECT club, number, received, device, author, why, body FROM quarantine)" : table;
     std::string rows = said(from, "SELECT string_agg(format('INSERT INTO " + table + identity +
                                       " SELECT (%L::" + table + ").*', t::text), ';') FROM " + source + " t");
     ASSERT_GT(rows.size(), 20U) << table;

@@ -15,8 +15,8 @@
 #include "app/store/postgres/connection.h"
 #include "tests/ledger/shipped_kinds.h"
 #include "tests/store/backend.h"
-#include "tests/store/raw_statements.h"
 #include "tests/store/long_run.h"
+#include "tests/store/raw_statements.h"
 
 namespace lanework::store {
 namespace {

@@ -13,8 +13,8 @@
 #include "app/store/sqlite/connection.h"
 #include "app/store/sqlite/migrate.h"
 #include "tests/ledger/shipped_kinds.h"
-#include "tests/store/raw_statements.h"
 #include "tests/store/long_run.h"
+#include "tests/store/raw_statements.h"
 #include "tests/store/sqlite_file.h"
 
 namespace lanework::store {

@@ -55,8 +55,11 @@ int add(const AccountFlags& flags) {
   account.sign_in = serve::sign_in_form(flags.sign_in);
   account.name = flags.name.empty() ? flags.sign_in : flags.name;
   if (!serve::is_sign_in(account.sign_in)) {
-    return report({{FaultCode::kSyntax, {"", 0, 0, "--sign-in"}, quote(flags.sign_in),
-                    "1 to 64 letters, digits, '.', '-', '_' or '@'", {}}});
+    return report({{FaultCode::kSyntax,
+                    {"", 0, 0, "--sign-in"},
+                    quote(flags.sign_in),
+                    "1 to 64 letters, digits, '.', '-', '_' or '@'",
+                    {}}});
   }
   const auto& roles = ledger::role_words();
   account.role = static_cast<ledger::Role>(std::find(roles.begin(), roles.end(), flags.role) - roles.begin());
@@ -66,7 +69,10 @@ int add(const AccountFlags& flags) {
   for (const std::string& squad : flags.squads) {
     const auto& squads = lists.value().squads;
     if (std::none_of(squads.begin(), squads.end(), [&](const auto& one) { return one.id == squad; })) {
-      return report({{FaultCode::kUnknownName, {"", 0, 0, "--squad"}, quote(squad), "a squad of the club",
+      return report({{FaultCode::kUnknownName,
+                      {"", 0, 0, "--squad"},
+                      quote(squad),
+                      "a squad of the club",
                       "'lanework import' brings the club's squads in"}});
     }
     account.grants.push_back({squad, to_iso(serve::day_of(account.made)), "", false});
@@ -74,7 +80,8 @@ int add(const AccountFlags& flags) {
   const auto added = room.value()->gate->add_account(account);
   if (!added) return report(added.faults());
   if (!added.value()) {
-    return report({{FaultCode::kDuplicate, {"", 0, 0, "--sign-in"}, quote(flags.sign_in), "a name that nobody has yet", {}}});
+    return report(
+        {{FaultCode::kDuplicate, {"", 0, 0, "--sign-in"}, quote(flags.sign_in), "a name that nobody has yet", {}}});
   }
   const auto link = new_link(*room.value(), account.id);
   if (!link) return report(link.faults());
@@ -107,8 +114,8 @@ int list(const AccountFlags& flags) {
     std::string squads;
     for (const store::Grant& grant : account.grants) squads += (squads.empty() ? "" : ", ") + grant.squad;
     rows.push_back({account.id, account.sign_in, serve::role_word(account.role),
-                    account.ended != 0          ? "ended"
-                    : account.password.empty()  ? "no password yet"
+                    account.ended != 0              ? "ended"
+                    : account.password.empty()      ? "no password yet"
                     : account.second_secret.empty() ? "no second factor"
                                                     : "two factors",
                     squads});
@@ -134,7 +141,8 @@ void add_account_command(CLI::App& app, int& exit_status) {
   adding->add_option("--name", flags->name, "as others see it");
   adding->add_option("--role", flags->role, "lead (if not stated), coach, recorder, board, operator")
       ->check(CLI::IsMember({"lead", "coach", "recorder", "board", "operator"}));
-  adding->add_option("--squad", flags->squads, "a squad that a coach or recorder is charged with, from today; again for more");
+  adding->add_option("--squad", flags->squads,
+                     "a squad that a coach or recorder is charged with, from today; again for more");
   CLI::App* linking = sub("link", "another link to set a password, for somebody who lost it", link);
   linking->add_option("--sign-in", flags->sign_in, "whose")->required();
   sub("list", "who there is", list);

@@ -41,7 +41,8 @@ int import(const ImportFlags& flags) {
   std::printf("Kept: %zu squads, %zu players.\n", after.squads.size(),
               after.players.size() - static_cast<std::size_t>(erased.value()));
   if (erased.value() > 0) {
-    std::printf("Left out: %lld who were erased. Take them out of the folder too.\n", static_cast<long long>(erased.value()));
+    std::printf("Left out: %lld who were erased. Take them out of the folder too.\n",
+                static_cast<long long>(erased.value()));
   }
   return kDone;
 }
@@ -49,7 +50,8 @@ int import(const ImportFlags& flags) {
 }  // namespace
 
 void add_club_import_command(CLI::App& app, int& exit_status) {
-  CLI::App* command = app.add_subcommand("import", "keep a club folder's squads and players beside the ledger, for the server");
+  CLI::App* command =
+      app.add_subcommand("import", "keep a club folder's squads and players beside the ledger, for the server");
   const auto flags = std::make_shared<ImportFlags>();
   add_ledger_flags(*command, flags->ledger);
   command->add_option("FOLDER", flags->from, "the club's folder (docs/formats/club.md)")->required();

@@ -30,7 +30,8 @@ class Demo {
   [[nodiscard]] const std::string& lines() const { return lines_; }
   [[nodiscard]] const Faults& faults() const { return faults_; }
 
-  store::Account account(ledger::Role role, const std::string& name, bool second, const std::vector<std::string>& squads) {
+  store::Account account(ledger::Role role, const std::string& name, bool second,
+                         const std::vector<std::string>& squads) {
     store::Account out;
     const std::string word = serve::role_word(role);
     out.sign_in = word;
@@ -41,7 +42,11 @@ class Demo {
     check(room_.gate->add_account(out));
     const std::string password = serve::new_secret().substr(0, 20);
     check(room_.gate->set_password(out.id, hashes_.make(password)));
-    const std::string upper = word == "lead" ? "LEAD" : word == "coach" ? "COACH" : word == "recorder" ? "RECORDER" : word == "board" ? "BOARD" : "OPERATOR";
+    const std::string upper = word == "lead"       ? "LEAD"
+                              : word == "coach"    ? "COACH"
+                              : word == "recorder" ? "RECORDER"
+                              : word == "board"    ? "BOARD"
+                                                   : "OPERATOR";
     lines_ += upper + "_PASSWORD=" + password + "\n";
     if (second) {
       const std::string secret = serve::new_time_secret();
@@ -101,7 +106,8 @@ bool is_there(const LedgerFlags& flags) {
 
 Result<std::string> make_demo(const LedgerFlags& flags, const std::string& catalogue) {
   const fs::path variables = fs::path(flags.folder) / "demo.env";
-  if (is_there(flags)) return "The demo's ledger is there already; who may sign in stands in " + variables.string() + "\n";
+  if (is_there(flags))
+    return "The demo's ledger is there already; who may sign in stands in " + variables.string() + "\n";
   const std::string from = (fs::path(catalogue).parent_path() / "demo" / "quillmere").string();
   const read::ClubFolder folder = read::read_club_folder(from, catalogue);
   if (!folder.faults.empty()) return folder.faults;
@@ -128,9 +134,11 @@ Result<std::string> make_demo(const LedgerFlags& flags, const std::string& catal
   std::size_t entries = 0;
   for (const store::Batch& batch : autumn) entries += batch.entries.size();
   if (auto faults = write_private(variables, demo.lines())) return *faults;
-  return "The invented club " + folder.club.settings.name + ": " + std::to_string(folder.club.squads.size()) + " squads, " +
-         std::to_string(entries) + " entries of an invented autumn.\nWho may sign in (lead, coach, recorder, board, operator) "
-         "stands in " + variables.string() + "\n";
+  return "The invented club " + folder.club.settings.name + ": " + std::to_string(folder.club.squads.size()) +
+         " squads, " + std::to_string(entries) +
+         " entries of an invented autumn.\nWho may sign in (lead, coach, recorder, board, operator) "
+         "stands in " +
+         variables.string() + "\n";
 }
 
 }  // namespace lanework::cli

@@ -54,7 +54,9 @@ class Autumn {
     Node names = Node::make_array();
     names.items.push_back(Node::make_text(id));
     add(closed, by_.lead, "clearance",
-        {{"names", names}, {"clinician", Node::make_text("An invented clinician")}, {"profession", Node::make_text("physiotherapist")}});
+        {{"names", names},
+         {"clinician", Node::make_text("An invented clinician")},
+         {"profession", Node::make_text("physiotherapist")}});
     add(closed, by_.lead, "lifted", {{"names", names}});
     add(closed, by_.lead, "injury-closed",
         {{"injury", Node::make_text(injury)}, {"returned", Node::make_text(to_iso(day_))}});
@@ -148,13 +150,18 @@ class Autumn {
           {{"drill", Node::make_text("single-leg-bridge")}, {"mark", Node::make_text("needs-help")}});
     }
     const double how = uniform_from(draw_[2]);
-    wrap_up(batch, cut_short ? "cut-short" : "held", how < 0.65 ? "most" : how < 0.9 ? "half" : "few", cut_short ? 12 : 19);
+    wrap_up(batch, cut_short ? "cut-short" : "held",
+            how < 0.65  ? "most"
+            : how < 0.9 ? "half"
+                        : "few",
+            cut_short ? 12 : 19);
   }
 };
 
 bool is_holiday(const club::Club& club, Date day) {
   const auto& all = club.settings.holidays;
-  return std::any_of(all.begin(), all.end(), [&](const club::Holiday& one) { return one.from <= day && day <= one.to; });
+  return std::any_of(all.begin(), all.end(),
+                     [&](const club::Holiday& one) { return one.from <= day && day <= one.to; });
 }
 
 }  // namespace

@@ -1,5 +1,5 @@
-#include <CLI/CLI.hpp>
 #include <sys/resource.h>
+#include <CLI/CLI.hpp>
 
 #include <cstdio>
 #include <filesystem>
@@ -78,7 +78,8 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
   if (!matrix) return matrix.faults();
   auto care = read::read_care_rules({catalogue, {}, {}});
   if (!care) return care.faults();
-  const std::string web = flags.web.empty() ? (fs::path(catalogue).parent_path() / "web" / "served").string() : flags.web;
+  const std::string web =
+      flags.web.empty() ? (fs::path(catalogue).parent_path() / "web" / "served").string() : flags.web;
   auto files = serve::StaticFiles::read(web);
   if (!files) return files.faults();
   const serve::OpenRoom open = rooms_of(flags.ledger);
@@ -88,9 +89,10 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
   if (!lists) return lists.faults();
   auto known = read_known_passwords(flags, lists.value());
   if (!known) return known.faults();
-  auto out = std::make_unique<serve::House>(std::move(kinds).value(), std::move(matrix).value(),
-                                            serve::CareRules{std::move(care.value().pain), std::move(care.value().returns)},
-                                            std::move(files).value(), std::move(known).value());
+  auto out =
+      std::make_unique<serve::House>(std::move(kinds).value(), std::move(matrix).value(),
+                                     serve::CareRules{std::move(care.value().pain), std::move(care.value().returns)},
+                                     std::move(files).value(), std::move(known).value());
   out->origin = flags.origin;
   out->secure = flags.where.tls.has_value() || flags.where.behind_proxy;
   out->note_erasure = [file = erased_file(flags.ledger)](const std::string& tag, const std::string& when) {
@@ -142,19 +144,24 @@ int run(ServeFlags flags) {
 }  // namespace
 
 void add_serve_command(CLI::App& app, int& exit_status) {
-  CLI::App* command = app.add_subcommand("serve", "the server: sign-in, sync, and what each role may see (docs/guides/server.md)");
+  CLI::App* command =
+      app.add_subcommand("serve", "the server: sign-in, sync, and what each role may see (docs/guides/server.md)");
   const auto flags = std::make_shared<ServeFlags>();
   add_ledger_flags(*command, flags->ledger);
   command->add_option("--address", flags->where.address, "where to listen; 127.0.0.1 if not stated");
   command->add_option("--port", flags->where.port, "8765 if not stated; 0 takes any that is free");
   auto* key = command->add_option("--tls-key", flags->tls.key_file, "the certificate's key, PEM, mode 0400");
-  key->needs(command->add_option("--tls-certificate", flags->tls.certificate_file, "the certificate with its chain, PEM")->needs(key));
-  command->add_flag("--behind-proxy", flags->where.behind_proxy, "a proxy on this machine ends TLS and says who called");
+  key->needs(
+      command->add_option("--tls-certificate", flags->tls.certificate_file, "the certificate with its chain, PEM")
+          ->needs(key));
+  command->add_flag("--behind-proxy", flags->where.behind_proxy,
+                    "a proxy on this machine ends TLS and says who called");
   command->add_option("--origin", flags->origin, "how browsers name this server, such as https://warm-up.example");
   command->add_option("--threads", flags->where.threads, "that answer; 8 if not stated")->check(CLI::Range(1, 64));
   command->add_option("--web", flags->web, "folder of the web app, if not the shipped one");
   command->add_option("--common-passwords", flags->common_passwords, "passwords that nobody may choose, one a line");
-  command->add_flag("--demo", flags->demo, "make the ledger of the invented club Quillmere Juniors, where there is none yet");
+  command->add_flag("--demo", flags->demo,
+                    "make the ledger of the invented club Quillmere Juniors, where there is none yet");
   command->callback([flags, &exit_status] { exit_status = run(*flags); });
 }
 

@@ -127,16 +127,19 @@ class BeastListener final : public Listener {
 
   std::optional<Fault> open_tls(const Tls& tls) {
     struct stat about {};
-    if (::stat(tls.key_file.c_str(), &about) != 0) return cannot_listen(tls.key_file, "nothing", "the key of the certificate");
+    if (::stat(tls.key_file.c_str(), &about) != 0)
+      return cannot_listen(tls.key_file, "nothing", "the key of the certificate");
     if ((about.st_mode & (S_IRWXG | S_IRWXO)) != 0) {
-      return cannot_listen(tls.key_file, "a key that others may read", "a key that only its owner may read (chmod 400)");
+      return cannot_listen(tls.key_file, "a key that others may read",
+                           "a key that only its owner may read (chmod 400)");
     }
     error_code error;
     tls_.emplace(asio::ssl::context::tls_server);
     SSL_CTX_set_min_proto_version(tls_->native_handle(), TLS1_2_VERSION);
     SSL_CTX_set_cipher_list(tls_->native_handle(), "ECDHE+AESGCM:ECDHE+CHACHA20");
-    tls_->set_options(asio::ssl::context::default_workarounds | asio::ssl::context::single_dh_use |
-                      static_cast<asio::ssl::context::options>(SSL_OP_NO_RENEGOTIATION | SSL_OP_CIPHER_SERVER_PREFERENCE));
+    tls_->set_options(
+        asio::ssl::context::default_workarounds | asio::ssl::context::single_dh_use |
+        static_cast<asio::ssl::context::options>(SSL_OP_NO_RENEGOTIATION | SSL_OP_CIPHER_SERVER_PREFERENCE));
     tls_->use_certificate_chain_file(tls.certificate_file, error);
     if (error) return cannot_listen(tls.certificate_file, error.message(), "a certificate chain in PEM");
     tls_->use_private_key_file(tls.key_file, asio::ssl::context::pem, error);
@@ -193,7 +196,8 @@ class BeastListener final : public Listener {
         beast::ssl_stream<beast::tcp_stream> stream(std::move(socket), *tls_);
         place->close = [&stream] { beast::get_lowest_layer(stream).close(); };
         beast::get_lowest_layer(stream).expires_after(limits_.header);
-        co_await stream.async_handshake(asio::ssl::stream_base::server, asio::redirect_error(asio::use_awaitable, error));
+        co_await stream.async_handshake(asio::ssl::stream_base::server,
+                                        asio::redirect_error(asio::use_awaitable, error));
         if (!error) co_await converse(stream, *place, peer.address());
         beast::get_lowest_layer(stream).expires_after(std::chrono::seconds(1));
         if (!error) co_await stream.async_shutdown(asio::redirect_error(asio::use_awaitable, error));
@@ -269,7 +273,8 @@ class BeastListener final : public Listener {
     line.expires_after(limits_.hear_out);
     std::array<char, 16 * 1024> passed_over{};
     for (std::size_t heard = 0; !error && heard < kMost;) {
-      heard += co_await line.async_read_some(asio::buffer(passed_over), asio::redirect_error(asio::use_awaitable, error));
+      heard +=
+          co_await line.async_read_some(asio::buffer(passed_over), asio::redirect_error(asio::use_awaitable, error));
     }
   }
 
@@ -293,7 +298,8 @@ class BeastListener final : public Listener {
     co_return out;
   }
 
-  [[nodiscard]] Request request_of(const http::request<http::string_body>& message, const asio::ip::address& peer) const {
+  [[nodiscard]] Request request_of(const http::request<http::string_body>& message,
+                                   const asio::ip::address& peer) const {
     Request out;
     out.method = std::string(message.method_string());
     const std::string target(message.target());

@@ -19,13 +19,13 @@ struct Limits {
   std::size_t header_bytes = 16 * 1024;
   std::size_t body_bytes = 1024 * 1024;
   std::size_t connections = 4096;
-  std::size_t waiting = 1024;               // whole requests that no thread has taken up yet
-  std::chrono::seconds idle{75};            // between requests
-  std::chrono::seconds header{10};          // from its first byte to its last
-  std::chrono::seconds body{30};            // the same
-  std::chrono::seconds answer{30};          // writing it out
-  std::chrono::seconds hear_out{2};         // after a refusal, whoever is still sending
-  std::chrono::seconds last_words{10};      // what is under way at the end
+  std::size_t waiting = 1024;           // whole requests that no thread has taken up yet
+  std::chrono::seconds idle{75};        // between requests
+  std::chrono::seconds header{10};      // from its first byte to its last
+  std::chrono::seconds body{30};        // the same
+  std::chrono::seconds answer{30};      // writing it out
+  std::chrono::seconds hear_out{2};     // after a refusal, whoever is still sending
+  std::chrono::seconds last_words{10};  // what is under way at the end
 };
 
 struct Tls {

@@ -10,7 +10,8 @@ std::string_view Request::header(std::string_view name) const {
 }
 
 int Request::count(std::string_view name) const {
-  return static_cast<int>(std::count_if(headers.begin(), headers.end(), [&](const auto& one) { return one.first == name; }));
+  return static_cast<int>(
+      std::count_if(headers.begin(), headers.end(), [&](const auto& one) { return one.first == name; }));
 }
 
 Response& Response::with(std::string name, std::string value) {

@@ -12,8 +12,8 @@ namespace lanework::serve {
 
 struct Request {
   std::string method;
-  std::string path;   // as sent, without the query; nothing is decoded
-  std::string query;  // after the '?'
+  std::string path;                                          // as sent, without the query; nothing is decoded
+  std::string query;                                         // after the '?'
   std::vector<std::pair<std::string, std::string>> headers;  // names in lower case
   std::string body;
   std::string address;           // of the caller, without a port

@@ -33,7 +33,8 @@ std::vector<store::Grant> read_charges(TableReader& reader, const store::Lists& 
     store::Grant grant;
     grant.squad = table.text("squad");
     const auto& squads = lists.squads;
-    const bool there = std::any_of(squads.begin(), squads.end(), [&](const auto& one) { return one.id == grant.squad; });
+    const bool there =
+        std::any_of(squads.begin(), squads.end(), [&](const auto& one) { return one.id == grant.squad; });
     if (!there) table.fault(FaultCode::kUnknownName, "squad", quote(grant.squad), "a squad of the club");
     const auto from = table.date("from");
     const auto until = table.date("until");
@@ -76,7 +77,8 @@ Response add_account(Call& call) {
   const std::vector<std::string_view>& roles = ledger::role_words();
   const int role = reader.word("role", roles);
   if (!account.sign_in.empty() && !is_sign_in(account.sign_in)) {
-    reader.fault(FaultCode::kSyntax, "sign_in", quote(account.sign_in), "1 to 64 letters, digits, '.', '-', '_' or '@'");
+    reader.fault(FaultCode::kSyntax, "sign_in", quote(account.sign_in),
+                 "1 to 64 letters, digits, '.', '-', '_' or '@'");
   }
   if (account.name.size() > kMostNameBytes) {
     reader.fault(FaultCode::kOutOfRange, "name", std::to_string(account.name.size()) + " bytes", "at most 120 bytes");

@@ -1,4 +1,5 @@
-// Devices: paired by a link that works once, confirmed by the lead against a short code on both screens, revoked at once.
+// Devices: paired by a link that works once, confirmed by the lead against a short code on both screens, revoked at
+// once.
 #include <algorithm>
 
 #include "app/serve/doorman.h"
@@ -47,7 +48,8 @@ Response open_pairing(Call& call) {
   if (!faults.empty()) return fault_answer(faults);
   const auto whose = call.room.gate->account(account);
   if (!whose) return store_answer(whose.faults());
-  if (!whose.value() || whose.value()->ended != 0) return error_answer(404, "not-found", "There is nothing here for you.");
+  if (!whose.value() || whose.value()->ended != 0)
+    return error_answer(404, "not-found", "There is nothing here for you.");
   const std::string secret = new_secret();
   store::Pairing pairing;
   pairing.account = account;
@@ -75,8 +77,9 @@ Response pairings(Call& call) {
       row.set("pairing", Node::make_text(one.id));
       row.set("account", Node::make_text(one.account));
       row.set("name", Node::make_text(account.name));
-      row.set("state", Node::make_text(one.state == store::PairingState::kOpen && one.until <= call.now.seconds ? "too-late"
-                                                                                                          : state_word(one.state)));
+      row.set("state", Node::make_text(one.state == store::PairingState::kOpen && one.until <= call.now.seconds
+                                           ? "too-late"
+                                           : state_word(one.state)));
       if (!one.label.empty()) row.set("label", Node::make_text(one.label));
       row.set("until", Node::make_text(now_at(one.until).stamp));
       list.items.push_back(std::move(row));
@@ -102,13 +105,14 @@ Response claim(Call& call) {
   if (auto wait = must_wait(call, key, kByPairing)) return std::move(*wait);
   const std::string secret = new_secret();
   const std::string code = new_short_code();
-  const auto claimed = call.room.gate->claim_pairing(store::digest_of(device_link_form(link)), store::digest_of(secret), label,
-                                                     code, call.now.seconds);
+  const auto claimed = call.room.gate->claim_pairing(store::digest_of(device_link_form(link)), store::digest_of(secret),
+                                                     label, code, call.now.seconds);
   if (!claimed) return store_answer(claimed.faults());
   if (claimed.value() != store::Claim::kClaimed) {
     call.failed(key);
     call.why = claimed.value() == store::Claim::kTwice ? "link-claimed-twice" : "link-unknown";
-    return error_answer(410, "link-used", "That link was used before, is too old, or is none. Ask the lead for another.");
+    return error_answer(410, "link-used",
+                        "That link was used before, is too old, or is none. Ask the lead for another.");
   }
   Node body = Node::make_table();
   body.set("secret", Node::make_text(secret));
@@ -174,8 +178,8 @@ Response revoke(Call& call) {
 
 const std::vector<NamedWork>& device_routes() {
   static const std::vector<NamedWork> kWorks = {
-      {"open-pairing", open_pairing}, {"pairings", pairings},          {"claim-pairing", claim}, {"claimed-pairing", claimed},
-      {"confirm-pairing", confirm},   {"devices", devices},            {"revoke-device", revoke}};
+      {"open-pairing", open_pairing}, {"pairings", pairings}, {"claim-pairing", claim}, {"claimed-pairing", claimed},
+      {"confirm-pairing", confirm},   {"devices", devices},   {"revoke-device", revoke}};
   return kWorks;
 }
 

@@ -22,7 +22,8 @@ Result<Node> entries_node(Call& call, const ClubLists& club, const std::string& 
   Node list = Node::make_array();
   for (const ledger::Received& one : about.value()) {
     const Date received_on = parse_iso_date(one.received.substr(0, 10)).value_or(Date{});
-    auto seen = access::visible_entry(one, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
+    auto seen =
+        access::visible_entry(one, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
     if (!seen) continue;
     seen->set("author", Node::make_text(one.author));
     seen->set("author_role", Node::make_text(std::string(ledger::role_words()[static_cast<std::size_t>(one.role)])));
@@ -97,7 +98,8 @@ Response erase(Call& call) {
   reader.finish();
   if (!faults.empty()) return fault_answer(faults);
   const std::string& id = call.values[0];
-  if (again != id) return error_answer(422, "not-the-same", "Say the player's id again, in 'player': this cannot be undone.");
+  if (again != id)
+    return error_answer(422, "not-the-same", "Say the player's id again, in 'player': this cannot be undone.");
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
   const bool is_listed = listed(*club.value(), id) != nullptr;
@@ -109,9 +111,10 @@ Response erase(Call& call) {
   Node body = Node::make_table();
   body.set("erased", Node::make_text(id));
   body.set("remains",
-           Node::make_text("That on some days some devices entered something about one and the same unknown person, and the id "
-                           "where attendance named it. Nothing says any more whose id that was. Backups from before "
-                           "can be read until they end: restore them with the list of those erased."));
+           Node::make_text(
+               "That on some days some devices entered something about one and the same unknown person, and the id "
+               "where attendance named it. Nothing says any more whose id that was. Backups from before "
+               "can be read until they end: restore them with the list of those erased."));
   return json_answer(200, body);
 }
 

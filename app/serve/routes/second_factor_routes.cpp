@@ -30,7 +30,8 @@ Response begin(Call& call) {
   const std::string secret = new_time_secret();
   Node body = Node::make_table();
   body.set("secret", Node::make_text(base32(secret)));
-  body.set("link", Node::make_text(authenticator_link("Lanework " + club.value()->lists.club, call.account->sign_in, secret)));
+  body.set("link",
+           Node::make_text(authenticator_link("Lanework " + club.value()->lists.club, call.account->sign_in, secret)));
   return json_answer(200, body);
 }
 
@@ -46,7 +47,8 @@ Response set_up(Call& call) {
   if (!faults.empty()) return fault_answer(faults);
   if (auto refused = replacing(call)) return std::move(*refused);
   const auto step = step_of_code(*secret, code, call.now.seconds);
-  if (!step) return error_answer(422, "second-factor-wrong", "That code is not of this secret. Is the phone's clock right?");
+  if (!step)
+    return error_answer(422, "second-factor-wrong", "That code is not of this secret. Is the phone's clock right?");
   const auto set = call.room.gate->set_second(call.account->id, *secret);
   if (!set) return store_answer(set.faults());
   const auto used = call.room.gate->use_second(call.account->id, *step);
@@ -77,7 +79,8 @@ Response step_up(Call& call) {
   const std::string code = reader.text("code");
   reader.finish();
   if (!faults.empty()) return fault_answer(faults);
-  if (call.account->second_secret.empty()) return error_answer(409, "no-second-factor", "Set up a second factor first.");
+  if (call.account->second_secret.empty())
+    return error_answer(409, "no-second-factor", "Set up a second factor first.");
   if (auto refused = second_refused(call, *call.account, code)) return std::move(*refused);
   return begin_session(call, *call.account, true);
 }

@@ -19,8 +19,8 @@ std::size_t fewest_characters(ledger::Role role) {
 // The same whether the name, the password or the account's end is at fault.
 Response not_this() { return error_answer(401, "sign-in-failed", "That name and password do not belong together."); }
 
-// Under which failures are counted. What was typed for a name may be a password in the wrong field, and these lie in the
-// clear: so twenty bits of a digest, enough to tell a club's accounts apart and too few to find out what was typed.
+// Under which failures are counted. What was typed for a name may be a password in the wrong field, and these lie in
+// the clear: so twenty bits of a digest, enough to tell a club's accounts apart and too few to find out what was typed.
 std::string counted_as(const std::string& name) {
   constexpr std::size_t kDigits = 5;
   return "account/" + store::hexadecimal(store::digest_of(name)).substr(0, kDigits);
@@ -88,17 +88,20 @@ Response activate(Call& call) {
     return error_answer(422, "password-not-taken", "That password is " + *why + ".");
   }
   const store::Digest mark = store::digest_of(new_secret());
-  const auto claim = call.room.gate->claim_pairing(store::digest_of(account_link_form(link)), mark, "password", "", call.now.seconds);
+  const auto claim =
+      call.room.gate->claim_pairing(store::digest_of(account_link_form(link)), mark, "password", "", call.now.seconds);
   if (!claim) return store_answer(claim.faults());
   if (claim.value() != store::Claim::kClaimed) {
     call.failed(by_address);
-    return error_answer(410, "link-used", "That link was used before, is too old, or is none. Ask the lead for another.");
+    return error_answer(410, "link-used",
+                        "That link was used before, is too old, or is none. Ask the lead for another.");
   }
   const auto pairing = call.room.gate->pairing_by_device(mark);
   if (!pairing) return store_answer(pairing.faults());
   const auto account = call.room.gate->account(pairing.value() ? pairing.value()->account : std::string());
   if (!account) return store_answer(account.faults());
-  if (!account.value() || account.value()->ended != 0) return error_answer(410, "link-used", "That link is for nobody any more.");
+  if (!account.value() || account.value()->ended != 0)
+    return error_answer(410, "link-used", "That link is for nobody any more.");
   if (auto why = why_not_password(password, fewest_characters(account.value()->role), call.house.known_passwords)) {
     return error_answer(422, "password-not-taken", "That password is " + *why + ". Ask the lead for another link.");
   }
@@ -183,8 +186,12 @@ Response end_others(Call& call) {
 }  // namespace
 
 const std::vector<NamedWork>& sign_in_routes() {
-  static const std::vector<NamedWork> kWorks = {{"sign-in", sign_in},   {"activate", activate}, {"me", me},
-                                                {"sign-out", sign_out}, {"password", password}, {"sessions", sessions},
+  static const std::vector<NamedWork> kWorks = {{"sign-in", sign_in},
+                                                {"activate", activate},
+                                                {"me", me},
+                                                {"sign-out", sign_out},
+                                                {"password", password},
+                                                {"sessions", sessions},
                                                 {"end-other-sessions", end_others}};
   return kWorks;
 }

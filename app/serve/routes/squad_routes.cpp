@@ -30,7 +30,8 @@ Response squads(Call& call) {
   for (const store::ListedSquad& squad : club.value()->lists.squads) {
     const auto relation = access::relation_of(call.viewer, squad.id, call.viewer.today);
     if (relation != access::Relation::kOwn && relation != access::Relation::kSubstitute) continue;
-    list.items.push_back(access::visible_row(squad_node(call, squad), squad.id, call.viewer, *call.house.matrix.view("squad")));
+    list.items.push_back(
+        access::visible_row(squad_node(call, squad), squad.id, call.viewer, *call.house.matrix.view("squad")));
   }
   Node body = Node::make_table();
   body.set("club", Node::make_text(club.value()->lists.club));
@@ -68,7 +69,8 @@ Response squad(Call& call) {
   }
   call.read_squad = id;
   call.read_people = static_cast<std::int64_t>(players.size());
-  const auto found = std::find_if(lists.squads.begin(), lists.squads.end(), [&](const auto& one) { return one.id == id; });
+  const auto found =
+      std::find_if(lists.squads.begin(), lists.squads.end(), [&](const auto& one) { return one.id == id; });
   Node body = Node::make_table();
   body.set("squad", access::visible_row(squad_node(call, *found), id, call.viewer, *call.house.matrix.view("squad")));
   body.set("roster", std::move(roster));
@@ -124,11 +126,8 @@ Response week(Call& call) {
 }  // namespace
 
 const std::vector<NamedWork>& squad_routes() {
-  static const std::vector<NamedWork> kWorks = {{"squads", squads},
-                                                {"squads-of-device", squads},
-                                                {"squad", squad},
-                                                {"squad-of-device", squad},
-                                                {"week", week}};
+  static const std::vector<NamedWork> kWorks = {
+      {"squads", squads}, {"squads-of-device", squads}, {"squad", squad}, {"squad-of-device", squad}, {"week", week}};
   return kWorks;
 }
 

@@ -7,8 +7,8 @@
 namespace lanework::serve {
 namespace {
 
-constexpr std::int64_t kVersion = 1;         // of what devices send and get
-constexpr std::int64_t kOldest = 1;          // older ones are told to update, and keep what they have
+constexpr std::int64_t kVersion = 1;  // of what devices send and get
+constexpr std::int64_t kOldest = 1;   // older ones are told to update, and keep what they have
 constexpr std::int64_t kNewest = kVersion + 1;
 constexpr std::int64_t kMostBack = 500;      // entries in one answer
 constexpr std::size_t kMostLookedAt = 2000;  // rows gone through for one answer
@@ -99,7 +99,8 @@ Result<Given> give(Call& call, const Asked& asked, const ClubLists& club) {
     if (static_cast<std::int64_t>(out.entries.items.size()) == asked.most) break;
     out.after = row.receipt;
     const Date received_on = parse_iso_date(row.received.substr(0, 10)).value_or(Date{});
-    auto seen = access::visible_entry(row, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
+    auto seen =
+        access::visible_entry(row, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
     if (!seen) continue;
     if (about_a_person(*seen)) ++call.read_people;
     out.entries.items.push_back(std::move(*seen));
@@ -113,7 +114,8 @@ Response synchronise(Call& call) {
   const Asked asked = read_asked(call, faults);
   if (!faults.empty()) return fault_answer(faults);
   if (asked.client < kOldest || asked.client > kNewest) {
-    return error_answer(426, "update-first", "This version of the app is too old, or too new. Keep what you have and update.");
+    return error_answer(426, "update-first",
+                        "This version of the app is too old, or too new. Keep what you have and update.");
   }
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());

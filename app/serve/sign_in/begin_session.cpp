@@ -24,7 +24,7 @@ Response begin_session(Call& call, const store::Account& account, bool second_sh
   Node body = Node::make_table();
   body.set("account", Node::make_text(account.id));
   body.set("role", Node::make_text(role_word(account.role)));
-  body.set("next", Node::make_text(!wanted || second_shown          ? "in"
+  body.set("next", Node::make_text(!wanted || second_shown         ? "in"
                                    : account.second_secret.empty() ? "set-up-second-factor"
                                                                    : "show-second-factor"));
   Response out = json_answer(200, body);

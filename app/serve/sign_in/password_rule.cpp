@@ -60,7 +60,8 @@ bool KnownPasswords::knows(std::string_view password) const {
   return false;
 }
 
-std::optional<std::string> why_not_password(std::string_view password, std::size_t fewest, const KnownPasswords& known) {
+std::optional<std::string> why_not_password(std::string_view password, std::size_t fewest,
+                                            const KnownPasswords& known) {
   if (characters(password) < fewest) return "shorter than " + std::to_string(fewest) + " characters";
   if (password.size() > kMostPasswordBytes) return "longer than " + std::to_string(kMostPasswordBytes) + " bytes";
   if (known.knows(password)) return "among the passwords that are tried first, or named after the club";

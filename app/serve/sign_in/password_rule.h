@@ -1,5 +1,5 @@
-// What a password must be (OWASP ASVS 5.0, 6.2.1, 6.2.4, 6.2.5, 6.2.8, 6.2.9, 6.2.11; NIST SP 800-63B): long enough, and
-// none that is known. No rule about kinds of characters; taken as typed, byte for byte.
+// What a password must be (OWASP ASVS 5.0, 6.2.1, 6.2.4, 6.2.5, 6.2.8, 6.2.9, 6.2.11; NIST SP 800-63B): long enough,
+// and none that is known. No rule about kinds of characters; taken as typed, byte for byte.
 #pragma once
 
 #include <optional>
@@ -10,8 +10,8 @@
 
 namespace lanework::serve {
 
-inline constexpr std::size_t kFewestCharacters = 8;       // the least that the standards allow
-inline constexpr std::size_t kFewestForHealth = 15;       // for whoever sees more than their own squads
+inline constexpr std::size_t kFewestCharacters = 8;  // the least that the standards allow
+inline constexpr std::size_t kFewestForHealth = 15;  // for whoever sees more than their own squads
 inline constexpr std::size_t kMostPasswordBytes = 1024;
 
 class KnownPasswords {

@@ -7,8 +7,8 @@
 
 namespace lanework::serve {
 
-std::string new_secret();       // 256 bits in base64url, 43 characters: of links, sessions and devices
-std::string new_short_code();   // six digits, to compare on two screens
+std::string new_secret();         // 256 bits in base64url, 43 characters: of links, sessions and devices
+std::string new_short_code();     // six digits, to compare on two screens
 std::string new_recovery_code();  // 80 bits in four groups of base32: 'k3vd-...'
 inline constexpr std::size_t kTimeSecretBytes = 20;
 std::string new_time_secret();  // as they are

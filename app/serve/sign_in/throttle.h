@@ -1,5 +1,5 @@
-// How long somebody must wait after so many failures in a row. Guessing becomes slow; nobody is locked out for long, and
-// an address that fails does not hold up other addresses. docs/security.md has the figures and why.
+// How long somebody must wait after so many failures in a row. Guessing becomes slow; nobody is locked out for long,
+// and an address that fails does not hold up other addresses. docs/security.md has the figures and why.
 #pragma once
 
 #include <cstdint>
@@ -7,7 +7,7 @@
 namespace lanework::serve {
 
 struct ThrottleRule {
-  std::int64_t free = 5;               // failures that cost nothing
+  std::int64_t free = 5;                // failures that cost nothing
   std::int64_t first_wait_seconds = 1;  // after that, doubled by each further failure
   std::int64_t most_wait_seconds = 900;
   std::int64_t forget_after_seconds = 86'400;  // without a failure

@@ -16,8 +16,8 @@ std::string percent(std::string_view text) {
   std::string out;
   for (const char c : text) {
     const auto byte = static_cast<unsigned char>(c);
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '.' ||
-                       c == '_' || c == '~';
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+                       c == '.' || c == '_' || c == '~';
     if (plain) {
       out += c;
     } else {
@@ -36,12 +36,13 @@ std::string counted_code(std::string_view secret, std::uint64_t counter, int dig
   for (std::size_t i = 0; i < message.size(); ++i) message[i] = static_cast<unsigned char>(counter >> (56 - 8 * i));
   std::array<unsigned char, EVP_MAX_MD_SIZE> mac{};
   unsigned int size = 0;
-  if (HMAC(EVP_sha1(), secret.data(), static_cast<int>(secret.size()), message.data(), message.size(), mac.data(), &size) ==
-      nullptr) {
+  if (HMAC(EVP_sha1(), secret.data(), static_cast<int>(secret.size()), message.data(), message.size(), mac.data(),
+           &size) == nullptr) {
     throw std::runtime_error("HMAC failed");
   }
   const std::size_t offset = mac[size - 1] & 15U;
-  const std::uint32_t number = (mac[offset] & 0x7FU) << 24U | mac[offset + 1] << 16U | mac[offset + 2] << 8U | mac[offset + 3];
+  const std::uint32_t number =
+      (mac[offset] & 0x7FU) << 24U | mac[offset + 1] << 16U | mac[offset + 2] << 8U | mac[offset + 3];
   std::uint32_t modulus = 1;
   for (int i = 0; i < digits; ++i) modulus *= 10;
   const std::string text = std::to_string(number % modulus);

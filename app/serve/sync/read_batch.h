@@ -12,8 +12,8 @@
 namespace lanework::serve::sync {
 
 inline constexpr std::size_t kMostEntries = 500;
-inline constexpr std::int64_t kMostAheadSeconds = 300;    // of the server's clock
-inline constexpr std::int64_t kMostBehindDays = 14;       // without the lead
+inline constexpr std::int64_t kMostAheadSeconds = 300;  // of the server's clock
+inline constexpr std::int64_t kMostBehindDays = 14;     // without the lead
 
 struct ReadBatch {
   store::Batch batch;

@@ -35,7 +35,8 @@ void Writer::run() {
       std::unique_lock<std::mutex> guard(lock_);
       came_.wait(guard, [this] { return ending_ || !waiting_.empty(); });
       if (waiting_.empty()) return;
-      for (; !waiting_.empty() && jobs.size() < most_; waiting_.pop_front()) jobs.push_back(std::move(waiting_.front()));
+      for (; !waiting_.empty() && jobs.size() < most_; waiting_.pop_front())
+        jobs.push_back(std::move(waiting_.front()));
     }
     if (!room) {
       auto opened = open_();

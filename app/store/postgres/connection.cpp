@@ -84,8 +84,8 @@ Parameters& Parameters::integers(const std::vector<std::int64_t>& elements) {
   return text(out + "}");
 }
 
-// PostgreSQL's binary form of an array, as its array_recv reads it: dimensions, whether there are nulls, the elements' type,
-// how many, from which index; then each with its length, -1 for null. All in network order.
+// PostgreSQL's binary form of an array, as its array_recv reads it: dimensions, whether there are nulls, the elements'
+// type, how many, from which index; then each with its length, -1 for null. All in network order.
 Parameters& Parameters::bytes_list(const std::vector<std::optional<std::string>>& elements) {
   const bool nulls = std::any_of(elements.begin(), elements.end(), [](const auto& one) { return !one; });
   std::string out;

@@ -169,7 +169,8 @@ class PostgresShelf final : public Shelf {
       if (!one.row.day.empty() && !one.row.squad.empty()) evenings.push_back(one.row);
     }
     if (evenings.empty()) return;
-    ask("INSERT INTO evening (club, day, squad, receipt) SELECT $1, * FROM unnest($2::text[], $3::text[], $4::bigint[])",
+    ask("INSERT INTO evening (club, day, squad, receipt) SELECT $1, * FROM unnest($2::text[], $3::text[], "
+        "$4::bigint[])",
         Parameters()
             .text(club_)
             .texts(column(evenings, [](const Row& row) { return row.day; }))
@@ -230,18 +231,20 @@ class PostgresStore final : public Store {
   }
 
   Result<std::vector<Received>> entries_of_days(Date from, Date to, const KindTable& kinds) override {
-    return scattered(kinds, rows_where("SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, "
-                                       "e.body, e.link, b.link FROM entry e LEFT JOIN entry b ON b.club = e.club AND "
-                                       "b.receipt = e.receipt - 1 WHERE e.club = $1 AND e.receipt IN (SELECT receipt FROM "
-                                       "evening WHERE club = $1 AND day BETWEEN $2 AND $3) ORDER BY e.receipt",
-                                       Parameters().text(club_).text(to_iso(from)).text(to_iso(to))));
+    return scattered(kinds,
+                     rows_where("SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, "
+                                "e.body, e.link, b.link FROM entry e LEFT JOIN entry b ON b.club = e.club AND "
+                                "b.receipt = e.receipt - 1 WHERE e.club = $1 AND e.receipt IN (SELECT receipt FROM "
+                                "evening WHERE club = $1 AND day BETWEEN $2 AND $3) ORDER BY e.receipt",
+                                Parameters().text(club_).text(to_iso(from)).text(to_iso(to))));
   }
 
   Result<std::vector<Received>> entries_about(const std::string& player, const KindTable& kinds) override {
-    return scattered(kinds, rows_where("SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, "
-                                       "e.body, e.link, b.link FROM entry e LEFT JOIN entry b ON b.club = e.club AND "
-                                       "b.receipt = e.receipt - 1 WHERE e.club = $1 AND e.person = $2 ORDER BY e.receipt",
-                                       Parameters().text(club_).bytes(tag_text(key_, player))));
+    return scattered(kinds,
+                     rows_where("SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, "
+                                "e.body, e.link, b.link FROM entry e LEFT JOIN entry b ON b.club = e.club AND "
+                                "b.receipt = e.receipt - 1 WHERE e.club = $1 AND e.person = $2 ORDER BY e.receipt",
+                                Parameters().text(club_).bytes(tag_text(key_, player))));
   }
 
   Result<std::vector<Quarantined>> quarantined() override {
@@ -329,14 +332,23 @@ class PostgresStore final : public Store {
     HandingOut handing_out(books, 0, kinds, connection_.name());
     bool more = true;
     for (int i = 0; i < some.value().count() && more; ++i) {
-      more = handing_out.goes_on_from(link_of(some.value().text(i, 10)), row_of(some.value(), i), link_of(some.value().text(i, 9)));
+      more = handing_out.goes_on_from(link_of(some.value().text(i, 10)), row_of(some.value(), i),
+                                      link_of(some.value().text(i, 9)));
     }
     return handing_out.out();
   }
 
   static Row row_of(const Rows& rows, int i) {
-    return {rows.integer(i, 0), rows.text(i, 1), rows.text(i, 2), rows.integer(i, 3), rows.text(i, 4),
-            rows.text(i, 5),    rows.text(i, 6), rows.text(i, 7), rows.text(i, 8),    {},
+    return {rows.integer(i, 0),
+            rows.text(i, 1),
+            rows.text(i, 2),
+            rows.integer(i, 3),
+            rows.text(i, 4),
+            rows.text(i, 5),
+            rows.text(i, 6),
+            rows.text(i, 7),
+            rows.text(i, 8),
+            {},
             {}};
   }
 

@@ -34,10 +34,11 @@ class SqliteShelf final : public Shelf {
         after_(connection.database(),
                "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
                "WHERE receipt > ?1 ORDER BY receipt LIMIT ?2"),
-        of_days_(connection.database(),
-                 "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
-                 "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
-                 "WHERE e.receipt IN (SELECT receipt FROM evening WHERE day BETWEEN ?1 AND ?2) ORDER BY e.receipt"),
+        of_days_(
+            connection.database(),
+            "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
+            "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
+            "WHERE e.receipt IN (SELECT receipt FROM evening WHERE day BETWEEN ?1 AND ?2) ORDER BY e.receipt"),
         about_(connection.database(),
                "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
                "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
@@ -46,8 +47,8 @@ class SqliteShelf final : public Shelf {
   void start() { failed_.reset(); }
   [[nodiscard]] bool prepared() const {
     return last_.prepared() && by_id_.prepared() && insert_.prepared() && person_.prepared() &&
-           new_person_.prepared() && set_aside_.prepared() && evening_.prepared() && after_.prepared() && of_days_.prepared() &&
-           about_.prepared();
+           new_person_.prepared() && set_aside_.prepared() && evening_.prepared() && after_.prepared() &&
+           of_days_.prepared() && about_.prepared();
   }
   [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
   [[nodiscard]] Fault fault() const { return sqlite::fault_of(connection_.database(), connection_.file()); }
@@ -147,8 +148,17 @@ class SqliteShelf final : public Shelf {
   std::optional<Fault> failed_;  // of this call: what SQLite refused
 
   static Row row_of(const Statement& rows) {
-    return {rows.integer(0), rows.text(1), rows.text(2), rows.integer(3), rows.text(4), rows.text(5),
-            rows.text(6),    rows.text(7), rows.text(8), {},              {}};
+    return {rows.integer(0),
+            rows.text(1),
+            rows.text(2),
+            rows.integer(3),
+            rows.text(4),
+            rows.text(5),
+            rows.text(6),
+            rows.text(7),
+            rows.text(8),
+            {},
+            {}};
   }
 
   // work(the link before it, row, its link) says whether to go on.
@@ -272,7 +282,9 @@ class SqliteStore final : public Store {
     shelf_.start();
     Books books(key_, shelf_);
     HandingOut handing_out(books, 0, kinds, connection_.file());
-    each([&](const Link& before, const Row& row, const Link& link) { return handing_out.goes_on_from(before, row, link); });
+    each([&](const Link& before, const Row& row, const Link& link) {
+      return handing_out.goes_on_from(before, row, link);
+    });
     if (shelf_.failed()) return *shelf_.failed();
     return handing_out.out();
   }
