@@ -35,7 +35,9 @@ Response fault_answer(const Faults& faults) {
 }
 
 Response store_answer(const Faults& faults) {
-  const bool full = !faults.empty() && faults.front().found.find("full") != std::string::npos;
+  // As SQLite says it, and as the system says it of the list of the erased.
+  const std::string found = faults.empty() ? std::string() : faults.front().found;
+  const bool full = found.find("full") != std::string::npos || found.find("No space left") != std::string::npos;
   Response out =
       full ? error_answer(507, "store-full", "The server's disk is full: nothing was taken in. Send it again later.")
            : error_answer(503, "store-busy",
