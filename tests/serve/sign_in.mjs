@@ -143,8 +143,11 @@ async function deadSessions({ people }) {
 }
 
 const kTries = 30;
-const kFewer = 9;  // of those that are somebody's
+const kFewer = 16;  // of the two that differ in no work from nobody
+// Apart by more than a machine that others use makes of it: a check left out would be a whole hash apart.
 const kMostMilliseconds = 12;
+const kMostShare = 0.15;
+const kMostShareOfFewer = 0.3;
 
 // Nobody, somebody with a wrong password, an account that ended and one without a password: one answer, one time.
 async function nobodyKnows({ people }) {
@@ -157,7 +160,8 @@ async function nobodyKnows({ people }) {
   const times = Object.fromEntries(Object.keys(names).map((name) => [name, []]));
   const answers = new Set();
   for (let i = 0; i < kTries; i++) {
-    for (const [name, password] of Object.entries(names)) {
+    // Another one first each time.
+    for (const [name, password] of [...Object.entries(names).slice(i % 4), ...Object.entries(names).slice(0, i % 4)]) {
       if (i >= kFewer && (name === "ended" || name === "without")) continue;
       const caller = people.nobody();
       await caller.get("/health");
@@ -169,13 +173,13 @@ async function nobodyKnows({ people }) {
       caller.close();
     }
   }
-  // Each beside the one that nobody has, in the same round: what the machine does meanwhile is in both.
-  const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+  // The median where there are enough tries for it; else the lower quarter, which a busy machine moves least.
+  const at = (list, share) => [...list].sort((a, b) => a - b)[Math.floor(share * list.length)];
   const [nobody] = Object.values(times);
-  const apart = Object.fromEntries(Object.entries(times).map(([name, list]) => [name, median(list.map((one, round) => one - nobody[round]))]));
-  const medians = Object.entries(times).map(([name, list]) => `${name} ${median(list).toFixed(0)} ms`).join(", ");
-  return { detail: all(that(answers.size === 1, `${answers.size} answers: ${[...answers].join("\n")}`), that(Object.values(apart).every((one) => Math.abs(one) < kMostMilliseconds), `apart by ${JSON.stringify(apart)}`)),
-    note: `medians ${medians}` };
+  const apart = Object.fromEntries(Object.entries(times).map(([name, list]) => [name, list.length < kTries ? at(list, 0.25) - at(nobody.slice(0, kFewer), 0.25) : at(list.map((one, round) => one - nobody[round]), 0.5)]));
+  const medians = Object.entries(times).map(([name, list]) => `${name} ${at(list, 0.5).toFixed(0)} ms`).join(", ");
+  return { detail: all(that(answers.size === 1, `${answers.size} answers: ${[...answers].join("\n")}`), that(Object.entries(apart).every(([name, one]) => Math.abs(one) < Math.max(kMostMilliseconds, at(nobody, 0.5) * (times[name].length < kTries ? kMostShareOfFewer : kMostShare))), `apart by ${JSON.stringify(apart)}`)),
+    note: `medians ${medians}; apart by ${Object.values(apart).map((one) => one.toFixed(1)).join(", ")} ms` };
 }
 
 // Many at once: the hashes take turns, memory stays in bounds, and a device is served all the while.
