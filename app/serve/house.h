@@ -1,7 +1,6 @@
 // What all requests share: the tables, the clock, the hashes, the counters, and the lists of the club as last read.
 #pragma once
 
-#include <atomic>
 #include <memory>
 #include <mutex>
 #include <string>
@@ -54,7 +53,6 @@ struct House {
   Metrics metrics;
   std::unique_ptr<Pace> pace;
   EdgeCounts edge;
-  std::atomic<bool> leaving{false};  // then it is no longer ready
 
   // The lists as they are now; read anew only where they have changed.
   Result<std::shared_ptr<const ClubLists>> club(Room& room);

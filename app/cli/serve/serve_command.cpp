@@ -136,7 +136,6 @@ int run(ServeFlags flags) {
               static_cast<unsigned>(listener.value()->port()));
   std::fflush(stdout);
   listener.value()->run();
-  house.value()->leaving = true;
   std::fputs("What was under way is answered. Good night.\n", stdout);
   return kDone;
 }

@@ -329,7 +329,8 @@ class BeastListener final : public Listener {
     http::response<http::string_body> message(static_cast<http::status>(response.status), version);
     for (const auto& [name, value] : response.headers) message.insert(name, value);
     const std::size_t size = response.file ? response.file->size() : response.body.size();
-    if (!head) message.body() = response.file ? *response.file : std::move(response.body);
+    if (!head && response.file) message.body() = *response.file;
+    if (!head && !response.file) message.body() = std::move(response.body);
     const bool bodiless = response.status == 204 || response.status == 304;
     if (!bodiless) message.content_length(size);
     message.keep_alive(keep);

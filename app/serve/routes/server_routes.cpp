@@ -4,10 +4,10 @@
 namespace lanework::serve {
 namespace {
 
-// Ready: the store answers, and the server is not about to leave.
+// Ready: the store answers.
 Response ready(Call& call) {
   const auto version = call.room.directory->version();
-  if (!version || call.house.leaving) return error_answer(503, "not-ready", "Not ready.");
+  if (!version) return error_answer(503, "not-ready", "Not ready.");
   Node body = Node::make_table();
   body.set("status", Node::make_text("ready"));
   return json_answer(200, body);
