@@ -33,6 +33,7 @@ int run(int argc, char** argv) {
   add_ledger_command(app, exit_status);
   add_club_import_command(app, exit_status);
   add_account_command(app, exit_status);
+  add_retain_command(app, exit_status);
   add_serve_command(app, exit_status);
   add_backup_command(app, exit_status);
   add_restore_command(app, exit_status);

@@ -101,6 +101,8 @@ class Store {
   virtual Result<std::vector<ledger::Received>> entries_about(const std::string& player,
                                                               const ledger::KindTable& kinds) = 0;
   virtual Result<std::vector<Quarantined>> quarantined() = 0;
+  // What was kept aside on days before that one, by the receiver's clock, goes for good. How many.
+  virtual Result<std::int64_t> forget_kept_aside(Date before) = 0;
   // Destroys the person's key: what was entered about the person can no longer be read, here or in any copy that goes
   // by this store's keys. False where nothing was ever entered about the person, or the person is erased already. note:
   // puts the person on the list of the erased, which a restore goes by; called before the key is destroyed, and a fault

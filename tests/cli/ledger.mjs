@@ -1,5 +1,6 @@
 // The ledger from the command line: made, added to, told, checked, a player erased, and what bad input gets.
-import { existsSync, readFileSync, rmSync, statSync } from "node:fs";
+import { existsSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { withClub } from "./club.mjs";
 import { all, entry, id, kEvening, kSession, says, silent, status, withLedger } from "./ledger_folder.mjs";
@@ -20,6 +21,50 @@ export const ledger = [
     const out = join(l.root, "out");
     const card = l.run("card", "--squad", "demo/quillmere/squads/u13-kestrels.toml", "--entries", file, "--out", out);
     return all(status(told, 0), says(standing.stdout, /Sits out\n\s+Q07/), status(card, 0), existsSync(join(out, "slip.pdf")) ? "" : "no slip");
+  }),
+  withLedger("what was wrapped up reaches the block that goes on, as a sheet by hand would", (l) => {
+    const squad = ["--club", "demo/quillmere", "--squad", "u13-kestrels"];
+    writeFileSync(l.path("standing.json"), l.run("block", ...squad, "--json").stdout);
+    const tuesday = { squad: "u13-kestrels", day: "2026-11-24", start: "18:00" };
+    l.add([entry(1, "wrap-up", { ...tuesday, happened: "cut-short", did_it: "half", minutes: 12 })]);
+    l.add([entry(2, "wrap-up", { ...kSession, happened: "missed" })]);
+    const made = l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path("sheets"));
+    writeFileSync(l.path("by-hand.csv"), "squad,date,happened,minutes,did it\nu13-kestrels,2026-11-24,cut short,12,half\nu13-kestrels,2026-11-26,missed,,\n");
+    const roll = (sessions) => l.run("block", ...squad, "--standing", l.path("standing.json"), "--sessions", sessions, "--today", "2026-12-02", "--json");
+    const rolled = roll(l.path("sheets/sessions.csv"));
+    return all(status(made, 0), says(made.stdout, /2 sessions for 'block --sessions', 2 rows of hours and 0 injuries/), status(rolled, 0),
+      rolled.stdout === roll(l.path("by-hand.csv")).stdout ? "" : "another block than by hand", JSON.parse(rolled.stdout) ? "" : "no answer");
+  }),
+  withLedger("hours and injuries are read as a season's records", (l) => {
+    const brought = l.run("import", "--ledger", l.folder, "demo/quillmere");
+    l.add(kEvening);
+    l.add([entry(6, "exposure-confirmed", { ...kSession, setting: "training", minutes: 75, players: 14 }),
+      entry(7, "injury-opened", { player: "Q07", squad: "u13-kestrels", day: "2026-11-26", what: ["region knee", "setting training"], note: "=cmd" })], "--role", "lead");
+    const made = l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path("sheets"));
+    const twice = l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path("sheets"));
+    const turned = l.ledger("sheets", "--from", "2026-11-30", "--until", "2026-11-23", "--to", l.path("other"));
+    const read = l.run("evidence", "import", "--records", l.path("sheets"), "--from", "2026-11-23", "--to", "2026-11-30", "--out", l.path("season"));
+    return all(status(brought, 0), status(made, 0), status(twice, 2), status(turned, 2), says(turned.stderr, /--until: found .*2026-11-23.*, expected a day not before 2026-11-30/), status(read, 0),
+      says(readFileSync(l.path("season/hours.csv"), "utf8"), /u13-kestrels,2026-11-26,training,75,14,,,most,,,,yes/),
+      says(readFileSync(l.path("season/injuries.csv"), "utf8"), /u13-kestrels,q07,.*2026-11-26,training.*knee/i));
+  }),
+  withLedger("one child's page for a guardian has everything about it and nobody else", (l) => {
+    l.run("import", "--ledger", l.folder, "demo/quillmere");
+    l.add([...kEvening, entry(6, "hurt", { player: "Q08", place: "ankle" })]);
+    const made = l.ledger("timeline", "Q07", "--out", l.path("out"));
+    const nobody = l.ledger("timeline", "Q99", "--out", l.path("out"));
+    const page = l.path("out/about-one-child.pdf");
+    const text = spawnSync("pdftotext", ["-layout", page, "-"], { encoding: "utf8" }).stdout;
+    const mode = existsSync(page) ? (statSync(page).mode & 0o777).toString(8) : "none";
+    return all(status(made, 0), status(nobody, 2), says(nobody.stderr, /PLAYER: found 'Q99', expected the id of a player on the club's lists/), mode === "600" ? "" : `mode ${mode}`,
+      says(text, /hurt: place knee/), says(text, /entered by ann, coach/), says(text, /it is no diagnosis/), says(text, /None by name/), silent(text, /ankle|Q08/));
+  }),
+  withLedger("what was kept aside long ago goes, and what is of today stays", (l) => {
+    const lifted = (n, day) => l.add([entry(n, "lifted", { player: "Q07", names: [id(4)] })], "--received", `${day}T18:05:00+01:00`);
+    lifted(6, "2020-01-01");
+    lifted(7, new Date().toISOString().slice(0, 10));
+    const gone = l.run("retain", "--ledger", l.folder);
+    return all(status(gone, 0), says(gone.stdout, /^Past their time and gone: 0 of signing in, 1 kept aside\.$/m), says(l.ledger("check").stdout, /^0 entries, 0 of erased people, 1 kept aside/));
   }),
   withLedger("what a coach may not enter, and another content, are told and change nothing", (l) => {
     l.add(kEvening);

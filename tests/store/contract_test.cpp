@@ -153,6 +153,21 @@ TEST_P(Contract, SeveralSendersInOneTransactionEachGetTheirVerdicts) {
   EXPECT_EQ(store->quarantined().value().size(), 2U);
 }
 
+TEST_P(Contract, WhatWasKeptAsideGoesAfterItsTimeAndNotBefore) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
+  const auto day = [](const char* text) { return *parse_iso_date(text); };
+  for (const char* received : {"2026-10-26T23:59:00+01:00", "2026-10-27T00:01:00+01:00"}) {
+    const Batch batch{kCoach, {}, {{std::string("{\"at\":\"") + received + "\"}", "kind: expected text"}}, received};
+    ASSERT_TRUE(store->take_in(std::vector<Batch>{batch}, shipped_kinds()));
+  }
+  EXPECT_EQ(store->forget_kept_aside(day("2026-10-26")).value(), 0);
+  EXPECT_EQ(store->forget_kept_aside(day("2026-10-27")).value(), 1);
+  ASSERT_EQ(store->quarantined().value().size(), 1U);
+  EXPECT_EQ(store->quarantined().value()[0].received, "2026-10-27T00:01:00+01:00");
+  EXPECT_EQ(store->forget_kept_aside(day("2026-10-27")).value(), 0) << "done twice it does nothing more";
+}
+
 TEST_P(Contract, ADaysEntriesAreFoundByTheDayAndAPersonsByThePerson) {
   const Backend backend(GetParam());
   auto store = backend.open();

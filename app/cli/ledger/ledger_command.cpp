@@ -3,13 +3,18 @@
 #include <cstdio>
 #include <filesystem>
 #include <iterator>
+#include <map>
 #include <memory>
 
 #include "app/cli/command.h"
 #include "app/cli/ledger/backup_words.h"
 #include "app/cli/ledger/ledger_folder.h"
+#include "app/cli/ledger/timeline_command.h"
+#include "app/cli/serve/rooms_of_ledger.h"
 #include "app/read/files.h"
+#include "app/read/new_folder.h"
 #include "app/store/archive/erasure_list.h"
+#include "core/ledger/sheets.h"
 
 namespace lanework::cli {
 namespace {
@@ -25,6 +30,8 @@ struct Flags {
   std::string received;
   std::string player;
   std::string out;
+  std::string from;
+  std::string until;
   bool json = false;
 };
 
@@ -161,6 +168,60 @@ int show_state(const Flags& flags) {
   return kDone;
 }
 
+// The club's lists, where they were brought in: what the report counts players by.
+Result<std::string> squads_sheet(const LedgerFlags& flags) {
+  auto room = rooms_of(flags)();
+  if (!room) return room.faults();
+  const auto lists = room.value().directory->lists();
+  if (!lists) return lists.faults();
+  std::string out = "squad,name,players\r\n";
+  for (const store::ListedSquad& squad : lists.value().squads) {
+    const auto& players = lists.value().players;
+    const auto count = std::count_if(players.begin(), players.end(), [&](const store::ListedPlayer& player) {
+      return std::find(player.squads.begin(), player.squads.end(), squad.id) != player.squads.end();
+    });
+    out += squad.id + ",\"" + squad.name + "\"," + (count > 0 ? std::to_string(count) : std::string()) + "\r\n";
+  }
+  return out;
+}
+
+Result<ledger::SheetDays> days_of(const Flags& flags) {
+  Faults faults;
+  const auto read = [&](const char* flag, const std::string& text) {
+    const auto date = parse_iso_date(text);
+    if (!date) faults.push_back({FaultCode::kBadDate, {"", 0, 0, flag}, quote(text), "a date such as 2026-11-26", {}});
+    return date.value_or(Date{});
+  };
+  const ledger::SheetDays out{read("--from", flags.from), read("--until", flags.until)};
+  if (!faults.empty()) return faults;
+  if (out.from <= out.until) return out;
+  return Fault{FaultCode::kContradiction, {"", 0, 0, "--until"}, flags.until, "a day not before " + flags.from, {}};
+}
+
+int write_sheets(const Flags& flags) {
+  const auto days = days_of(flags);
+  if (!days) return report(days.faults());
+  const auto open = open_ledger(flags.ledger);
+  if (!open) return report(open.faults());
+  const auto state = state_of(open.value());
+  if (!state) return report(state.faults());
+  const auto squads = squads_sheet(flags.ledger);
+  if (!squads) return report(squads.faults());
+  const std::map<std::string, std::string> files = {{"sessions.csv", sessions_sheet(state.value(), days.value())},
+                                                    {"hours.csv", hours_sheet(state.value(), days.value())},
+                                                    {"injuries.csv", injuries_sheet(state.value(), days.value())},
+                                                    {"squads.csv", squads.value()}};
+  const Faults faults = read::write_folder_atomically(flags.out, files, [](const std::string&) { return Faults(); });
+  if (!faults.empty()) return report(faults);
+  const auto rows = [&](const char* file) {
+    const std::string& text = files.at(file);
+    return static_cast<long>(std::count(text.begin(), text.end(), '\n')) - 1;
+  };
+  std::printf("%s: %ld sessions for 'block --sessions', %ld rows of hours and %ld injuries for 'evidence'\n",
+              flags.out.c_str(), rows("sessions.csv"), rows("hours.csv"), rows("injuries.csv"));
+  return kDone;
+}
+
 // People whom the list has as erased and whose keys are there all the same: an erasure that was cut off, or a restore
 // that did not go by the list.
 Result<std::int64_t> not_erased_yet(const Flags& flags) {
@@ -252,6 +313,11 @@ void add_ledger_command(CLI::App& app, int& exit_status) {
   CLI::App* showing = sub("state", "what stands", show_state);
   showing->add_option("--care", flags->out, "also write the entries that care reads (docs/formats/entries.md) here");
   showing->add_flag("--json", flags->json, "the whole state as JSON");
+  CLI::App* writing = sub("sheets", "what happened, as the spreadsheets that blocks and reports read", write_sheets);
+  writing->add_option("--from", flags->from, "the first day")->required();
+  writing->add_option("--until", flags->until, "the last day")->required();
+  writing->add_option("--to", flags->out, "a folder that does not exist yet")->required();
+  add_timeline_command(*ledger, exit_status);
   CLI::App* checking = sub("check", "go through the books: the chain, who was erased, what is kept aside", check);
   CLI::App* erasing =
       sub("erase", "destroy a player's key: what was entered about the player can no longer be read", erase);

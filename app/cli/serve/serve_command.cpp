@@ -11,6 +11,7 @@
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
+#include "app/serve/retention.h"
 #include "app/serve/service.h"
 #include "app/store/archive/erasure_list.h"
 
@@ -131,6 +132,7 @@ int run(ServeFlags flags) {
       flags.where, {}, [&answers](const serve::Request& request) { return answers.answer(request); },
       [&answers](int status) { return answers.refuse(status); }, house.value()->edge);
   if (!listener) return report(listener.faults());
+  const serve::Caretaker caretaker(*house.value());
   listener.value()->stop_on_signals();
   std::printf("Lanework is at %s://%s:%u\n", flags.where.tls ? "https" : "http", flags.where.address.c_str(),
               static_cast<unsigned>(listener.value()->port()));

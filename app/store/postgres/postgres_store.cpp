@@ -264,6 +264,14 @@ class PostgresStore final : public Store {
     return out;
   }
 
+  Result<std::int64_t> forget_kept_aside(Date before) override {
+    if (auto faults = connection_.revive()) return *faults;
+    const auto gone = connection_.ask("DELETE FROM quarantine WHERE club = $1 AND received COLLATE \"C\" < $2",
+                                      Parameters().text(club_).text(to_iso(before)));
+    if (!gone) return gone.faults();
+    return gone.value().affected();
+  }
+
   Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) override {
     if (auto faults = connection_.revive()) return *faults;
     const std::string tag = tag_text(key_, player);

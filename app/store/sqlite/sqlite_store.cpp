@@ -239,6 +239,19 @@ class SqliteStore final : public Store {
     return out;
   }
 
+  Result<std::int64_t> forget_kept_aside(Date before) override {
+    const std::string day = to_iso(before);
+    Transaction transaction(connection_);
+    if (auto fault = transaction.begin()) return *fault;
+    Statement forget(connection_.database(), "DELETE FROM quarantine WHERE received < ?1");
+    forget.bind(1, std::string_view(day));
+    if (forget.step() == Statement::Step::kFailed) return shelf_.fault();
+    Statement changed(connection_.database(), "SELECT changes()");
+    const std::int64_t count = changed.step() == Statement::Step::kRow ? changed.integer(0) : 0;
+    if (auto fault = transaction.commit()) return *fault;
+    return count;
+  }
+
   Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) override {
     const std::string tag = tag_text(key_, player);
     {

@@ -1,0 +1,126 @@
+#include "core/ledger/sheets.h"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+#include <vector>
+
+namespace lanework::ledger {
+namespace {
+
+// Every cell in quotes; one that a spreadsheet would take for a formula gets a mark before it.
+std::string cell(const std::string& text) {
+  std::string out = "\"";
+  constexpr std::string_view kFormula = "=+-@\t\r\n";
+  if (!text.empty() && kFormula.find(text.front()) != std::string_view::npos) out += '\'';
+  for (const char c : text) {
+    if (c == '"') out += '"';
+    out += c;
+  }
+  return out + "\"";
+}
+
+std::string row(const std::vector<std::string>& cells) {
+  std::string out;
+  for (const std::string& one : cells) out += (out.empty() ? "" : ",") + cell(one);
+  return out + "\r\n";
+}
+
+bool within(const SheetDays& days, const std::string& day) {
+  const auto date = parse_iso_date(day);
+  return date && days.from <= *date && *date <= days.until;
+}
+
+std::string text_in(const std::optional<Node>& entry, std::string_view key) {
+  const Node* found = entry ? entry->find(key) : nullptr;
+  return found != nullptr && found->kind == Node::Kind::kText ? found->text : std::string();
+}
+
+std::string whole_in(const std::optional<Node>& entry, std::string_view key) {
+  const Node* found = entry ? entry->find(key) : nullptr;
+  return found != nullptr && found->kind == Node::Kind::kInteger ? std::to_string(found->integer) : std::string();
+}
+
+std::string drills_marked(const SessionState& session, std::string_view mark) {
+  std::string out;
+  for (const auto& [drill, marked] : session.drills) {
+    if (marked == mark) out += (out.empty() ? "" : "; ") + drill;
+  }
+  return out;
+}
+
+// Held with nobody doing it is a warm-up that did not happen.
+bool was_missed(const SessionState& session) {
+  return text_in(session.wrap_up, "happened") == "missed" || text_in(session.wrap_up, "did_it") == "nobody";
+}
+
+std::string warm_up_word(const SessionState& session) {
+  if (!session.wrap_up) return {};
+  if (was_missed(session)) return "no";
+  return text_in(session.wrap_up, "did_it");
+}
+
+// 'region knee' of the injury's terms: what stands after the column's own word.
+std::string term(const Injury& injury, std::string_view column) {
+  for (const std::string& what : injury.what) {
+    if (what.size() > column.size() + 1 && what.compare(0, column.size(), column) == 0 && what[column.size()] == ' ') {
+      return what.substr(column.size() + 1);
+    }
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string sessions_sheet(const State& state, const SheetDays& days) {
+  std::string out = row({"squad", "date", "start", "happened", "minutes", "did it", "left out", "note"});
+  for (const auto& [key, session] : state.sessions) {
+    if (!session.wrap_up || !within(days, key.day)) continue;
+    const bool missed = was_missed(session);
+    const std::string happened = text_in(session.wrap_up, "happened");
+    const std::string minutes = whole_in(session.wrap_up, "minutes");
+    out += row({key.squad, key.day, key.start,
+                missed                    ? "missed"
+                : happened == "cut-short" ? "cut short"
+                                          : "held",
+                missed || minutes == "0" ? "" : minutes, missed ? "" : text_in(session.wrap_up, "did_it"),
+                missed ? "" : drills_marked(session, "skipped"), text_in(session.wrap_up, "note")});
+  }
+  return out;
+}
+
+std::string hours_sheet(const State& state, const SheetDays& days) {
+  std::string out = row({"squad", "date", "setting", "minutes", "players", "warm-up", "warm-up minutes", "left out",
+                         "needing help", "confirmed"});
+  for (const auto& [key, session] : state.sessions) {
+    if (!(session.wrap_up || session.attendance || session.confirmed) || !within(days, key.day)) continue;
+    const bool confirmed = session.confirmed.has_value();
+    const std::string setting = text_in(session.confirmed, "setting");
+    const bool missed = session.wrap_up && was_missed(session);
+    out += row({key.squad, key.day, setting.empty() ? "training" : setting, whole_in(session.confirmed, "minutes"),
+                confirmed ? whole_in(session.confirmed, "players") : whole_in(session.attendance, "there"),
+                warm_up_word(session), missed ? "" : whole_in(session.wrap_up, "minutes"),
+                missed ? "" : drills_marked(session, "skipped"), drills_marked(session, "needs-help"),
+                confirmed ? "yes" : ""});
+  }
+  return out;
+}
+
+std::string injuries_sheet(const State& state, const SheetDays& days) {
+  constexpr std::array<const char*, 8> kTerms = {"setting", "onset", "contact",  "region",
+                                                 "tissue",  "side",  "activity", "recurrence"};
+  std::vector<std::string> heading = {"squad", "player", "date"};
+  heading.insert(heading.end(), kTerms.begin(), kTerms.end());
+  heading.insert(heading.end(), {"loss began", "returned", "note"});
+  std::string out = row(heading);
+  for (const auto& [id, injury] : state.injuries) {
+    if (!within(days, injury.day)) continue;
+    std::vector<std::string> cells = {injury.squad, injury.player, injury.day};
+    for (const char* column : kTerms) cells.push_back(term(injury, column));
+    cells.insert(cells.end(), {injury.loss_began, injury.returned, injury.note});
+    out += row(cells);
+  }
+  return out;
+}
+
+}  // namespace lanework::ledger

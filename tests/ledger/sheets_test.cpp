@@ -1,0 +1,85 @@
+#include "core/ledger/sheets.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/ledger/shipped_kinds.h"
+
+namespace lanework::ledger {
+namespace {
+
+using test::about_session;
+using test::entry_text;
+using test::received;
+using test::shipped_kinds;
+
+const SheetDays kSeason{*parse_iso_date("2026-08-31"), *parse_iso_date("2027-06-27")};
+
+State state_of(const std::vector<std::pair<std::string, std::string>>& entries) {
+  std::vector<Received> all;
+  int n = 0;
+  for (const auto& [kind, fields] : entries) {
+    ++n;
+    all.push_back(received(n, test::read(entry_text(n, kind, fields, n)).value(), "phone", "ann", Role::kLead));
+  }
+  return fold(std::move(all), shipped_kinds());
+}
+
+std::string last_line(const std::string& sheet) {
+  const std::size_t before = sheet.rfind("\r\n", sheet.size() - 3);
+  return sheet.substr(before + 2, sheet.size() - before - 4);
+}
+
+TEST(Sheets, ASessionThatWasWrappedUpIsARow) {
+  const State state =
+      state_of({{"session-started", about_session()},
+                {"drill-marked", about_session(R"("drill":"squat","mark":"skipped")")},
+                {"drill-marked", about_session(R"("drill":"side-plank","mark":"needs-help")")},
+                {"attendance", about_session(R"("there":14)")},
+                {"wrap-up", about_session(R"("happened":"cut-short","did_it":"half","minutes":12,"note":"rain")")}});
+  EXPECT_EQ(last_line(sessions_sheet(state, kSeason)),
+            R"("u13","2026-11-26","18:00","cut short","12","half","squat","rain")");
+  EXPECT_EQ(last_line(hours_sheet(state, kSeason)),
+            R"("u13","2026-11-26","training","","14","half","12","squat","side-plank","")");
+}
+
+TEST(Sheets, WhatNobodyWrappedUpStaysPlanned) {
+  const State state = state_of({{"session-started", about_session()}});
+  EXPECT_EQ(sessions_sheet(state, kSeason).find("u13"), std::string::npos);
+  EXPECT_EQ(hours_sheet(state, kSeason).find("u13"), std::string::npos);
+}
+
+TEST(Sheets, HeldWithNobodyDoingItIsAWarmUpThatWasMissed) {
+  const State state = state_of({{"wrap-up", about_session(R"("happened":"held","did_it":"nobody","minutes":5)")}});
+  EXPECT_EQ(last_line(sessions_sheet(state, kSeason)), R"("u13","2026-11-26","18:00","missed","","","","")");
+  EXPECT_EQ(last_line(hours_sheet(state, kSeason)), R"("u13","2026-11-26","training","","","no","","","","")");
+}
+
+TEST(Sheets, ConfirmedHoursWinOverWhatWasCounted) {
+  const State state =
+      state_of({{"attendance", about_session(R"("there":14)")},
+                {"exposure-confirmed", about_session(R"("setting":"match","minutes":60,"players":9)")}});
+  EXPECT_EQ(last_line(hours_sheet(state, kSeason)), R"("u13","2026-11-26","match","60","9","","","","","yes")");
+}
+
+TEST(Sheets, AnInjuryHasItsTermsInTheirColumns) {
+  const State state = state_of(
+      {{"injury-opened",
+        R"("player":"Q07","squad":"u13","day":"2026-11-26","what":["region knee","side left","unknown words"],"note":"=1+1")"}});
+  EXPECT_EQ(last_line(injuries_sheet(state, kSeason)),
+            R"("u13","Q07","2026-11-26","","","","knee","","left","","","","","'=1+1")");
+}
+
+TEST(Sheets, OnlyTheDaysThatAreAskedFor) {
+  const State state = state_of({{"wrap-up", about_session(R"("happened":"held")")}});
+  const Date next{parse_iso_date("2026-11-26")->days_since_epoch + 1};
+  EXPECT_EQ(sessions_sheet(state, {next, next}).find("u13"), std::string::npos);
+  EXPECT_NE(sessions_sheet(state, {Date{next.days_since_epoch - 1}, next}).find("u13"), std::string::npos);
+}
+
+TEST(Sheets, TextStaysInItsCell) {
+  const State state = state_of({{"wrap-up", about_session(R"("happened":"held","note":"a \"b\", c")")}});
+  EXPECT_NE(sessions_sheet(state, kSeason).find(R"("a ""b"", c")"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace lanework::ledger
