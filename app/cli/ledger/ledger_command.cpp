@@ -32,6 +32,8 @@ struct Flags {
   std::string out;
   std::string from;
   std::string until;
+  int training_minutes = 0;
+  int match_minutes = 0;
   bool json = false;
 };
 
@@ -169,18 +171,20 @@ int show_state(const Flags& flags) {
 }
 
 // The club's lists, where they were brought in: what the report counts players by.
-Result<std::string> squads_sheet(const LedgerFlags& flags) {
-  auto room = rooms_of(flags)();
+Result<std::string> squads_sheet(const Flags& flags) {
+  auto room = rooms_of(flags.ledger)();
   if (!room) return room.faults();
   const auto lists = room.value().directory->lists();
   if (!lists) return lists.faults();
-  std::string out = "squad,name,players\r\n";
+  const auto stated = [](int minutes) { return minutes > 0 ? std::to_string(minutes) : std::string(); };
+  std::string out = "squad,name,players,training minutes,match minutes\r\n";
   for (const store::ListedSquad& squad : lists.value().squads) {
     const auto& players = lists.value().players;
     const auto count = std::count_if(players.begin(), players.end(), [&](const store::ListedPlayer& player) {
       return std::find(player.squads.begin(), player.squads.end(), squad.id) != player.squads.end();
     });
-    out += squad.id + ",\"" + squad.name + "\"," + (count > 0 ? std::to_string(count) : std::string()) + "\r\n";
+    out += squad.id + ",\"" + squad.name + "\"," + (count > 0 ? std::to_string(count) : std::string()) + "," +
+           stated(flags.training_minutes) + "," + stated(flags.match_minutes) + "\r\n";
   }
   return out;
 }
@@ -205,7 +209,7 @@ int write_sheets(const Flags& flags) {
   if (!open) return report(open.faults());
   const auto state = state_of(open.value());
   if (!state) return report(state.faults());
-  const auto squads = squads_sheet(flags.ledger);
+  const auto squads = squads_sheet(flags);
   if (!squads) return report(squads.faults());
   const std::map<std::string, std::string> files = {{"sessions.csv", sessions_sheet(state.value(), days.value())},
                                                     {"hours.csv", hours_sheet(state.value(), days.value())},
@@ -317,6 +321,11 @@ void add_ledger_command(CLI::App& app, int& exit_status) {
   writing->add_option("--from", flags->from, "the first day")->required();
   writing->add_option("--until", flags->until, "the last day")->required();
   writing->add_option("--to", flags->out, "a folder that does not exist yet")->required();
+  writing
+      ->add_option("--training-minutes", flags->training_minutes,
+                   "how long a training usually is, where nobody confirmed it")
+      ->check(CLI::Range(1, 600));
+  writing->add_option("--match-minutes", flags->match_minutes, "the same of a match")->check(CLI::Range(1, 600));
   add_timeline_command(*ledger, exit_status);
   CLI::App* checking = sub("check", "go through the books: the chain, who was erased, what is kept aside", check);
   CLI::App* erasing =
