@@ -1,5 +1,5 @@
 // The ledger from the command line: made, added to, told, checked, a player erased, and what bad input gets.
-import { existsSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { withClub } from "./club.mjs";
@@ -43,6 +43,7 @@ export const ledger = [
     const made = l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path("sheets"));
     const twice = l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path("sheets"));
     const turned = l.ledger("sheets", "--from", "2026-11-30", "--until", "2026-11-23", "--to", l.path("other"));
+    mkdirSync(l.path("season"));
     const read = l.run("evidence", "import", "--records", l.path("sheets"), "--from", "2026-11-23", "--to", "2026-11-30", "--out", l.path("season"));
     return all(status(brought, 0), status(made, 0), status(twice, 2), status(turned, 2), says(turned.stderr, /--until: found .*2026-11-23.*, expected a day not before 2026-11-30/), status(read, 0),
       says(readFileSync(l.path("season/hours.csv"), "utf8"), /u13-kestrels,2026-11-26,training,75,14,,,most,,,,yes/),
