@@ -41,8 +41,8 @@ std::string counted_code(std::string_view secret, std::uint64_t counter, int dig
     throw std::runtime_error("HMAC failed");
   }
   const std::size_t offset = mac[size - 1] & 15U;
-  const std::uint32_t number =
-      (mac[offset] & 0x7FU) << 24U | mac[offset + 1] << 16U | mac[offset + 2] << 8U | mac[offset + 3];
+  std::uint32_t number = mac.at(offset) & 0x7FU;
+  for (std::size_t i = 1; i < 4; ++i) number = number << 8U | mac.at(offset + i);
   std::uint32_t modulus = 1;
   for (int i = 0; i < digits; ++i) modulus *= 10;
   const std::string text = std::to_string(number % modulus);

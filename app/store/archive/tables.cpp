@@ -5,11 +5,14 @@
 
 namespace lanework::store::archive {
 
-const std::vector<Table>& tables() {
-  constexpr Cell::Kind kWhole = Cell::Kind::kWhole;
-  constexpr Cell::Kind kText = Cell::Kind::kText;
-  constexpr Cell::Kind kBytes = Cell::Kind::kBytes;
-  static const std::vector<Table> kTables = {
+namespace {
+
+constexpr Cell::Kind kWhole = Cell::Kind::kWhole;
+constexpr Cell::Kind kText = Cell::Kind::kText;
+constexpr Cell::Kind kBytes = Cell::Kind::kBytes;
+
+std::vector<Table> of_the_ledger() {
+  return {
       {"person", 1, {{"tag", kBytes}, {"sealed_key", kBytes}, {"made", kText}, {"erased", kText}}, 1, false},
       {"entry",
        1,
@@ -36,6 +39,12 @@ const std::vector<Table>& tables() {
         {"digest", kBytes, 3}},
        1,
        true},
+  };
+}
+
+// Who may come in, who read what, and the club's lists.
+std::vector<Table> beside_the_ledger() {
+  return {
       {"account",
        2,
        {{"id", kText},
@@ -90,6 +99,17 @@ const std::vector<Table>& tables() {
       {"squad", 3, {{"id", kText}, {"name", kText}}, 1, false},
       {"player", 3, {{"tag", kBytes}, {"body", kBytes}}, 1, false},
   };
+}
+
+}  // namespace
+
+const std::vector<Table>& tables() {
+  static const std::vector<Table> kTables = [] {
+    std::vector<Table> out = of_the_ledger();
+    const std::vector<Table> more = beside_the_ledger();
+    out.insert(out.end(), more.begin(), more.end());
+    return out;
+  }();
   return kTables;
 }
 

@@ -11,7 +11,6 @@
 namespace lanework::store {
 namespace {
 
-using ledger::Entry;
 using ledger::KindTable;
 using ledger::Received;
 using postgres::Connection;

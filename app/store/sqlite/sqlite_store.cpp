@@ -8,7 +8,6 @@
 namespace lanework::store {
 namespace {
 
-using ledger::Entry;
 using ledger::KindTable;
 using ledger::Received;
 using sqlite::Connection;
