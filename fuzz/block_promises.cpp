@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "app/cli/check_documents.h"
-#include "app/cli/standing_block.h"
+#include "app/planning/standing_block.h"
 #include "app/read/block_answer.h"
 #include "app/read/block_table.h"
 #include "app/read/club_folder.h"
@@ -156,7 +156,7 @@ bool plans_on_from(const std::string& json, const HowFar& how_far) {
   if (!answer) return false;
   const club::Club& club = demo().folder.club;
   const club::ClubSquad& squad = club.squads.front();
-  auto standing = cli::standing_block(answer.value(), kAnswerFile, club, squad);
+  auto standing = planning::standing_block(answer.value(), kAnswerFile, club, squad);
   if (!standing) {
     promise_clear_faults(standing.faults(), kAnswerFile);
     return false;

@@ -10,13 +10,15 @@
 #include "app/cli/block_why_text.h"
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
+#include "app/cli/ledger/ledger_state.h"
 #include "app/cli/plan_blocks.h"
 #include "app/cli/rolling_flags.h"
 #include "app/cli/share_out.h"
-#include "app/cli/standing_block.h"
+#include "app/planning/standing_block.h"
 #include "app/read/club_folder.h"
 #include "app/read/files.h"
 #include "core/club/consistency.h"
+#include "core/loop/sessions_so_far.h"
 
 namespace lanework::cli {
 namespace {
@@ -31,6 +33,7 @@ struct BlockFlags {
   bool why = false;
   std::string standing;
   RollingFlags rolling;
+  LedgerFlags ledger;
 };
 
 Faults unknown_squads(const BlockFlags& flags, const club::Club& club) {
@@ -66,9 +69,9 @@ Result<std::vector<door::SquadWishes>> wishes_of_all(const BlockFlags& flags, co
   return out;
 }
 
-// Each squad's block planned on from what happened, where a plan stands.
+// Each squad's block planned on from what happened, where a plan stands. known: of a ledger; may be null.
 Result<std::vector<door::SquadWishes>> rolled_on(const BlockFlags& flags, const club::Club& club,
-                                                 const club::Allocation& allocation,
+                                                 const club::Allocation& allocation, const planning::Known* known,
                                                  std::vector<door::SquadWishes> wishes) {
   const auto text = read::read_file(flags.standing, {"", 0, 0, "--standing"});
   if (!text) return text.faults();
@@ -76,11 +79,17 @@ Result<std::vector<door::SquadWishes>> rolled_on(const BlockFlags& flags, const 
   if (!answer) return answer.faults();
   auto so_far = read_so_far(flags.rolling, club, allocation);
   if (!so_far) return so_far.faults();
+  if (known != nullptr) {
+    auto entered = loop::sessions_so_far(known->state, club, allocation, so_far.value().today,
+                                         planning::planned_in(answer.value(), club));
+    so_far.value().rows = std::move(entered.rows);
+    for (const std::string& sentence : entered.passed_over) std::fprintf(stderr, "%s\n", sentence.c_str());
+  }
   so_far.value().standing_file = flags.standing;
   std::vector<door::SquadWishes> out;
   Faults faults;
   for (door::SquadWishes& squad : wishes) {
-    auto standing = standing_block(answer.value(), flags.standing, club, *squad.squad);
+    auto standing = planning::standing_block(answer.value(), flags.standing, club, *squad.squad);
     auto rolled = standing ? door::roll_on(std::move(squad), std::move(standing).value(), so_far.value())
                            : Result<door::SquadWishes>(standing.faults());
     if (rolled) {
@@ -99,7 +108,16 @@ Result<std::vector<door::SquadWishes>> rolled_on(const BlockFlags& flags, const 
 int plan(const BlockFlags& flags) {
   const auto shipped = catalogue_folder(flags.catalogue);
   if (!shipped) return report(shipped.faults());
-  const read::ClubFolder folder = read::read_club_folder(flags.club, shipped.value());
+  std::optional<planning::Known> known;
+  if (!flags.ledger.folder.empty()) {
+    LedgerFlags ledger = flags.ledger;
+    ledger.catalogue = flags.catalogue;
+    auto read = read_known(ledger);
+    if (!read) return report(read.faults());
+    known = std::move(read).value();
+  }
+  const read::ClubFolder folder = known ? read::read_club_folder(flags.club, shipped.value(), known->care)
+                                        : read::read_club_folder(flags.club, shipped.value());
   if (!folder.faults.empty()) return report(folder.faults);
   if (const Faults faults = unknown_squads(flags, folder.club); !faults.empty()) return report(faults);
   const club::Settings& settings = folder.club.settings;
@@ -107,7 +125,7 @@ int plan(const BlockFlags& flags) {
   auto wishes = wishes_of_all(flags, folder.club, allocation);
   if (!wishes) return report(wishes.faults());
   if (!flags.standing.empty()) {
-    wishes = rolled_on(flags, folder.club, allocation, std::move(wishes).value());
+    wishes = rolled_on(flags, folder.club, allocation, known ? &*known : nullptr, std::move(wishes).value());
     if (!wishes) return report(wishes.faults());
   }
   const std::size_t count = wishes.value().size();
@@ -141,12 +159,15 @@ void add_block_command(CLI::App& app, int& exit_status) {
       "--standing", flags->standing,
       "plan on from this answer of 'lanework block --json', with as few changes as what happened asks for");
   add_rolling_flags(*command, flags->rolling);
+  add_ledger_source(*command, flags->ledger);
   add_block_check(*command, exit_status);
   command->callback([command, club, flags, &exit_status] {
     if (!command->get_subcommands().empty()) return;
     if (club->empty()) throw CLI::RequiredError("--club");
     if (flags->standing.empty() && flags->rolling.given())
       throw CLI::RequiredError("--standing, the plan that --sessions and --today go on from,");
+    if (!flags->ledger.folder.empty() && !flags->rolling.sessions.empty())
+      throw CLI::ExcludesError("--ledger", "--sessions");
     exit_status = plan(*flags);
   });
 }

@@ -62,7 +62,7 @@ class AnswerCheck {
         continue;
       }
       for (const read::BlockDrill& drill : session.drills) {
-        if (line_of(drill, plan_.club.catalogue_of(squad))) continue;
+        if (planning::line_of(drill, plan_.club.catalogue_of(squad))) continue;
         add(drill.place,
             quote(drill.drill) + ", " + quote(drill.rung) + ", " + std::to_string(drill.sets) + " x " +
                 std::to_string(drill.amount),

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "app/cli/block_line.h"
+#include "app/planning/block_line.h"
 #include "app/read/block_answer.h"
 #include "core/catalogue/routine.h"
 #include "core/club/allocation.h"

@@ -39,6 +39,7 @@ void add_club_import_command(CLI::App& app, int& exit_status);
 void add_account_command(CLI::App& app, int& exit_status);
 void add_retain_command(CLI::App& app, int& exit_status);
 void add_serve_command(CLI::App& app, int& exit_status);
+void add_worker_command(CLI::App& app, int& exit_status);
 void add_backup_command(CLI::App& app, int& exit_status);
 void add_restore_command(CLI::App& app, int& exit_status);
 

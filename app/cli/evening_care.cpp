@@ -6,9 +6,11 @@
 #include "app/cli/care/entry_files.h"
 #include "app/cli/care/evening_weather.h"
 #include "app/cli/document_edits.h"
+#include "app/cli/ledger/ledger_state.h"
 #include "app/read/club_care.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
+#include "core/care/entries/read_cautiously.h"
 #include "core/care/entries/restrictions_document.h"
 
 namespace lanework::cli {
@@ -128,19 +130,38 @@ class SoreTonight {
   }
 };
 
-std::optional<Faults> fold_entries(const read::EntriesFile& file, const read::ClubCare& club,
-                                   const std::string& catalogue, read::EveningFiles& files) {
+// What holds on that day, of players of this roster.
+void add_known(const care::Knowledge& known, Date day, read::EveningFiles& files) {
+  const auto document = care::restrictions_document(care::holding_on(known.standing, day), known.as_known);
+  add_rows(document, files.roster, files.restrictions.root);
+  const std::string as_known = text_at(document, "as_known");
+  if (!as_known.empty()) add_as_known(files.restrictions.root, as_known);
+}
+
+// The club's entries, or those named in their place, and what was entered in a ledger.
+std::optional<Faults> fold_entries(const CareFlags& flags, const read::ClubCare& club, const std::string& catalogue,
+                                   read::EveningFiles& files) {
+  std::optional<read::EntriesFile> file;
+  if (club.entries) file = read::EntriesFile{*club.entries, club.entries_place};
+  if (flags.entries) file = read::EntriesFile{*flags.entries, {}};
   const std::optional<Date> day = slot_of(files.squad).date;
-  if (!day) return {};
+  if (!day || (!file && flags.ledger.folder.empty())) return {};
   const auto rules = read::read_care_rules({catalogue, club.return_rules.value_or(""), club.return_rules_place});
   if (!rules) return rules.faults();
-  const auto folded = read::fold_entries_file(file, rules.value(), read::ages_on(files.roster, *day));
-  if (!folded) return folded.faults();
-  const auto document =
-      care::restrictions_document(care::holding_on(folded.value().standing, *day), folded.value().as_known);
-  add_rows(document, files.roster, files.restrictions.root);
-  const std::string known = text_at(document, "as_known");
-  if (!known.empty()) add_as_known(files.restrictions.root, known);
+  const care::Ages ages = read::ages_on(files.roster, *day);
+  if (file) {
+    const auto folded = read::fold_entries_file(*file, rules.value(), ages);
+    if (!folded) return folded.faults();
+    add_known(folded.value(), *day, files);
+  }
+  if (flags.ledger.folder.empty()) return {};
+  LedgerFlags place = flags.ledger;
+  place.catalogue = catalogue;
+  const auto known = read_known(place);
+  if (!known) return known.faults();
+  add_known(care::fold(care::read_cautiously(known.value().care, rules.value().returns), rules.value().pain,
+                       rules.value().returns, ages),
+            *day, files);
   return {};
 }
 
@@ -164,6 +185,7 @@ void add_care_flags(CLI::App& command, CareFlags& flags) {
                      "PLAYER=AREA: sore tonight, such as Q05=knee, or Q05=knee/5 of 10; may stand more than once");
   command.add_option("--entries", flags.entries,
                      "what was reported of players, in place of the club's (docs/formats/entries.md)");
+  add_ledger_source(command, flags.ledger);
   command.add_option("--more-restrictions", flags.more_restrictions,
                      "restrictions beside the squad file's, such as those of 'care growth'; may stand more than once");
   command.add_option("--weather", flags.weather, "tonight's weather (docs/formats/weather.md)");
@@ -178,12 +200,7 @@ std::optional<Faults> fold_care(const CareFlags& flags, const std::string& catal
     if (!more) return more.faults();
     add_rows(more.value().root, files.roster, files.restrictions.root);
   }
-  std::optional<read::EntriesFile> entries;
-  if (club.value().entries) entries = read::EntriesFile{*club.value().entries, club.value().entries_place};
-  if (flags.entries) entries = read::EntriesFile{*flags.entries, {}};
-  if (entries) {
-    if (auto faults = fold_entries(*entries, club.value(), catalogue, files)) return faults;
-  }
+  if (auto faults = fold_entries(flags, club.value(), catalogue, files)) return faults;
   SoreTonight sore_tonight(catalogue, files);
   for (const std::string& sore : flags.sore) {
     if (auto faults = sore_tonight.fold(sore, files.restrictions.root)) return faults;

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "app/cli/ledger/ledger_folder.h"
 #include "app/read/evening_files.h"
 #include "core/base/result.h"
 
@@ -20,6 +21,7 @@ struct CareFlags {
   std::optional<std::string> weather;  // a weather file
   std::string now;                     // the moment it is asked about; empty: when the slot starts
   std::optional<std::string> entries;
+  LedgerFlags ledger;  // what was entered there holds too
   std::vector<std::string> more_restrictions;
   std::vector<std::string> sore;  // 'Q05=knee', 'Q05=knee/5'
 };

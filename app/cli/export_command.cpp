@@ -53,7 +53,7 @@ club::DrillLines drill_lines(const ClubPlan& plan, const club::ClubSquad& squad)
   for (const read::BlockSession& session : block->sessions) {
     std::vector<std::string>& lines = out[{session.date, session.start}];
     for (const read::BlockDrill& drill : session.drills) {
-      if (const auto line = line_of(drill, catalogue)) lines.push_back(drill_in_words(*line, catalogue));
+      if (const auto line = planning::line_of(drill, catalogue)) lines.push_back(drill_in_words(*line, catalogue));
     }
   }
   return out;

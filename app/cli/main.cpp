@@ -35,6 +35,7 @@ int run(int argc, char** argv) {
   add_account_command(app, exit_status);
   add_retain_command(app, exit_status);
   add_serve_command(app, exit_status);
+  add_worker_command(app, exit_status);
   add_backup_command(app, exit_status);
   add_restore_command(app, exit_status);
   try {

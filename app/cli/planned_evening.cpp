@@ -11,7 +11,7 @@ catalogue::Routine routine_for(const read::BlockSession& session, const catalogu
                                catalogue::Routine house) {
   house.lines.clear();
   for (const read::BlockDrill& drill : session.drills) {
-    if (const auto line = line_of(drill, catalogue)) house.lines.push_back(*line);
+    if (const auto line = planning::line_of(drill, catalogue)) house.lines.push_back(*line);
   }
   const auto phase = [&](const catalogue::RoutineLine& line) {
     return catalogue.drills[static_cast<std::size_t>(line.drill)].phase;

@@ -13,6 +13,7 @@
 #include "app/read/files.h"
 #include "app/read/named_files.h"
 #include "app/read/reported.h"
+#include "core/care/entries/read_cautiously.h"
 #include "core/care/entries/restrictions_document.h"
 
 namespace lanework::read {
@@ -22,7 +23,8 @@ namespace fs = std::filesystem;
 
 class ClubLoader {
  public:
-  ClubLoader(const std::string& folder, std::string shipped) : folder_(folder), shipped_(std::move(shipped)) {}
+  ClubLoader(const std::string& folder, std::string shipped, const Node* entries)
+      : folder_(folder), shipped_(std::move(shipped)), ledger_entries_(entries) {}
 
   ClubFolder load() {
     Result<Document> club = read_toml_file((folder_ / "club.toml").string());
@@ -42,6 +44,7 @@ class ClubLoader {
  private:
   fs::path folder_;
   std::string shipped_;
+  const Node* ledger_entries_;  // may be null
   std::optional<Date> day_;
   club::ClubDocuments documents_;
   std::map<std::string, std::size_t> catalogues_;  // by the own folder's path; empty: the shipped one alone
@@ -124,32 +127,45 @@ class ClubLoader {
     if (const Document* document = document_at(path, {})) documents_.coaches = *document;
   }
 
-  // The entries that club.toml names, of anybody of any roster.
+  // The entries that club.toml names, and those of a ledger, of anybody of any roster.
   void load_reported() {
     const ClubCare care = club_care(documents_.club, faults_);
     documents_.reported = {care.entries.value_or(""), Node::make_table()};
-    if (!care.entries) return;
+    if (!care.entries && ledger_entries_ == nullptr) return;
     const auto rules = read_care_rules({shipped_, care.return_rules.value_or(""), care.return_rules_place});
     if (!rules) return add(rules.faults());
     std::vector<people::Player> everybody;
-    std::set<std::string> ids;
     for (const club::RosterFile& roster : documents_.rosters) {
-      for (const people::Player& player : roster.players) {
-        ids.insert(player.id);
-        everybody.push_back(player);
-      }
+      everybody.insert(everybody.end(), roster.players.begin(), roster.players.end());
     }
-    const auto known = fold_entries_file({*care.entries, care.entries_place}, rules.value(), ages_on(everybody, *day_));
-    if (!known) return add(known.faults());
-    // Entries are never deleted: of those who have left the club nothing holds.
+    const care::Ages ages = ages_on(everybody, *day_);
+    care::Knowledge known;
+    if (care.entries) {
+      auto of_the_file = fold_entries_file({*care.entries, care.entries_place}, rules.value(), ages);
+      if (!of_the_file) return add(of_the_file.faults());
+      known = std::move(of_the_file).value();
+    }
+    if (ledger_entries_ != nullptr) {
+      const auto of_the_ledger = care::fold(care::read_cautiously(*ledger_entries_, rules.value().returns),
+                                            rules.value().pain, rules.value().returns, ages);
+      known.standing.insert(known.standing.end(), of_the_ledger.standing.begin(), of_the_ledger.standing.end());
+      if (of_the_ledger.as_known) known.as_known = of_the_ledger.as_known;
+    }
+    put_reported(known, everybody);
+  }
+
+  // Entries are never deleted: of those who have left the club nothing holds.
+  void put_reported(const care::Knowledge& known, const std::vector<people::Player>& everybody) {
+    std::set<std::string> ids;
+    for (const people::Player& player : everybody) ids.insert(player.id);
     std::vector<care::Standing> standing;
     std::set<std::string> of_nobody;
-    for (const care::Standing& one : known.value().standing) {
+    for (const care::Standing& one : known.standing) {
       const bool there = ids.count(one.restriction.player) > 0;
       if (there) standing.push_back(one);
       if (!there) of_nobody.insert(one.restriction.player);
     }
-    documents_.reported.root = care::restrictions_document(standing, known.value().as_known);
+    documents_.reported.root = care::restrictions_document(standing, known.as_known);
     documents_.reported_of_nobody.assign(of_nobody.begin(), of_nobody.end());
   }
 
@@ -267,7 +283,11 @@ class ClubLoader {
 }  // namespace
 
 ClubFolder read_club_folder(const std::string& folder, const std::string& shipped_catalogue) {
-  return ClubLoader(folder, shipped_catalogue).load();
+  return ClubLoader(folder, shipped_catalogue, nullptr).load();
+}
+
+ClubFolder read_club_folder(const std::string& folder, const std::string& shipped_catalogue, const Node& entries) {
+  return ClubLoader(folder, shipped_catalogue, &entries).load();
 }
 
 }  // namespace lanework::read

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "core/base/document.h"
 #include "core/club/read_club.h"
 
 namespace lanework::read {
@@ -18,5 +19,9 @@ struct ClubFolder {
 // the squad file, the one above, or below. Ages are reckoned for the block's first Monday; without one nothing but
 // club.toml is read. A file that several squads name is read once.
 ClubFolder read_club_folder(const std::string& folder, const std::string& shipped_catalogue);
+
+// The same with what a ledger knows of players besides: the entries of 'entry' (docs/formats/entries.md), read with
+// caution. What either the folder's entries or these hold back is held back.
+ClubFolder read_club_folder(const std::string& folder, const std::string& shipped_catalogue, const Node& entries);
 
 }  // namespace lanework::read

@@ -10,7 +10,9 @@ Result<Forgotten> forget_what_is_past(Room& room, const Now& now) {
   if (!of_signing_in) return of_signing_in.faults();
   const auto kept_aside = room.store->forget_kept_aside(Date{now.day.days_since_epoch - kKeptAsideDays});
   if (!kept_aside) return kept_aside.faults();
-  return Forgotten{of_signing_in.value(), kept_aside.value()};
+  const auto plans = room.queue->forget_before(now.seconds - kPlansKeptSeconds);
+  if (!plans) return plans.faults();
+  return Forgotten{of_signing_in.value(), kept_aside.value(), plans.value()};
 }
 
 Caretaker::Caretaker(House& house) : house_(house), thread_([this] { run(); }) {}

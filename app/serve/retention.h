@@ -13,10 +13,12 @@ namespace lanework::serve {
 inline constexpr std::int64_t kSessionsKeptSeconds = 86'400;  // longer than any session lasts
 inline constexpr std::int64_t kLinksKeptSeconds = 86'400;
 inline constexpr int kKeptAsideDays = 30;
+inline constexpr std::int64_t kPlansKeptSeconds = 2LL * 365 * 86'400;  // two seasons: what was planned for a child
 
 struct Forgotten {
   std::int64_t of_signing_in = 0;  // sessions, links, failures
   std::int64_t kept_aside = 0;
+  std::int64_t plans = 0;  // and the jobs that made them
 };
 
 // Done again it does nothing more.

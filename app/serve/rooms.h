@@ -8,6 +8,7 @@
 
 #include "app/store/directory.h"
 #include "app/store/gate.h"
+#include "app/store/queue.h"
 #include "app/store/store.h"
 
 namespace lanework::serve {
@@ -16,6 +17,7 @@ struct Room {
   std::unique_ptr<store::Store> store;
   std::unique_ptr<store::Gate> gate;
   std::unique_ptr<store::Directory> directory;
+  std::unique_ptr<store::Queue> queue;
 };
 
 using OpenRoom = std::function<Result<Room>()>;

@@ -42,6 +42,9 @@ class Statements {
   virtual std::optional<Faults> commit() = 0;
   virtual void roll_back() = 0;
   [[nodiscard]] virtual const std::string& name() const = 0;  // of the database, for whoever runs the server
+  // Ends a SELECT of rows that are to be changed: those that somebody else is changing are left out, not waited for.
+  // Empty where one writes at a time anyway.
+  [[nodiscard]] virtual const char* passing_over_what_is_locked() const = 0;
 
  protected:
   virtual Result<Answer> ask(const std::string& text, const std::vector<Value>& values) = 0;

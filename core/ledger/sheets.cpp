@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <string_view>
 #include <vector>
 
@@ -89,15 +90,35 @@ std::string sessions_sheet(const State& state, const SheetDays& days) {
   return out;
 }
 
-std::string hours_sheet(const State& state, const SheetDays& days) {
+std::string hours_sheet(const State& state, const SheetDays& days, const std::vector<CalendarSession>& calendar) {
+  struct Row {
+    const SessionState* session = nullptr;  // what was said; null: nothing
+    bool match = false;                     // by the calendar
+  };
+  std::map<SessionKey, Row> rows;
+  for (const CalendarSession& one : calendar) rows[one.key].match = one.match;
+  for (const auto& [key, session] : state.sessions) {
+    const bool said = session.wrap_up || session.attendance || session.confirmed;
+    if (!said) continue;
+    rows[key].session = &session;
+    // Rained off: there was no session, so no hours.
+    const bool none = text_in(session.wrap_up, "happened") == "missed" && !session.attendance && !session.confirmed;
+    if (none) rows.erase(key);
+  }
+  static const SessionState kNothingSaid;
   std::string out = row({"squad", "date", "setting", "minutes", "players", "warm-up", "warm-up minutes", "left out",
                          "needing help", "confirmed"});
-  for (const auto& [key, session] : state.sessions) {
-    if (!(session.wrap_up || session.attendance || session.confirmed) || !within(days, key.day)) continue;
+  for (const auto& [key, one] : rows) {
+    if (!within(days, key.day)) continue;
+    const SessionState& session = one.session == nullptr ? kNothingSaid : *one.session;
     const bool confirmed = session.confirmed.has_value();
     const std::string setting = text_in(session.confirmed, "setting");
     const bool missed = session.wrap_up && was_missed(session);
-    out += row({key.squad, key.day, setting.empty() ? "training" : setting, whole_in(session.confirmed, "minutes"),
+    out += row({key.squad, key.day,
+                !setting.empty() ? setting
+                : one.match      ? "match"
+                                 : "training",
+                whole_in(session.confirmed, "minutes"),
                 confirmed ? whole_in(session.confirmed, "players") : whole_in(session.attendance, "there"),
                 warm_up_word(session), missed ? "" : whole_in(session.wrap_up, "minutes"),
                 missed ? "" : drills_marked(session, "skipped"), drills_marked(session, "needs-help"),

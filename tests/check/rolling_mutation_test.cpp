@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "app/cli/check_documents.h"
-#include "app/cli/standing_block.h"
+#include "app/planning/standing_block.h"
 #include "core/door/roll_on.h"
 #include "core/door/squad_block.h"
 #include "tests/check/demo_blocks.h"
@@ -45,7 +45,7 @@ Node rolled_on(const Node& answer, const door::SoFar& so_far) {
   for (std::size_t s = 0; s < club.squads.size(); ++s) {
     if (standing.value().find(club.squads[s].id) == nullptr) continue;
     auto wishes = door::wishes_of(club, club.squads[s], allocation.calendars[s]);
-    auto stands = cli::standing_block(standing.value(), "standing.json", club, club.squads[s]);
+    auto stands = planning::standing_block(standing.value(), "standing.json", club, club.squads[s]);
     auto rolled = door::roll_on(std::move(wishes).value(), std::move(stands).value(), so_far);
     if (!rolled) throw std::runtime_error(to_line(rolled.faults().front()));
     blocks.push_back(door::plan_block(std::move(rolled).value(), {}, workspace));

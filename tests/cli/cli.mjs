@@ -1,5 +1,6 @@
 // The built program as its users meet it: commands, bad input, pages, approved texts, and answers against schema/.
 import { badInput } from "./bad_input.mjs";
+import { billsOfMaterials } from "./bill_of_materials.mjs";
 import { blocks } from "./block.mjs";
 import { carePlayers } from "./care_players.mjs";
 import { careClub } from "./care_club.mjs";
@@ -36,7 +37,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...ledger, ...custody, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...ledger, ...custody, ...billsOfMaterials, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

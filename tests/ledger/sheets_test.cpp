@@ -81,5 +81,31 @@ TEST(Sheets, TextStaysInItsCell) {
   EXPECT_NE(sessions_sheet(state, kSeason).find(R"("a ""b"", c")"), std::string::npos);
 }
 
+// Rained off: no session, no hours. Where somebody was counted all the same, there was one.
+TEST(Sheets, ASessionThatWasMissedHasNoHoursUnlessSomebodyWasThere) {
+  const State missed = state_of({{"wrap-up", about_session(R"("happened":"missed")")}});
+  EXPECT_EQ(hours_sheet(missed, kSeason).find("u13"), std::string::npos);
+  const State counted =
+      state_of({{"attendance", about_session(R"("there":9)")}, {"wrap-up", about_session(R"("happened":"missed")")}});
+  EXPECT_EQ(last_line(hours_sheet(counted, kSeason)), R"("u13","2026-11-26","training","","9","no","","","","")");
+}
+
+TEST(Sheets, HoursAreTheCalendarWithExceptions) {
+  const std::vector<CalendarSession> calendar = {{{"u13", "2026-11-24", "18:00"}, false},
+                                                 {{"u13", "2026-11-26", "18:00"}, false},
+                                                 {{"u13", "2026-11-28", "10:00"}, true},
+                                                 {{"u13", "2025-11-26", "18:00"}, false}};
+  const State state = state_of({{"attendance", about_session(R"("there":14)")},
+                                {"wrap-up", about_session(R"("happened":"held","did_it":"most")")}});
+  const std::string sheet = hours_sheet(state, kSeason, calendar);
+  EXPECT_NE(sheet.find(R"("u13","2026-11-24","training","","","","","","","")"), std::string::npos) << sheet;
+  EXPECT_NE(sheet.find(R"("u13","2026-11-26","training","","14","most","","","","")"), std::string::npos) << sheet;
+  EXPECT_NE(sheet.find(R"("u13","2026-11-28","match","","","","","","","")"), std::string::npos) << sheet;
+  EXPECT_EQ(sheet.find("2025"), std::string::npos) << "another season's";
+  EXPECT_EQ(std::count(sheet.begin(), sheet.end(), '\n'), 4);
+  const State missed = state_of({{"wrap-up", about_session(R"("happened":"missed")")}});
+  EXPECT_EQ(hours_sheet(missed, kSeason, calendar).find("2026-11-26"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace lanework::ledger

@@ -31,7 +31,7 @@ export async function pair(lead, people, account) {
 
 const kReads = [
   ["/api/me"], ["/api/sessions"], ["/api/accounts"], ["/api/devices"], ["/api/pairings"], ["/api/squads"], ["/api/squads/u13-kestrels"],
-  ["/api/week/2026-11-23"], ["/api/quarantine"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
+  ["/api/week/2026-11-23"], ["/api/planning"], ["/api/quarantine"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
 ];
 
 async function readings({ people, lead }) {

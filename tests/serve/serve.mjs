@@ -7,6 +7,8 @@ import { firstDays } from "./first_day.mjs";
 import { framing } from "./framing.mjs";
 import { input } from "./input.mjs";
 import { logs } from "./logs.mjs";
+import { planning } from "./planning.mjs";
+import { scaleOut } from "./scale_out.mjs";
 import { Demo, killAll } from "./server.mjs";
 import { signIn } from "./sign_in.mjs";
 import { slow } from "./slow.mjs";
@@ -17,7 +19,7 @@ import { unseen } from "./unseen.mjs";
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...input, ...logs, ...signIn];
+const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();

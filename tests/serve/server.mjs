@@ -89,10 +89,14 @@ export class Demo {
     demo.first = join(demo.root, "first");
     const server = await Server.start(program, demo.first, { flags: ["--demo"] });
     await server.stop();
-    const lines = readFileSync(join(demo.first, "demo.env"), "utf8").trim().split("\n");
-    demo.secrets = Object.fromEntries(lines.map((line) => [line.slice(0, line.indexOf("=")), line.slice(line.indexOf("=") + 1)]));
+    demo.secrets = demo.secretsIn(demo.first);
     demo.copies = 0;
     return demo;
+  }
+
+  secretsIn(folder) {
+    const lines = readFileSync(join(folder, "demo.env"), "utf8").trim().split("\n");
+    return Object.fromEntries(lines.map((line) => [line.slice(0, line.indexOf("=")), line.slice(line.indexOf("=") + 1)]));
   }
 
   folder() {

@@ -279,6 +279,7 @@ async function full({ demo, contract }) {
     "account-link": () => lead.post(`/api/accounts/${id("coach")}/link`),
     "end-account": () => lead.post(`/api/accounts/${id("recorder")}/end`),
     "revoke-device": () => lead.post(`/api/devices/${device.device}/revoke`),
+    "ask-for-plans": () => lead.post("/api/plans"),
     "open-pairing": () => lead.post("/api/pairings"),
     "claim-pairing": () => people.nobody().post("/api/pairings/claim", { link: second.json.link, label: "x" }),
     "confirm-pairing": () => lead.post(`/api/pairings/${opened.json.pairing}/confirm`, { code: claimed.json.code }),

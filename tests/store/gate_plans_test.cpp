@@ -26,6 +26,9 @@ class Explained final : public Statements {
   std::optional<Faults> commit() override { return real_->commit(); }
   void roll_back() override { real_->roll_back(); }
   [[nodiscard]] const std::string& name() const override { return real_->name(); }
+  [[nodiscard]] const char* passing_over_what_is_locked() const override {
+    return real_->passing_over_what_is_locked();
+  }
 
  protected:
   Result<Answer> ask(const std::string& text, const std::vector<Value>& values) override {

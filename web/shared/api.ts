@@ -515,6 +515,78 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/plans": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Asks for the blocks of some squads, or of all; a worker plans them. One that waits already is not asked for twice. */
+        post: operations["ask-for-plans"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/planning": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was asked for, the latest first, and what became of it. */
+        get: operations["planning"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** The squad's block as it was planned last. */
+        get: operations["plan"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/device/squads/{squad}/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** The same as plan, for a device. */
+        get: operations["plan-of-device"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/quarantine": {
         parameters: {
             query?: never;
@@ -687,6 +759,10 @@ export interface components {
         };
         Charges: {
             charges?: components["schemas"]["NewCharge"][];
+        };
+        AskForPlans: {
+            /** @description all squads if not stated */
+            squads?: components["schemas"]["Id"][];
         };
         OpenPairing: {
             /** @description one's own if not stated */
@@ -948,6 +1024,33 @@ export interface components {
         };
         /** @enum {string} */
         StandingWord: "joins in" | "joins in with swaps" | "sits out, see a clinician";
+        PlansAskedFor: {
+            jobs: {
+                number: number;
+                squad: components["schemas"]["Id"];
+            }[];
+        };
+        Planning: {
+            jobs: {
+                number: number;
+                squad: components["schemas"]["Id"];
+                asked: components["schemas"]["Time"];
+                /** @enum {string} */
+                state: "waiting" | "taken" | "done" | "failed";
+                ended?: components["schemas"]["Time"];
+                /** @description of one that failed */
+                why?: string;
+            }[];
+        };
+        /** @description Only the squad where nothing was planned yet. */
+        Plan: {
+            squad: components["schemas"]["Id"];
+            made?: components["schemas"]["Time"];
+            /** @description the last entry of the ledger that the plan knew of */
+            as_of?: number;
+            /** @description as docs/formats/block.md says, with this squad alone */
+            plan?: Record<string, never>;
+        };
         Week: {
             from: components["schemas"]["Day"];
             to: components["schemas"]["Day"];
@@ -1232,6 +1335,33 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["SquadTonight"];
+            };
+        };
+        /** @description They wait. */
+        PlansAskedFor: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["PlansAskedFor"];
+            };
+        };
+        /** @description What was asked for. */
+        Planning: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Planning"];
+            };
+        };
+        /** @description The plan. */
+        Plan: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Plan"];
             };
         };
         /** @description The week. */
@@ -1836,6 +1966,7 @@ export type NewPassword = components['schemas']['NewPassword'];
 export type NewCharge = components['schemas']['NewCharge'];
 export type NewAccount = components['schemas']['NewAccount'];
 export type Charges = components['schemas']['Charges'];
+export type AskForPlans = components['schemas']['AskForPlans'];
 export type OpenPairing = components['schemas']['OpenPairing'];
 export type ClaimPairing = components['schemas']['ClaimPairing'];
 export type ExportPlayer = components['schemas']['ExportPlayer'];
@@ -1872,6 +2003,9 @@ export type SquadRow = components['schemas']['SquadRow'];
 export type Squads = components['schemas']['Squads'];
 export type SquadTonight = components['schemas']['SquadTonight'];
 export type StandingWord = components['schemas']['StandingWord'];
+export type PlansAskedFor = components['schemas']['PlansAskedFor'];
+export type Planning = components['schemas']['Planning'];
+export type Plan = components['schemas']['Plan'];
 export type Week = components['schemas']['Week'];
 export type KeptAside = components['schemas']['KeptAside'];
 export type Timeline = components['schemas']['Timeline'];
@@ -1902,6 +2036,9 @@ export type ResponsePaired = components['responses']['Paired'];
 export type ResponseSynchronised = components['responses']['Synchronised'];
 export type ResponseSquads = components['responses']['Squads'];
 export type ResponseSquad = components['responses']['Squad'];
+export type ResponsePlansAskedFor = components['responses']['PlansAskedFor'];
+export type ResponsePlanning = components['responses']['Planning'];
+export type ResponsePlan = components['responses']['Plan'];
 export type ResponseWeek = components['responses']['Week'];
 export type ResponseKeptAside = components['responses']['KeptAside'];
 export type ResponseTimeline = components['responses']['Timeline'];
@@ -2649,6 +2786,84 @@ export interface operations {
             200: components["responses"]["Week"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "ask-for-plans": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AskForPlans"];
+            };
+        };
+        responses: {
+            202: components["responses"]["PlansAskedFor"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    planning: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Planning"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    plan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Plan"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "plan-of-device": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Plan"];
+            401: components["responses"]["NoSuchDevice"];
             404: components["responses"]["NotFound"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];

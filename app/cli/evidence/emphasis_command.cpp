@@ -315,6 +315,7 @@ void add_emphasis_command(CLI::App& evidence, int& exit_status) {
       "emphasis", "once a season: which families the injuries by body region would have weigh more");
   const auto flags = std::make_shared<EmphasisFlags>();
   add_season_flags(*command, flags->season);
+  add_season_ledger(*command, flags->season);
   add_evidence_flags(*command, flags->common);
   command->add_option("--write", flags->write,
                       "accept what is proposed: write it, such as into emphasis.toml of the club's folder");

@@ -75,6 +75,7 @@ void add_report_command(CLI::App& evidence, int& exit_status) {
   CLI::App* command = evidence.add_subcommand("report", "a season's report: one page to open, show and print");
   const auto flags = std::make_shared<ReportFlags>();
   add_season_flags(*command, flags->season);
+  add_season_ledger(*command, flags->season);
   command->add_option("--out", flags->out, "folder that report.html is written into")->required();
   command->add_option("--club", flags->club, "the club's name");
   command->add_option("--reader", flags->reader, "lead, or board: without squads, and without counts of fewer than 5")

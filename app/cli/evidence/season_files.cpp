@@ -1,8 +1,11 @@
 #include "app/cli/evidence/season_files.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 
 #include "app/cli/evening_flags.h"
+#include "app/cli/ledger/ledger_state.h"
+#include "app/cli/today.h"
 #include "app/read/files.h"
 
 namespace lanework::cli {
@@ -26,14 +29,40 @@ Result<records::Period> period_of(const SeasonFlags& flags) {
   if (!first) return first.faults();
   const auto last = date_of(flag_of(flags, "to"), flags.to);
   if (!last) return last.faults();
-  const auto as_of = flags.as_of.empty() ? last : date_of(flag_of(flags, "as-of"), flags.as_of);
+  // What a ledger knows it knows by now.
+  const auto known =
+      flags.ledger.folder.empty() ? last : Result<Date>(std::max(first.value(), std::min(last.value(), today())));
+  const auto as_of = flags.as_of.empty() ? known : date_of(flag_of(flags, "as-of"), flags.as_of);
   if (!as_of) return as_of.faults();
   return records::make_period(
       first.value(), last.value(), as_of.value(),
       {"", 0, 0, flag_of(flags, "from") + ", " + flag_of(flags, "to") + ", " + flag_of(flags, "as-of")});
 }
 
-Result<read::RecordFiles> files_of(const SeasonFlags& flags) {
+// By the same readers as a club's own sheets.
+Result<read::RecordFiles> files_of_ledger(const SeasonFlags& flags, const records::Period& period) {
+  LedgerFlags place = flags.ledger;
+  place.catalogue = flags.catalogue;
+  const auto open = open_ledger(place);
+  if (!open) return open.faults();
+  const auto state = state_of(open.value());
+  if (!state) return state.faults();
+  SeasonSheetsAsked asked = flags.usual;
+  asked.days = {period.first, period.last};
+  auto sheets = season_sheets(place, asked, state.value());
+  if (!sheets) return sheets.faults();
+  const auto named = [&](const char* name) {
+    return read::NamedText{"the ledger's " + std::string(name), std::move(sheets.value().at(name))};
+  };
+  return read::RecordFiles{named("squads.csv"), named("hours.csv"), named("injuries.csv"), {}};
+}
+
+Result<read::RecordFiles> files_of(const SeasonFlags& flags, const records::Period& period) {
+  if (!flags.ledger.folder.empty()) {
+    if (flags.records.empty() && flags.squads.empty() && flags.hours.empty() && flags.injuries.empty())
+      return files_of_ledger(flags, period);
+    return Fault{FaultCode::kUsage, {"", 0, 0, "--ledger"}, "files of records too", "a ledger or files, not both", {}};
+  }
   if (!flags.records.empty()) return read::record_files_in(flags.records);
   read::RecordFiles out;
   Faults faults;
@@ -74,6 +103,11 @@ void add_season_flags(CLI::App& command, SeasonFlags& flags) {
                      "the last day that anything was written down; the season's last if not said");
 }
 
+void add_season_ledger(CLI::App& command, SeasonFlags& flags) {
+  add_ledger_source(command, flags.ledger);
+  add_usual_hours(command, flags.usual);
+}
+
 Result<SeasonRead> read_season_files(const SeasonFlags& flags) {
   const auto catalogue = catalogue_folder(flags.catalogue);
   if (!catalogue) return catalogue.faults();
@@ -87,7 +121,7 @@ Result<SeasonRead> read_season_files(const SeasonFlags& flags) {
   }
   const auto period = period_of(flags);
   if (!period) return period.faults();
-  const auto files = files_of(flags);
+  const auto files = files_of(flags, period.value());
   if (!files) return files.faults();
   SeasonRead out{std::move(terms).value(), {}};
   out.read = read::read_records(files.value(), out.terms, mapping, period.value());

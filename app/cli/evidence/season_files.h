@@ -1,8 +1,9 @@
-// A season's records as the command line names them: four files or their folder, a mapping, the period.
+// A season's records as the command line names them: four files, their folder, or a ledger; a mapping; the period.
 #pragma once
 
 #include <string>
 
+#include "app/cli/ledger/season_sheets.h"
 #include "app/read/read_records.h"
 #include "core/records/read_season.h"
 
@@ -23,9 +24,13 @@ struct SeasonFlags {
   std::string from;
   std::string to;
   std::string as_of;
+  LedgerFlags ledger;  // in place of files
+  SeasonSheetsAsked usual;
   std::string which;  // 'before-' of two seasons: part of the names of the flags that the period came by
 };
 void add_season_flags(CLI::App& command, SeasonFlags& flags);
+// So that the season may lie in a ledger too.
+void add_season_ledger(CLI::App& command, SeasonFlags& flags);
 
 struct SeasonRead {
   records::Terms terms;

@@ -2,19 +2,18 @@
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
-#include <iterator>
 #include <map>
 #include <memory>
 
 #include "app/cli/command.h"
 #include "app/cli/ledger/backup_words.h"
 #include "app/cli/ledger/ledger_folder.h"
+#include "app/cli/ledger/ledger_state.h"
+#include "app/cli/ledger/season_sheets.h"
 #include "app/cli/ledger/timeline_command.h"
-#include "app/cli/serve/rooms_of_ledger.h"
 #include "app/read/files.h"
 #include "app/read/new_folder.h"
 #include "app/store/archive/erasure_list.h"
-#include "core/ledger/sheets.h"
 
 namespace lanework::cli {
 namespace {
@@ -32,8 +31,7 @@ struct Flags {
   std::string out;
   std::string from;
   std::string until;
-  int training_minutes = 0;
-  int match_minutes = 0;
+  SeasonSheetsAsked sheets;
   bool json = false;
 };
 
@@ -121,19 +119,6 @@ int add(const Flags& flags) {
   return all_in ? kDone : kAnswerIsNo;
 }
 
-Result<ledger::State> state_of(const OpenLedger& open) {
-  constexpr std::size_t kAtOnce = 10'000;
-  std::vector<ledger::Received> all;
-  for (std::int64_t after = 0;;) {
-    auto some = open.store->entries_after(after, kAtOnce, open.kinds);
-    if (!some) return some.faults();
-    if (some.value().empty()) break;
-    after = some.value().back().receipt;
-    all.insert(all.end(), std::make_move_iterator(some.value().begin()), std::make_move_iterator(some.value().end()));
-  }
-  return ledger::fold(std::move(all), open.kinds);
-}
-
 std::string state_text(const ledger::State& state) {
   std::string out = std::to_string(state.latest_receipt) + " is the latest number; " +
                     std::to_string(state.sessions.size()) + " sessions, " + std::to_string(state.care.size()) +
@@ -170,25 +155,6 @@ int show_state(const Flags& flags) {
   return kDone;
 }
 
-// The club's lists, where they were brought in: what the report counts players by.
-Result<std::string> squads_sheet(const Flags& flags) {
-  auto room = rooms_of(flags.ledger)();
-  if (!room) return room.faults();
-  const auto lists = room.value().directory->lists();
-  if (!lists) return lists.faults();
-  const auto stated = [](int minutes) { return minutes > 0 ? std::to_string(minutes) : std::string(); };
-  std::string out = "squad,name,players,training minutes,match minutes\r\n";
-  for (const store::ListedSquad& squad : lists.value().squads) {
-    const auto& players = lists.value().players;
-    const auto count = std::count_if(players.begin(), players.end(), [&](const store::ListedPlayer& player) {
-      return std::find(player.squads.begin(), player.squads.end(), squad.id) != player.squads.end();
-    });
-    out += squad.id + ",\"" + squad.name + "\"," + (count > 0 ? std::to_string(count) : std::string()) + "," +
-           stated(flags.training_minutes) + "," + stated(flags.match_minutes) + "\r\n";
-  }
-  return out;
-}
-
 Result<ledger::SheetDays> days_of(const Flags& flags) {
   Faults faults;
   const auto read = [&](const char* flag, const std::string& text) {
@@ -209,12 +175,11 @@ int write_sheets(const Flags& flags) {
   if (!open) return report(open.faults());
   const auto state = state_of(open.value());
   if (!state) return report(state.faults());
-  const auto squads = squads_sheet(flags);
-  if (!squads) return report(squads.faults());
-  const std::map<std::string, std::string> files = {{"sessions.csv", sessions_sheet(state.value(), days.value())},
-                                                    {"hours.csv", hours_sheet(state.value(), days.value())},
-                                                    {"injuries.csv", injuries_sheet(state.value(), days.value())},
-                                                    {"squads.csv", squads.value()}};
+  SeasonSheetsAsked asked = flags.sheets;
+  asked.days = days.value();
+  const auto sheets = season_sheets(flags.ledger, asked, state.value());
+  if (!sheets) return report(sheets.faults());
+  const std::map<std::string, std::string>& files = sheets.value();
   const Faults faults = read::write_folder_atomically(flags.out, files, [](const std::string&) { return Faults(); });
   if (!faults.empty()) return report(faults);
   const auto rows = [&](const char* file) {
@@ -321,11 +286,7 @@ void add_ledger_command(CLI::App& app, int& exit_status) {
   writing->add_option("--from", flags->from, "the first day")->required();
   writing->add_option("--until", flags->until, "the last day")->required();
   writing->add_option("--to", flags->out, "a folder that does not exist yet")->required();
-  writing
-      ->add_option("--training-minutes", flags->training_minutes,
-                   "how long a training usually is, where nobody confirmed it")
-      ->check(CLI::Range(1, 600));
-  writing->add_option("--match-minutes", flags->match_minutes, "the same of a match")->check(CLI::Range(1, 600));
+  add_usual_hours(*writing, flags->sheets);
   add_timeline_command(*ledger, exit_status);
   CLI::App* checking = sub("check", "go through the books: the chain, who was erased, what is kept aside", check);
   CLI::App* erasing =

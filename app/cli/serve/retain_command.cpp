@@ -16,8 +16,9 @@ int retain(const LedgerFlags& flags) {
   if (!room) return report(room.faults());
   const auto gone = serve::forget_what_is_past(room.value(), serve::now_at(serve::seconds_of_clock()));
   if (!gone) return report(gone.faults());
-  std::printf("Past their time and gone: %lld of signing in, %lld kept aside.\n",
-              static_cast<long long>(gone.value().of_signing_in), static_cast<long long>(gone.value().kept_aside));
+  std::printf("Past their time and gone: %lld of signing in, %lld kept aside, %lld of planning.\n",
+              static_cast<long long>(gone.value().of_signing_in), static_cast<long long>(gone.value().kept_aside),
+              static_cast<long long>(gone.value().plans));
   return kDone;
 }
 

@@ -7,9 +7,9 @@ namespace lanework::cli {
 namespace {
 
 Result<serve::Room> open_room(const LedgerFlags& flags) {
-  serve::Room out;
+  constexpr int kParts = 4;
   std::vector<store::Key> keys;
-  for (int i = 0; i < 3; ++i) {
+  for (int i = 0; i < kParts; ++i) {
     auto key = store::read_key_file(key_file(flags));
     if (!key) return key.faults();
     keys.push_back(std::move(key).value());
@@ -25,7 +25,11 @@ Result<serve::Room> open_room(const LedgerFlags& flags) {
   auto directory = sqlite ? store::open_sqlite_directory(file, std::move(keys[2]))
                           : store::open_postgres_directory(flags.postgres, flags.club, std::move(keys[2]));
   if (!directory) return directory.faults();
-  return serve::Room{std::move(ledger).value(), std::move(gate).value(), std::move(directory).value()};
+  auto queue = sqlite ? store::open_sqlite_queue(file, std::move(keys[3]))
+                      : store::open_postgres_queue(flags.postgres, flags.club, std::move(keys[3]));
+  if (!queue) return queue.faults();
+  return serve::Room{std::move(ledger).value(), std::move(gate).value(), std::move(directory).value(),
+                     std::move(queue).value()};
 }
 
 }  // namespace

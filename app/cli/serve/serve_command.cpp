@@ -9,6 +9,7 @@
 #include "app/cli/evening_flags.h"
 #include "app/cli/serve/demo.h"
 #include "app/cli/serve/rooms_of_ledger.h"
+#include "app/cli/serve/worker_thread.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
 #include "app/serve/retention.h"
@@ -27,6 +28,7 @@ struct ServeFlags {
   std::string origin;
   std::string web;
   std::string common_passwords = "/usr/share/john/password.lst";
+  std::string plan_from;
   bool demo = false;
 };
 
@@ -110,6 +112,18 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
   return out;
 }
 
+// Who tries the demo finds plans there.
+std::optional<Faults> ask_for_the_demo(const LedgerFlags& ledger) {
+  auto room = rooms_of(ledger)();
+  if (!room) return room.faults();
+  const auto lists = room.value().directory->lists();
+  if (!lists) return lists.faults();
+  std::vector<std::string> squads;
+  for (const store::ListedSquad& squad : lists.value().squads) squads.push_back(squad.id);
+  const auto asked = ask_for_plans(ledger, squads);
+  return asked ? std::nullopt : std::optional<Faults>(asked.faults());
+}
+
 int run(ServeFlags flags) {
   if (!flags.tls.certificate_file.empty()) flags.where.tls = flags.tls;
   if (const auto faults = check_flags(flags)) return report(*faults);
@@ -133,6 +147,13 @@ int run(ServeFlags flags) {
       [&answers](int status) { return answers.refuse(status); }, house.value()->edge);
   if (!listener) return report(listener.faults());
   const serve::Caretaker caretaker(*house.value());
+  if (flags.demo && !flags.plan_from.empty()) {
+    if (const auto faults = ask_for_the_demo(flags.ledger)) return report(*faults);
+  }
+  std::optional<WorkerThread> planning;
+  if (!flags.plan_from.empty()) {
+    planning.emplace(flags.ledger, planning::PlanningFiles{flags.plan_from, catalogue.value()}, house.value()->kinds);
+  }
   listener.value()->stop_on_signals();
   std::printf("Lanework is at %s://%s:%u\n", flags.where.tls ? "https" : "http", flags.where.address.c_str(),
               static_cast<unsigned>(listener.value()->port()));
@@ -161,6 +182,7 @@ void add_serve_command(CLI::App& app, int& exit_status) {
   command->add_option("--threads", flags->where.threads, "that answer; 8 if not stated")->check(CLI::Range(1, 64));
   command->add_option("--web", flags->web, "folder of the web app, if not the shipped one");
   command->add_option("--common-passwords", flags->common_passwords, "passwords that nobody may choose, one a line");
+  add_plan_from(*command, flags->plan_from, false);
   command->add_flag("--demo", flags->demo,
                     "make the ledger of the invented club Quillmere Juniors, where there is none yet");
   command->callback([flags, &exit_status] { exit_status = run(*flags); });

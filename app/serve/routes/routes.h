@@ -13,5 +13,6 @@ const std::vector<NamedWork>& device_routes();
 const std::vector<NamedWork>& sync_routes();
 const std::vector<NamedWork>& squad_routes();
 const std::vector<NamedWork>& player_routes();
+const std::vector<NamedWork>& plan_routes();
 
 }  // namespace lanework::serve

@@ -98,6 +98,11 @@ std::vector<Table> beside_the_ledger() {
       {"evening", 3, {{"day", kText}, {"squad", kText}, {"receipt", kWhole}}, 3, false},
       {"squad", 3, {{"id", kText}, {"name", kText}}, 1, false},
       {"player", 3, {{"tag", kBytes}, {"body", kBytes}}, 1, false},
+      {"kept_plan",
+       4,
+       {{"number", kWhole}, {"squad", kText}, {"made", kWhole}, {"as_of", kWhole}, {"body", kBytes}},
+       1,
+       true},
   };
 }
 

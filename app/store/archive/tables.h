@@ -1,7 +1,7 @@
 // Every table of the store as a list: what a backup holds, in which order. A table that a migration adds is one more
 // row here; everything that reads and writes backups goes by this list, on either database. Not in it are sessions,
-// open pairings and failures, since nobody is signed in to a restored server, and 'lists', whose id must be another
-// there.
+// open pairings and failures, since nobody is signed in to a restored server, planning jobs, which are asked again, and
+// 'lists', whose id must be another there.
 #pragma once
 
 #include <cstdint>

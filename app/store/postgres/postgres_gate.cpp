@@ -36,6 +36,7 @@ class PostgresStatements final : public Statements {
   }
 
   [[nodiscard]] const std::string& name() const override { return connection_.name(); }
+  [[nodiscard]] const char* passing_over_what_is_locked() const override { return " FOR UPDATE SKIP LOCKED"; }
 
  protected:
   Result<Answer> ask(const std::string& text, const std::vector<Value>& values) override {

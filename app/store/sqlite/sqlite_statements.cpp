@@ -20,6 +20,7 @@ class SqliteStatements final : public Statements {
   std::optional<Faults> commit() override { return faults_of(connection_.run("COMMIT")); }
   void roll_back() override { static_cast<void>(connection_.run("ROLLBACK")); }
   [[nodiscard]] const std::string& name() const override { return connection_.file(); }
+  [[nodiscard]] const char* passing_over_what_is_locked() const override { return ""; }
 
  protected:
   Result<Answer> ask(const std::string& text, const std::vector<Value>& values) override {

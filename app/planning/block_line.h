@@ -7,9 +7,9 @@
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/routine.h"
 
-namespace lanework::cli {
+namespace lanework::planning {
 
 // Empty where the catalogue does not have it.
 std::optional<catalogue::RoutineLine> line_of(const read::BlockDrill& drill, const catalogue::Catalogue& catalogue);
 
-}  // namespace lanework::cli
+}  // namespace lanework::planning

@@ -1,6 +1,6 @@
-#include "app/cli/block_line.h"
+#include "app/planning/block_line.h"
 
-namespace lanework::cli {
+namespace lanework::planning {
 
 std::optional<catalogue::RoutineLine> line_of(const read::BlockDrill& drill, const catalogue::Catalogue& catalogue) {
   const catalogue::Drill* known = catalogue.find(drill.drill);
@@ -11,4 +11,4 @@ std::optional<catalogue::RoutineLine> line_of(const read::BlockDrill& drill, con
   return catalogue::RoutineLine{static_cast<int>(known - catalogue.drills.data()), rung, dose};
 }
 
-}  // namespace lanework::cli
+}  // namespace lanework::planning

@@ -1,11 +1,12 @@
-#include "app/cli/standing_block.h"
+#include "app/planning/standing_block.h"
 
+#include <algorithm>
 #include <utility>
 
-#include "app/cli/block_line.h"
+#include "app/planning/block_line.h"
 #include "core/block/outline.h"
 
-namespace lanework::cli {
+namespace lanework::planning {
 namespace {
 
 constexpr const char* kHint = "the answer of 'lanework block --json' for this club and block";
@@ -113,9 +114,22 @@ class StandingReader {
 
 }  // namespace
 
+loop::WasPlanned planned_in(const read::BlockAnswer& answer, const club::Club& club) {
+  return [&answer, &club](std::size_t squad, Date date, TimeOfDay start, const std::string& drill) {
+    const read::SquadBlock* block = answer.find(club.squads[squad].id);
+    if (block == nullptr) return false;
+    const auto session = std::find_if(
+        block->sessions.begin(), block->sessions.end(),
+        [&](const read::BlockSession& one) { return one.date == date && to_text(one.start) == to_text(start); });
+    return session != block->sessions.end() &&
+           std::any_of(session->drills.begin(), session->drills.end(),
+                       [&](const read::BlockDrill& one) { return one.drill == drill; });
+  };
+}
+
 Result<block::Standing> standing_block(const read::BlockAnswer& answer, const std::string& file, const club::Club& club,
                                        const club::ClubSquad& squad) {
   return StandingReader(answer, file, club, squad).read();
 }
 
-}  // namespace lanework::cli
+}  // namespace lanework::planning
