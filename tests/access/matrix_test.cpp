@@ -73,7 +73,10 @@ TEST(Matrix, BoardAndOperatorSeeNothingOfEntriesAndCoachesNoReasons) {
     for (const FieldRules& kind : *rules) {
       for (const FieldRule& field : kind.fields) {
         EXPECT_EQ(field.sees[role(Role::kBoard)], Sees::kNo) << kind.key << '.' << field.key;
-        EXPECT_EQ(field.sees[role(Role::kOperator)], Sees::kNo) << kind.key << '.' << field.key;
+        // How planning gets on is the operator's too; why it failed may quote a file and is not.
+        const bool is_state_of_jobs = kind.key == "planning" && field.key != "why";
+        EXPECT_EQ(field.sees[role(Role::kOperator)], is_state_of_jobs ? Sees::kClub : Sees::kNo)
+            << kind.key << '.' << field.key;
       }
     }
   }

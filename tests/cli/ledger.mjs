@@ -20,7 +20,13 @@ export const ledger = [
     const standing = l.run("care", "standing", file, "--on", "2026-11-27");
     const out = join(l.root, "out");
     const card = l.run("card", "--squad", "demo/quillmere/squads/u13-kestrels.toml", "--entries", file, "--out", out);
-    return all(status(told, 0), says(standing.stdout, /Sits out\n\s+Q07/), status(card, 0), existsSync(join(out, "slip.pdf")) ? "" : "no slip");
+    // The same without a file in between; entries of the club's own count besides.
+    writeFileSync(l.path("none.toml"), "");
+    const plan = (...more) => l.run("plan", "--squad", "demo/quillmere/squads/u13-kestrels.toml", ...more, "--json");
+    const [byFile, byLedger, byNeither] = [plan("--entries", file), plan("--entries", l.path("none.toml"), "--ledger", l.folder), plan("--entries", l.path("none.toml"))];
+    const nowhere = plan("--ledger", l.path("nowhere"));
+    return all(status(told, 0), says(standing.stdout, /Sits out\n\s+Q07/), status(card, 0), existsSync(join(out, "slip.pdf")) ? "" : "no slip",
+      status(byLedger, 0), byLedger.stdout === byFile.stdout ? "" : "another plan than by the file", byLedger.stdout === byNeither.stdout ? "the ledger does not count" : "", status(nowhere, 2), says(nowhere.stderr, /nowhere: found no ledger/));
   }),
   withLedger("what was wrapped up reaches the block that goes on, as a sheet by hand would", (l) => {
     const squad = ["--club", "demo/quillmere", "--squad", "u13-kestrels"];
@@ -32,8 +38,26 @@ export const ledger = [
     writeFileSync(l.path("by-hand.csv"), "squad,date,happened,minutes,did it\nu13-kestrels,2026-11-24,cut short,12,half\nu13-kestrels,2026-11-26,missed,,\n");
     const roll = (sessions) => l.run("block", ...squad, "--standing", l.path("standing.json"), "--sessions", sessions, "--today", "2026-12-02", "--json");
     const rolled = roll(l.path("sheets/sessions.csv"));
-    return all(status(made, 0), says(made.stdout, /2 sessions for 'block --sessions', 2 rows of hours and 0 injuries/), status(rolled, 0),
-      rolled.stdout === roll(l.path("by-hand.csv")).stdout ? "" : "another block than by hand", JSON.parse(rolled.stdout) ? "" : "no answer");
+    const straight = l.run("block", ...squad, "--standing", l.path("standing.json"), "--ledger", l.folder, "--today", "2026-12-02", "--json");
+    const both = l.run("block", ...squad, "--standing", l.path("standing.json"), "--ledger", l.folder, "--sessions", l.path("by-hand.csv"), "--json");
+    return all(status(made, 0), says(made.stdout, /2 sessions for 'block --sessions', 1 row of hours and 0 injuries/), status(rolled, 0),
+      rolled.stdout === roll(l.path("by-hand.csv")).stdout ? "" : "another block than by hand", JSON.parse(rolled.stdout) ? "" : "no answer",
+      status(straight, 0), straight.stdout === rolled.stdout ? "" : "another block than by the sheet", status(both, 2), says(both.stderr, /--ledger.*--sessions|--sessions.*--ledger/));
+  }),
+  withLedger("a season's report is the same from the ledger as from its sheets, and the calendar fills what nobody said", (l) => {
+    l.run("import", "--ledger", l.folder, "demo/quillmere");
+    l.add(kEvening);
+    l.add([entry(7, "injury-opened", { player: "Q07", squad: "u13-kestrels", day: "2026-11-26", what: ["region knee", "setting training"] })], "--role", "lead");
+    const days = ["--from", "2026-11-23", "--to", "2026-11-26"];
+    const usual = ["--training-minutes", "75", "--match-minutes", "60"];
+    l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-26", "--to", l.path("sheets"), ...usual);
+    const report = (name, ...from) => l.run("evidence", "report", ...from, ...days, "--as-of", "2026-11-26", "--out", l.path(name));
+    const [sheets, books, filled] = [report("one", "--records", l.path("sheets")), report("two", "--ledger", l.folder, ...usual), report("three", "--ledger", l.folder, ...usual, "--calendar", "demo/quillmere")];
+    const page = (name) => readFileSync(l.path(`${name}/report.html`), "utf8");
+    const both = report("four", "--ledger", l.folder, "--records", l.path("sheets"));
+    const hours = (said) => Number(/in ([\d \u00a0\u202f]+) player-hours/.exec(said.stdout)?.[1].replace(/\D/g, ""));
+    return all(status(sheets, 0), status(books, 0), page("one") === page("two") ? "" : "another report than by the sheets", status(filled, 0), hours(filled) > 10 * hours(books) ? "" : `${hours(books)} hours, with the calendar ${hours(filled)}\n${filled.stdout}`,
+      status(both, 2), says(both.stderr, /--ledger: found files of records too/));
   }),
   withLedger("hours and injuries are read as a season's records", (l) => {
     const brought = l.run("import", "--ledger", l.folder, "demo/quillmere");
@@ -68,7 +92,7 @@ export const ledger = [
     lifted(6, "2020-01-01");
     lifted(7, new Date().toISOString().slice(0, 10));
     const gone = l.run("retain", "--ledger", l.folder);
-    return all(status(gone, 0), says(gone.stdout, /^Past their time and gone: 0 of signing in, 1 kept aside\.$/m), says(l.ledger("check").stdout, /^0 entries, 0 of erased people, 1 kept aside/));
+    return all(status(gone, 0), says(gone.stdout, /^Past their time and gone: 0 of signing in, 1 kept aside, 0 of planning\.$/m), says(l.ledger("check").stdout, /^0 entries, 0 of erased people, 1 kept aside/));
   }),
   withLedger("what a coach may not enter, and another content, are told and change nothing", (l) => {
     l.add(kEvening);

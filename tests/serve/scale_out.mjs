@@ -67,7 +67,7 @@ async function threeAndTwo({ demo, contract, long }) {
     const leadAt = servers.map((server) => new Caller(server, contract, { cookie: lead.cookie }));
     const out = [];
     for (const one of leadAt) out.push(is(await one.get("/api/me"), 200));
-    const squads = (await leadAt[1].get("/api/squads")).json.squads.map(({ id }) => id).slice(0, long ? 24 : 5);
+    const squads = (await leadAt[1].get("/api/squads")).json.squads.map(({ id }) => id).slice(0, long ? 24 : 12);
     out.push(is(await leadAt[2].post("/api/plans", { squads }), 202));
 
     const callers = new Map(servers.map((server, i) => [server, people[i].device("coach")]));

@@ -240,50 +240,48 @@ class PlainQueue {
   std::int64_t last_ = 0;
 };
 
-TEST(QueueModel, AnySequenceOfVerbsEndsAsAPlainListDoes) {
-  rc::check([] {
-    const Backend backend("SQLite");
-    const auto queue = open_queue(backend);
-    PlainQueue plain;
-    std::vector<Held> held;
-    std::int64_t when = kNow;
-    std::map<std::int64_t, std::int64_t> names;  // of the plain list's numbers
-    const auto steps = *rc::gen::container<std::vector<std::tuple<int, int>>>(
-        rc::gen::tuple(rc::gen::inRange(0, 5), rc::gen::inRange(0, 6)));
-    for (const auto& [verb, number] : steps) {
-      when += number * 11;
-      const std::string word = "s" + std::to_string(number % 3);
-      if (verb == 0) names[plain.ask(word, when)] = must(queue->ask(word, "a-lead", when));
-      if (verb == 1) {
-        const auto ours = must(queue->take(word, when, kHold));
-        const auto theirs = plain.take(word, when);
-        RC_ASSERT(ours.has_value() == theirs.has_value());
-        if (!ours) continue;
-        RC_ASSERT(ours->number == names[theirs->number]);
-        RC_ASSERT(ours->takings == theirs->takings);
-        held.push_back(held_of(*theirs));
-      }
-      if (verb >= 2 && !held.empty()) {
-        const Held& one = held[static_cast<std::size_t>(number) % held.size()];
-        const Held same{names[one.number], one.worker, one.taking};
-        if (verb == 2) {
-          RC_ASSERT(must(queue->finish(same, when, plan_of(plain.jobs().at(one.number).squad, "x"))) ==
-                    plain.end(one, when, JobState::kDone));
-        } else {
-          RC_ASSERT(must(queue->fail(same, when, "why")) == plain.end(one, when, JobState::kFailed));
-        }
+RC_GTEST_PROP(QueueModel, AnySequenceOfVerbsEndsAsAPlainListDoes, ()) {
+  const Backend backend("SQLite");
+  const auto queue = open_queue(backend);
+  PlainQueue plain;
+  std::vector<Held> held;
+  std::int64_t when = kNow;
+  std::map<std::int64_t, std::int64_t> names;  // of the plain list's numbers
+  const auto steps = *rc::gen::container<std::vector<std::tuple<int, int>>>(
+      rc::gen::tuple(rc::gen::inRange(0, 5), rc::gen::inRange(0, 6)));
+  for (const auto& [verb, number] : steps) {
+    when += number * 11;
+    const std::string word = "s" + std::to_string(number % 3);
+    if (verb == 0) names[plain.ask(word, when)] = must(queue->ask(word, "a-lead", when));
+    if (verb == 1) {
+      const auto ours = must(queue->take(word, when, kHold));
+      const auto theirs = plain.take(word, when);
+      RC_ASSERT(ours.has_value() == theirs.has_value());
+      if (!ours) continue;
+      RC_ASSERT(ours->number == names[theirs->number]);
+      RC_ASSERT(ours->takings == theirs->takings);
+      held.push_back(held_of(*theirs));
+    }
+    if (verb >= 2 && !held.empty()) {
+      const Held& one = held[static_cast<std::size_t>(number) % held.size()];
+      const Held same{names[one.number], one.worker, one.taking};
+      if (verb == 2) {
+        RC_ASSERT(must(queue->finish(same, when, plan_of(plain.jobs().at(one.number).squad, "x"))) ==
+                  plain.end(one, when, JobState::kDone));
+      } else {
+        RC_ASSERT(must(queue->fail(same, when, "why")) == plain.end(one, when, JobState::kFailed));
       }
     }
-    for (const PlanningJob& job : must(queue->jobs(1000))) {
-      const auto same =
-          std::find_if(names.begin(), names.end(), [&](const auto& one) { return one.second == job.number; });
-      RC_ASSERT(same != names.end());
-      RC_ASSERT(job.state == plain.jobs().at(same->first).state);
-    }
-    for (const std::string squad : {"s0", "s1", "s2"}) {
-      RC_ASSERT(must(queue->plans(squad, 1000)).size() == static_cast<std::size_t>(plain.plans(squad)));
-    }
-  });
+  }
+  for (const PlanningJob& job : must(queue->jobs(1000))) {
+    const auto same =
+        std::find_if(names.begin(), names.end(), [&](const auto& one) { return one.second == job.number; });
+    RC_ASSERT(same != names.end());
+    RC_ASSERT(job.state == plain.jobs().at(same->first).state);
+  }
+  for (const std::string squad : {"s0", "s1", "s2"}) {
+    RC_ASSERT(must(queue->plans(squad, 1000)).size() == static_cast<std::size_t>(plain.plans(squad)));
+  }
 }
 
 }  // namespace

@@ -186,8 +186,13 @@ int write_sheets(const Flags& flags) {
     const std::string& text = files.at(file);
     return static_cast<long>(std::count(text.begin(), text.end(), '\n')) - 1;
   };
-  std::printf("%s: %ld sessions for 'block --sessions', %ld rows of hours and %ld injuries for 'evidence'\n",
-              flags.out.c_str(), rows("sessions.csv"), rows("hours.csv"), rows("injuries.csv"));
+  const auto counted = [&](const char* file, const char* one, const char* many) {
+    return std::to_string(rows(file)) + (rows(file) == 1 ? one : many);
+  };
+  std::printf("%s: %s for 'block --sessions', %s and %s for 'evidence'\n", flags.out.c_str(),
+              counted("sessions.csv", " session", " sessions").c_str(),
+              counted("hours.csv", " row of hours", " rows of hours").c_str(),
+              counted("injuries.csv", " injury", " injuries").c_str());
   return kDone;
 }
 
