@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/ledger/consent.h"
+
 namespace lanework::store {
 namespace {
 
@@ -29,6 +31,9 @@ Fault changed(const std::string& store, std::string found) {
           "what was taken in, under the key that it was sealed with",
           "'lanework ledger check' goes through all of it; another key file, or a backup, may be what is needed"};
 }
+
+constexpr const char* kNoConsentWhy =
+    "there is no consent to keep a record of this for the player: nothing of it is kept";
 
 // What is not taken in but kept aside.
 std::string why_not(const Sender& sender, const Entry& entry, const KindTable& kinds) {
@@ -102,9 +107,26 @@ std::vector<std::vector<EntryVerdict>> Books::take_in(const std::vector<Batch>& 
       out.back().push_back(take_in_one(batch, incoming, kinds));
     }
     for (const Unread& unread : batch.unread) {
-      set_aside(batch, unread.bytes.substr(0, ledger::kMostEntryBytes), unread.why);
+      if (shelf_.failed() || damaged_) return out;
+      out.back().push_back(take_note_of_unread(batch, unread, kinds));
     }
   }
+  return out;
+}
+
+// What is no entry may still say what it was meant to be. Of a kind that waits for consent it is kept by no way round:
+// not where the consent is wanting, and not where nobody can tell whom it is about.
+EntryVerdict Books::take_note_of_unread(const Batch& batch, const Unread& unread, const KindTable& kinds) {
+  EntryVerdict out{{}, Verdict::kQuarantined, 0, unread.why};
+  Entry meant;
+  if (auto document = parse_json("unread", unread.bytes)) meant.whole = std::move(document.value().root);
+  meant.kind = text_at(meant, "kind");
+  if (is_closed(meant, kinds)) {
+    out.verdict = Verdict::kNoConsent;
+    out.why = kNoConsentWhy;
+    return out;
+  }
+  set_aside(batch, unread.bytes.substr(0, ledger::kMostEntryBytes), unread.why);
   return out;
 }
 
@@ -124,6 +146,11 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
     const auto text = readable(*there);
     out.verdict = !text ? Verdict::kErased : *text == bytes ? Verdict::kKnown : Verdict::kOtherContent;
     out.receipt = there->receipt;
+    return out;
+  }
+  if (is_closed(entry, kinds)) {
+    out.verdict = Verdict::kNoConsent;
+    out.why = kNoConsentWhy;
     return out;
   }
   std::string why = why_not(batch.sender, entry, kinds);
@@ -156,11 +183,38 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
     row.body = sealed(*about.key, bytes, id);
     row.day.clear();  // what is about a person is found by the person only
   }
+  if (entry.kind == "consent") consents_.erase(row.person);  // what waits in this call goes by it
   const Link link = next_link(last_.link, text_of(row));
   shelf_.add(row, link);
   last_ = {row.receipt, link};
   out.receipt = row.receipt;
   return out;
+}
+
+bool Books::was_erased(const std::string& tag) {
+  const auto there = shelf_.person(tag);
+  return there && !there->sealed_key;
+}
+
+const ledger::State& Books::consents_of(const std::string& tag, const KindTable& kinds) {
+  const auto known = consents_.find(tag);
+  if (known != consents_.end()) return known->second;
+  std::vector<ledger::Received> about;
+  for (const Row& row : shelf_.about(tag)) {
+    const auto text = readable(row);
+    auto received = text ? received_of(row, *text, kinds) : std::nullopt;
+    if (received) about.push_back(std::move(*received));
+  }
+  return consents_.emplace(tag, ledger::consents_among(about, kinds)).first->second;
+}
+
+// Where the person was erased that comes first, and is told as that.
+bool Books::is_closed(const Entry& entry, const KindTable& kinds) {
+  if (ledger::purpose_of(entry, kinds).empty()) return false;
+  const std::string person = person_in(entry);
+  if (person.empty()) return true;
+  const std::string tag = tag_text(key_, person);
+  return !was_erased(tag) && !ledger::is_open(entry, consents_of(tag, kinds), kinds);
 }
 
 // Made where there is none and 'make' says when.

@@ -58,6 +58,8 @@ class Shelf {
   virtual LastRow last() = 0;
   virtual std::optional<Row> by_id(const std::string& id) = 0;  // receipt, person and body of it
   virtual std::optional<PersonRow> person(const std::string& tag) = 0;
+  // Everything about that person, by receipt, with what this call added.
+  virtual std::vector<Row> about(const std::string& tag) = 0;
   virtual void add_person(const std::string& tag, const std::string& sealed_key, const std::string& made) = 0;
   virtual void add(const Row& row, const Link& link) = 0;
   virtual void set_aside(const AsideRow& row) = 0;
@@ -88,12 +90,17 @@ class Books {
     bool erased = false;
   };
   LastRow last_;
-  std::map<std::string, Person> people_;  // by tag
+  std::map<std::string, Person> people_;           // by tag
+  std::map<std::string, ledger::State> consents_;  // by tag: those about whom something waits for one
   std::optional<Fault> damaged_;
 
+  [[nodiscard]] bool was_erased(const std::string& tag);
+  const ledger::State& consents_of(const std::string& tag, const ledger::KindTable& kinds);
+  bool is_closed(const ledger::Entry& entry, const ledger::KindTable& kinds);
   const Person& person_of(const std::string& tag, const std::string* make);
   void remember_damage(const std::string& what);
   EntryVerdict take_in_one(const Batch& batch, const Incoming& incoming, const ledger::KindTable& kinds);
+  EntryVerdict take_note_of_unread(const Batch& batch, const Unread& unread, const ledger::KindTable& kinds);
   void set_aside(const Batch& batch, const std::string& bytes, const std::string& why);
 };
 

@@ -28,7 +28,8 @@ enum class Verdict : std::uint8_t {
   kKnown,         // the same entry was here already
   kOtherContent,  // an entry of this id with other content is here: the first stands
   kQuarantined,   // kept where nobody acts on it, with the reason
-  kErased         // about somebody who was erased: taken note of, content dropped
+  kErased,        // about somebody who was erased: taken note of, content dropped
+  kNoConsent      // of a kind that waits for a consent (core/ledger/consent.h) which is not given: nothing is kept
 };
 
 // One entry as it came; aside: why it is kept aside although it can be read, beyond what its kind and the sender's role
@@ -55,7 +56,7 @@ struct EntryVerdict {
   ledger::EntryId id;
   Verdict verdict = Verdict::kStored;
   std::int64_t receipt = 0;  // where it is stored; 0 where it is not
-  std::string why;           // of a quarantine
+  std::string why;           // of a quarantine, and where consent is wanting
 };
 
 struct Quarantined {
@@ -85,8 +86,9 @@ class Store {
  public:
   virtual ~Store() = default;
 
-  // Of each batch the verdicts in the order of its entries. All batches are one transaction: whatever is answered other
-  // than by a fault is on the disk by then, and a fault means that nothing of any of them is.
+  // Of each batch the verdicts in the order of its entries, then of what could not be read as one. All batches are one
+  // transaction: whatever is answered other than by a fault is on the disk by then, and a fault means that nothing of
+  // any of them is.
   virtual Result<std::vector<std::vector<EntryVerdict>>> take_in(const std::vector<Batch>& batches,
                                                                  const ledger::KindTable& kinds) = 0;
   // One sender's, nothing against any of them.

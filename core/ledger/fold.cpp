@@ -95,11 +95,24 @@ class Folding {
     const auto found = by_id_.find(*one.entry.corrects);
     if (found == by_id_.end()) return odd(one, "corrects an entry that is not there yet");
     const Entry& older = found->second->entry;
-    const bool takes_back = one.entry.kind == "taken-back";
+    const bool takes_back = one.entry.kind == "taken-back" && is_about_a_session(older);
     if (is_care(older) || (older.kind != one.entry.kind && !takes_back))
       return odd(one, "corrects an entry of another kind: both stand");
+    if (is_consent_of_another(one.entry, older)) return odd(one, "corrects the consent of another player: both stand");
     if (in_a_circle(one.entry)) return odd(one, "corrects in a circle: nothing is taken away");
     replaced_.insert(older.id);
+  }
+
+  // Whoever enters evenings takes back nothing about a person.
+  [[nodiscard]] bool is_about_a_session(const Entry& entry) const {
+    const Kind* kind = kinds_.find(entry.kind);
+    return kind != nullptr && kind->about == About::kSession;
+  }
+
+  // So that the consents of one player are the same by themselves as among all entries.
+  static bool is_consent_of_another(const Entry& entry, const Entry& older) {
+    return entry.kind == "consent" &&
+           (older.kind != "consent" || text_at(entry.whole, "player") != text_at(older.whole, "player"));
   }
 
   // A device cannot name an entry that is not made yet; what was sent may be anything.
@@ -108,7 +121,7 @@ class Folding {
     for (const Entry* at = &entry; at->corrects;) {
       if (!seen.insert(*at->corrects).second) return true;
       const auto older = by_id_.find(*at->corrects);
-      if (older == by_id_.end()) return false;
+      if (older == by_id_.end() || is_consent_of_another(entry, older->second->entry)) return false;
       at = &older->second->entry;
     }
     return false;
@@ -152,7 +165,8 @@ class Folding {
     if (kind == "coach-taught") out_.taught.push_back(whole);
     if (kind == "screening") out_.screenings.push_back(whole);
     if (kind == "consent") {
-      out_.consents.insert_or_assign({text_at(whole, "player"), text_at(whole, "purpose"), text_at(whole, "by")},
+      out_.consents.insert_or_assign(ConsentKey{text_at(whole, "player"), text_at(whole, "purpose"),
+                                                text_at(whole, "by"), text_at(whole, "guardian")},
                                      whole);
     }
     if (kind == "injury-opened") open_injury(one);

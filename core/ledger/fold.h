@@ -6,7 +6,6 @@
 #include <map>
 #include <optional>
 #include <string>
-#include <tuple>
 #include <vector>
 
 #include "core/base/document.h"
@@ -55,16 +54,26 @@ struct Odd {
   std::string what;  // one sentence
 };
 
+// Whose word on what.
+struct ConsentKey {
+  std::string player;
+  std::string purpose;
+  std::string by;        // 'guardian' or 'player'
+  std::string guardian;  // which; empty: the only one, or nobody said
+  auto operator<=>(const ConsentKey&) const = default;
+};
+
 struct State {
   std::map<SessionKey, SessionState> sessions;
   std::map<EntryId, Injury> injuries;  // by the entry that opened it
   std::vector<Received> care;          // by receipt, each once
   std::vector<Node> taught;
   std::vector<Node> screenings;
-  std::map<std::tuple<std::string, std::string, std::string>, Node> consents;  // player, purpose, by
+  std::map<ConsentKey, Node> consents;  // the latest word of each
   std::vector<Gap> gaps;
   std::vector<Odd> odd;             // by receipt: one id with two contents, a correction of nothing, ...
   std::int64_t not_known = 0;       // entries of kinds of a newer version
+  std::int64_t closed = 0;          // injuries and screenings that close_records took off (consent.h)
   std::int64_t latest_receipt = 0;  // 0: nothing
 };
 

@@ -19,6 +19,7 @@ class KindsReader {
   Result<KindTable> read() {
     for (TableReader& table : root_.tables("kind")) read_kind(table);
     root_.finish();
+    check_purposes();
     if (out_.kinds.empty() && faults_.empty()) root_.fault(FaultCode::kMissing, "kind", "nothing", "at least one kind");
     if (!faults_.empty()) return std::move(faults_);
     return std::move(out_);
@@ -37,6 +38,11 @@ class KindsReader {
     kind.data_class = static_cast<DataClass>(table.word("class", data_class_words()));
     kind.about = static_cast<About>(table.word("about", about_words()));
     kind.care = table.boolean_or("care", false);
+    kind.purpose = table.text_or("purpose", "");
+    if (!kind.purpose.empty() && (kind.care || kind.about != About::kPlayer)) {
+      table.fault(FaultCode::kContradiction, "purpose", quote(kind.purpose),
+                  "none where care goes by it or it is about no player: that never waits for consent");
+    }
     for (const std::string& role : table.texts("enter")) {
       const auto& words = role_words();
       const auto found = std::find(words.begin(), words.end(), role);
@@ -50,6 +56,20 @@ class KindsReader {
     for (TableReader& field : table.tables("fields")) read_field(field, kind);
     table.finish();
     out_.kinds.push_back(std::move(kind));
+  }
+
+  // One that nobody can be asked about would be closed for ever.
+  void check_purposes() {
+    const Kind* consent = out_.find("consent");
+    const Field* asked = consent == nullptr ? nullptr : consent->field("purpose");
+    for (std::size_t i = 0; i < out_.kinds.size(); ++i) {
+      const std::string& purpose = out_.kinds[i].purpose;
+      if (purpose.empty()) continue;
+      if (asked != nullptr && std::find(asked->words.begin(), asked->words.end(), purpose) != asked->words.end())
+        continue;
+      root_.fault(FaultCode::kUnknownName, "kind." + std::to_string(i + 1) + ".purpose", quote(purpose),
+                  "one of the words of 'purpose' of the kind 'consent'");
+    }
   }
 
   static void read_field(TableReader& table, Kind& kind) {

@@ -47,7 +47,8 @@ struct Kind {
   About about = About::kPlayer;
   std::vector<Role> enter;
   std::vector<Field> fields;
-  bool care = false;  // what follows of it is core/care/entries'
+  bool care = false;    // what follows of it is core/care/entries'
+  std::string purpose;  // the consent that it waits for; empty: it waits for none
 
   [[nodiscard]] const Field* field(std::string_view name) const;
 };

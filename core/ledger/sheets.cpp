@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "core/ledger/consent.h"
+
 namespace lanework::ledger {
 namespace {
 
@@ -37,9 +39,26 @@ std::string text_in(const std::optional<Node>& entry, std::string_view key) {
   return found != nullptr && found->kind == Node::Kind::kText ? found->text : std::string();
 }
 
-std::string whole_in(const std::optional<Node>& entry, std::string_view key) {
+std::optional<std::int64_t> whole_at(const std::optional<Node>& entry, std::string_view key) {
   const Node* found = entry ? entry->find(key) : nullptr;
-  return found != nullptr && found->kind == Node::Kind::kInteger ? std::to_string(found->integer) : std::string();
+  return found != nullptr && found->kind == Node::Kind::kInteger ? std::optional(found->integer) : std::nullopt;
+}
+
+std::string whole_in(const std::optional<Node>& entry, std::string_view key) {
+  const auto whole = whole_at(entry, key);
+  return whole ? std::to_string(*whole) : std::string();
+}
+
+bool may_count(const State& state, const std::string& player) {
+  return consent_of(state, player, kStatistics) == Consent::kGiven;
+}
+
+// Of those whom the attendance names, how many must not be counted.
+std::int64_t not_to_count(const State& state, const SessionState& session) {
+  const Node* named = session.attendance ? session.attendance->find("players") : nullptr;
+  if (named == nullptr) return 0;
+  return std::count_if(named->items.begin(), named->items.end(),
+                       [&](const Node& player) { return !may_count(state, player.text); });
 }
 
 std::string drills_marked(const SessionState& session, std::string_view mark) {
@@ -90,7 +109,7 @@ std::string sessions_sheet(const State& state, const SheetDays& days) {
   return out;
 }
 
-std::string hours_sheet(const State& state, const SheetDays& days, const std::vector<CalendarSession>& calendar) {
+EvidenceSheet hours_sheet(const State& state, const SheetDays& days, const std::vector<CalendarSession>& calendar) {
   struct Row {
     const SessionState* session = nullptr;  // what was said; null: nothing
     bool match = false;                     // by the calendar
@@ -106,40 +125,47 @@ std::string hours_sheet(const State& state, const SheetDays& days, const std::ve
     if (none) rows.erase(key);
   }
   static const SessionState kNothingSaid;
-  std::string out = row({"squad", "date", "setting", "minutes", "players", "warm-up", "warm-up minutes", "left out",
-                         "needing help", "confirmed"});
+  EvidenceSheet out;
+  out.text = row({"squad", "date", "setting", "minutes", "players", "warm-up", "warm-up minutes", "left out",
+                  "needing help", "confirmed"});
   for (const auto& [key, one] : rows) {
     if (!within(days, key.day)) continue;
     const SessionState& session = one.session == nullptr ? kNothingSaid : *one.session;
     const bool confirmed = session.confirmed.has_value();
     const std::string setting = text_in(session.confirmed, "setting");
     const bool missed = session.wrap_up && was_missed(session);
-    out += row({key.squad, key.day,
-                !setting.empty() ? setting
-                : one.match      ? "match"
-                                 : "training",
-                whole_in(session.confirmed, "minutes"),
-                confirmed ? whole_in(session.confirmed, "players") : whole_in(session.attendance, "there"),
-                warm_up_word(session), missed ? "" : whole_in(session.wrap_up, "minutes"),
-                missed ? "" : drills_marked(session, "skipped"), drills_marked(session, "needs-help"),
-                confirmed ? "yes" : ""});
+    const auto counted = confirmed ? whole_at(session.confirmed, "players") : whole_at(session.attendance, "there");
+    const std::int64_t off = std::min(not_to_count(state, session), counted.value_or(0));
+    out.left_out += off;
+    out.text += row({key.squad, key.day,
+                     !setting.empty() ? setting
+                     : one.match      ? "match"
+                                      : "training",
+                     whole_in(session.confirmed, "minutes"), counted ? std::to_string(*counted - off) : "",
+                     warm_up_word(session), missed ? "" : whole_in(session.wrap_up, "minutes"),
+                     missed ? "" : drills_marked(session, "skipped"), drills_marked(session, "needs-help"),
+                     confirmed ? "yes" : ""});
   }
   return out;
 }
 
-std::string injuries_sheet(const State& state, const SheetDays& days) {
+EvidenceSheet injuries_sheet(const State& state, const SheetDays& days) {
   constexpr std::array<const char*, 8> kTerms = {"setting", "onset", "contact",  "region",
                                                  "tissue",  "side",  "activity", "recurrence"};
   std::vector<std::string> heading = {"squad", "player", "date"};
   heading.insert(heading.end(), kTerms.begin(), kTerms.end());
   heading.insert(heading.end(), {"loss began", "returned", "note"});
-  std::string out = row(heading);
+  EvidenceSheet out{row(heading), 0};
   for (const auto& [id, injury] : state.injuries) {
     if (!within(days, injury.day)) continue;
+    if (!may_count(state, injury.player)) {
+      ++out.left_out;
+      continue;
+    }
     std::vector<std::string> cells = {injury.squad, injury.player, injury.day};
     for (const char* column : kTerms) cells.push_back(term(injury, column));
     cells.insert(cells.end(), {injury.loss_began, injury.returned, injury.note});
-    out += row(cells);
+    out.text += row(cells);
   }
   return out;
 }

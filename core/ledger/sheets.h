@@ -3,6 +3,7 @@
 // and the season's report by the same readers, and with the same checks, as a club's own sheets.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -26,14 +27,22 @@ struct CalendarSession {
   bool match = false;
 };
 
+// What evidence counts goes by the consent to statistics (core/ledger/consent.h); of nobody it says whom it left out.
+struct EvidenceSheet {
+  std::string text;
+  std::int64_t left_out = 0;  // injuries; of hours: places at a session that somebody had by name
+};
+
 // A row a session that the calendar has, or that somebody wrapped up, counted, or confirmed the hours of: hours are the
 // calendar times who was there, with exceptions. A session of which nobody said anything counts as held by the squad's
 // usual players; one that was missed, nobody was counted at and nobody confirmed is no row, since there was no session.
 // Minutes stand only where they were confirmed, since a wrap-up knows those of the warm-up alone; else the squad's
 // usual ones count, and the report says how many hours rest on that. calendar: of any days.
-std::string hours_sheet(const State& state, const SheetDays& days, const std::vector<CalendarSession>& calendar = {});
+// Of those counted by name, whoever gave no consent is taken off the number; where nobody was named there is nobody to
+// take off.
+EvidenceSheet hours_sheet(const State& state, const SheetDays& days, const std::vector<CalendarSession>& calendar = {});
 
 // A row an injury that was opened, by the player's id.
-std::string injuries_sheet(const State& state, const SheetDays& days);
+EvidenceSheet injuries_sheet(const State& state, const SheetDays& days);
 
 }  // namespace lanework::ledger

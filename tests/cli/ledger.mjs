@@ -5,6 +5,8 @@ import { join } from "node:path";
 import { withClub } from "./club.mjs";
 import { all, entry, id, kEvening, kSession, says, silent, status, withLedger } from "./ledger_folder.mjs";
 
+const consent = (n, player, purpose, answer) => entry(n, "consent", { player, purpose, by: "guardian", answer, day: "2026-09-01" });
+
 export const ledger = [
   withLedger("an evening is taken in, once however often it is sent", (l) => {
     const first = l.add(kEvening);
@@ -47,7 +49,7 @@ export const ledger = [
   withLedger("a season's report is the same from the ledger as from its sheets, and the calendar fills what nobody said", (l) => {
     l.run("import", "--ledger", l.folder, "demo/quillmere");
     l.add(kEvening);
-    l.add([entry(7, "injury-opened", { player: "Q07", squad: "u13-kestrels", day: "2026-11-26", what: ["region knee", "setting training"] })], "--role", "lead");
+    l.add([consent(8, "Q07", "injury-record", "given"), consent(9, "Q07", "statistics", "given"), entry(7, "injury-opened", { player: "Q07", squad: "u13-kestrels", day: "2026-11-26", what: ["region knee", "setting training"] })], "--role", "lead");
     const days = ["--from", "2026-11-23", "--to", "2026-11-26"];
     const usual = ["--training-minutes", "75", "--match-minutes", "60"];
     l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-26", "--to", l.path("sheets"), ...usual);
@@ -62,7 +64,7 @@ export const ledger = [
   withLedger("hours and injuries are read as a season's records", (l) => {
     const brought = l.run("import", "--ledger", l.folder, "demo/quillmere");
     l.add(kEvening);
-    l.add([entry(6, "exposure-confirmed", { ...kSession, setting: "training", minutes: 75, players: 14 }),
+    l.add([consent(8, "Q07", "injury-record", "given"), consent(9, "Q07", "statistics", "given"), entry(6, "exposure-confirmed", { ...kSession, setting: "training", minutes: 75, players: 14 }),
       entry(7, "injury-opened", { player: "Q07", squad: "u13-kestrels", day: "2026-11-26", what: ["region knee", "setting training"], note: "=cmd" })], "--role", "lead");
     const made = l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path("sheets"));
     const twice = l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path("sheets"));
@@ -72,6 +74,33 @@ export const ledger = [
     return all(status(brought, 0), status(made, 0), status(twice, 2), status(turned, 2), says(turned.stderr, /--until: found .*2026-11-23.*, expected a day not before 2026-11-30/), status(read, 0),
       says(readFileSync(l.path("season/hours.csv"), "utf8"), /u13-kestrels,2026-11-26,training,75,14,,,most,,,,yes/),
       says(readFileSync(l.path("season/injuries.csv"), "utf8"), /u13-kestrels,q07,.*2026-11-26,training.*knee/i));
+  }),
+  withLedger("an injury record waits for consent, and a withdrawal closes it; what is hurt tonight waits for nothing", (l) => {
+    const injury = (n) => entry(n, "injury-opened", { player: "Q07", squad: "u13-kestrels", day: "2026-11-26", note: "canary" });
+    const lead = (...entries) => l.add(entries, "--role", "lead");
+    l.run("import", "--ledger", l.folder, "demo/quillmere");
+    const without = lead(injury(1), entry(2, "hurt", { player: "Q07", place: "knee" }), entry(3, "attendance", { ...kSession, there: 3, players: ["Q07", "Q08", "Q09"] }));
+    const books = l.ledger("check");
+    const given = lead(consent(4, "Q07", "injury-record", "given"), injury(5), consent(6, "Q07", "statistics", "given"));
+    const sheets = (name) => l.ledger("sheets", "--from", "2026-11-23", "--until", "2026-11-30", "--to", l.path(name));
+    const open = sheets("open");
+    const listed = l.ledger("consents");
+    const withdrawn = lead(consent(7, "Q07", "injury-record", "withdrawn"), injury(8));
+    const closed = sheets("closed");
+    const state = l.ledger("state");
+    const page = (...words) => {
+      const made = l.ledger("timeline", "Q07", "--out", l.path("out"), ...words);
+      return made.status === 0 ? spawnSync("pdftotext", ["-layout", l.path("out/about-one-child.pdf"), "-"], { encoding: "utf8" }).stdout : made.stderr;
+    };
+    const told = page();
+    rmSync(l.path("out"), { recursive: true });
+    const own = page("--own-copy");
+    return all(status(without, 1), says(without.stdout, /0001  refused: there is no consent/), says(without.stdout, /0002  stored, number 1/), says(without.stdout, /0003  stored, number 2/), says(books.stdout, /^2 entries, 0 of erased people, 0 kept aside/),
+      status(given, 0), status(open, 0), says(open.stdout, /1 row of hours and 1 injury/), says(open.stdout, /Left out for want of consent: 0 injuries and 2 places at sessions; 0 records are closed\./),
+      says(readFileSync(l.path("open/hours.csv"), "utf8"), /"2026-11-26","training","","1"/), says(readFileSync(l.path("open/injuries.csv"), "utf8"), /canary/),
+      status(listed, 0), says(listed.stdout, /^injury-record: 1 given, 0 withheld, \d+ never asked$/m), says(listed.stdout, /^ {2}Q08 {2}.*u13-kestrels/m), silent(listed.stdout.split("statistics:")[1], /Q07 /),
+      status(withdrawn, 1), says(withdrawn.stdout, /0008  refused/), status(closed, 0), says(closed.stdout, /0 injuries for 'evidence'/), says(closed.stdout, /1 records are closed/), silent(readFileSync(l.path("closed/injuries.csv"), "utf8"), /canary|Q07/),
+      says(state.stdout, /1 injuries and screenings are not shown/), says(state.stdout, /0 injuries$/m), silent(state.stdout, /missing of phone-1: [2-8]/), silent(told, /canary/), says(told, /hurt: place knee/), says(told, /Not shown for want of consent to an injury record: 1 entries/), says(own, /canary/));
   }),
   withLedger("one child's page for a guardian has everything about it and nobody else", (l) => {
     l.run("import", "--ledger", l.folder, "demo/quillmere");

@@ -96,6 +96,20 @@ TEST(LedgerFold, NothingAboutAnEveningTakesBackACareEntry) {
   EXPECT_EQ(state.odd.size(), 1U);
 }
 
+TEST(LedgerFold, NothingAboutAnEveningTakesBackAnInjuryOrAConsent) {
+  const State state = folded(
+      {received(1, entry(1, "injury-opened", R"("player":"Q07","squad":"u13","day":"2026-11-20")")),
+       received(
+           2,
+           entry(2, "consent",
+                 R"("player":"Q07","purpose":"statistics","by":"guardian","answer":"withdrawn","day":"2026-11-20")")),
+       received(3, entry(3, "taken-back", about_session(corrects(1)))),
+       received(4, entry(4, "taken-back", about_session(corrects(2))))});
+  EXPECT_EQ(state.injuries.size(), 1U);
+  EXPECT_EQ(state.consents.size(), 1U);
+  EXPECT_EQ(state.odd.size(), 2U);
+}
+
 TEST(LedgerFold, ACorrectionBeforeItsOriginalWaitsAndThenHolds) {
   const Received mended = received(1, entry(2, "attendance", about_session(R"("there":15,)" + corrects(1))));
   const Received original = received(2, entry(1, "attendance", about_session(R"("there":14)")));
@@ -171,7 +185,7 @@ std::vector<Received> random_entries() {
         {"injury-opened", player + R"(,"squad":"u13","day":"2026-11-20")"},
         {"injury-closed",
          player + R"(,"returned":"2026-12-04","injury":")" + to_text(id_of(std::max(1, n - 3))) + "\""},
-        {"consent", player + R"(,"purpose":"growth","by":"guardian","answer":"given","day":"2026-11-20")"},
+        {"consent", player + R"(,"purpose":"statistics","by":"guardian","answer":"given","day":"2026-11-20")"},
         {"weather-felt", R"("how":"damp")"}};
     const auto [kind, fields] = *rc::gen::elementOf(choices);
     sequence[device] += *rc::gen::inRange(0, 8) == 0 ? 2 : 1;

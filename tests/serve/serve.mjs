@@ -1,6 +1,7 @@
 // The server over real sockets: every route and refusal, the edge, slow and hostile clients, sync under trouble, logs,
 // sign-in. Every answer that any of them gets is held against schema/openapi.yaml.
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, LANEWORK_TIMES=1 tells how long each takes.
+import { consents } from "./consent.mjs";
 import { Contract } from "./contract.mjs";
 import { everyRoute } from "./every_route.mjs";
 import { firstDays } from "./first_day.mjs";
@@ -17,9 +18,9 @@ import { overTls } from "./tls.mjs";
 import { unseen } from "./unseen.mjs";
 
 // With the sanitizers only what goes by no clock.
-const kUntimed = /^(routes|framing|tls|start|sync|input|logs|metrics): /;
+const kUntimed = /^(routes|framing|tls|start|sync|consent|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
+const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();

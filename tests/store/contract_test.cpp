@@ -104,6 +104,63 @@ TEST_P(Contract, WhatARoleDoesNotEnterAndWhatARevokedDeviceSendsIsKeptAside) {
   EXPECT_EQ(aside[1].bytes, bytes_of(started(3)));
 }
 
+ledger::Entry consent(int n, const std::string& answer, const std::string& player = "Q07") {
+  return entry(n, "consent",
+               "\"player\":\"" + player +
+                   R"(","purpose":"injury-record","by":"guardian","day":"2026-09-01","answer":")" + answer + "\"");
+}
+ledger::Entry injury(int n, const std::string& player = "Q07") {
+  return entry(n, "injury-opened", "\"player\":\"" + player + R"(","squad":"u13","day":"2026-11-26","note":"canary")");
+}
+
+std::vector<Verdict> verdicts_of(Store& store, const std::vector<ledger::Entry>& entries) {
+  std::vector<Verdict> out;
+  for (const EntryVerdict& verdict : take(store, kLead, entries)) out.push_back(verdict.verdict);
+  return out;
+}
+
+TEST_P(Contract, ARecordIsTakenInOnlyWithConsentAndTheRestOfTheBatchIs) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
+  const auto verdicts = take(*store, kLead, {started(1), injury(2), hurt(3)});
+  EXPECT_EQ(verdicts[0].verdict, Verdict::kStored);
+  EXPECT_EQ(verdicts[1].verdict, Verdict::kNoConsent);
+  EXPECT_NE(verdicts[1].why.find("no consent"), std::string::npos);
+  EXPECT_EQ(verdicts[2].verdict, Verdict::kStored) << "what the coach must know tonight waits for nothing";
+  EXPECT_EQ(all(*store).size(), 2U);
+  EXPECT_TRUE(store->quarantined().value().empty()) << "nothing of it is kept";
+  Sender gone = kLead;
+  gone.revoked = true;
+  EXPECT_EQ(take(*store, gone, {injury(2)}).front().verdict, Verdict::kNoConsent);
+  const Batch unread{kLead,
+                     {},
+                     {{R"({"kind":"injury-opened","player":"Q07","note":"canary"})", "id: expected"},
+                      {R"({"kind":"injury-opened","note":"canary"})", "id: expected"},
+                      {R"({"kind":"hurt","player":"Q07"})", "id: expected"}},
+                     kNow};
+  const auto odd = store->take_in(std::vector<Batch>{unread}, shipped_kinds()).value().front();
+  ASSERT_EQ(odd.size(), 3U);
+  EXPECT_EQ(odd[0].verdict, Verdict::kNoConsent);
+  EXPECT_EQ(odd[1].verdict, Verdict::kNoConsent);
+  EXPECT_EQ(odd[2].verdict, Verdict::kQuarantined);
+  EXPECT_EQ(store->quarantined().value().size(), 1U);
+}
+
+TEST_P(Contract, AConsentCountsFromItsPlaceInTheBatchAndAWithdrawalToo) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
+  using V = Verdict;
+  EXPECT_EQ(verdicts_of(*store, {injury(1), consent(2, "given"), injury(3), injury(4, "Q08"), consent(5, "withdrawn"),
+                                 injury(6)}),
+            (std::vector<V>{V::kNoConsent, V::kStored, V::kStored, V::kNoConsent, V::kStored, V::kNoConsent}));
+  EXPECT_EQ(verdicts_of(*store, {injury(3)}), std::vector<V>{V::kKnown}) << "it is on the disk, and the phone may know";
+  EXPECT_EQ(verdicts_of(*store, {injury(6)}), std::vector<V>{V::kNoConsent});
+  const auto again = backend.open();
+  EXPECT_EQ(verdicts_of(*again, {consent(7, "given"), injury(6)}), (std::vector<V>{V::kStored, V::kStored}));
+  EXPECT_TRUE(again->erase_person("Q07", kNow, test::kNoNote).value());
+  EXPECT_EQ(verdicts_of(*again, {injury(8)}), std::vector<V>{V::kErased});
+}
+
 TEST_P(Contract, AnErasedPersonCannotBeReadNorEnteredAgain) {
   const Backend backend(GetParam());
   auto store = backend.open();

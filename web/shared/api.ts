@@ -947,7 +947,7 @@ export interface components {
             /** @description not where the entry could not be read */
             id?: components["schemas"]["EntryId"];
             /** @enum {string} */
-            verdict: "stored" | "known" | "other-content" | "kept-aside" | "dropped";
+            verdict: "stored" | "known" | "other-content" | "kept-aside" | "dropped" | "no-consent";
             /** @description the ledger's number */
             receipt?: number;
             why?: string;
@@ -1081,6 +1081,8 @@ export interface components {
                 content: string;
             }[];
         };
+        /** @enum {string} */
+        Consent: "never-asked" | "given" | "withheld";
         Timeline: {
             player: components["schemas"]["Id"];
             name: string;
@@ -1088,8 +1090,16 @@ export interface components {
             squads: components["schemas"]["Id"][];
             now: components["schemas"]["Time"];
             word: components["schemas"]["StandingWord"];
+            /** @description by purpose */
+            consents: {
+                training: components["schemas"]["Consent"];
+                "injury-record": components["schemas"]["Consent"];
+                statistics: components["schemas"]["Consent"];
+            };
             /** @description each with its author and the author's role */
             entries: components["schemas"]["SeenEntry"][];
+            /** @description entries that are not shown for want of consent; 0 in the family's own copy */
+            closed: number;
             read_by: components["schemas"]["ReadNote"][];
         };
         ReadNote: {
@@ -2008,6 +2018,7 @@ export type Planning = components['schemas']['Planning'];
 export type Plan = components['schemas']['Plan'];
 export type Week = components['schemas']['Week'];
 export type KeptAside = components['schemas']['KeptAside'];
+export type Consent = components['schemas']['Consent'];
 export type Timeline = components['schemas']['Timeline'];
 export type ReadNote = components['schemas']['ReadNote'];
 export type Reads = components['schemas']['Reads'];

@@ -52,7 +52,7 @@ Result<read::RecordFiles> files_of_ledger(const SeasonFlags& flags, const record
   auto sheets = season_sheets(place, asked, state.value());
   if (!sheets) return sheets.faults();
   const auto named = [&](const char* name) {
-    return read::NamedText{"the ledger's " + std::string(name), std::move(sheets.value().at(name))};
+    return read::NamedText{"the ledger's " + std::string(name), std::move(sheets.value().files.at(name))};
   };
   return read::RecordFiles{named("squads.csv"), named("hours.csv"), named("injuries.csv"), {}};
 }

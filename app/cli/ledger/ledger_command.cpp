@@ -7,6 +7,7 @@
 
 #include "app/cli/command.h"
 #include "app/cli/ledger/backup_words.h"
+#include "app/cli/ledger/consents_command.h"
 #include "app/cli/ledger/ledger_folder.h"
 #include "app/cli/ledger/ledger_state.h"
 #include "app/cli/ledger/season_sheets.h"
@@ -47,6 +48,8 @@ const char* verdict_word(store::Verdict verdict) {
       return "kept aside";
     case store::Verdict::kErased:
       return "about somebody who was erased: dropped";
+    case store::Verdict::kNoConsent:
+      return "refused";
   }
   return "";
 }
@@ -143,14 +146,18 @@ std::string state_text(const ledger::State& state) {
 int show_state(const Flags& flags) {
   const auto open = open_ledger(flags.ledger);
   if (!open) return report(open.faults());
-  const auto state = state_of(open.value());
-  if (!state) return report(state.faults());
+  const auto known = state_of(open.value());
+  if (!known) return report(known.faults());
+  const ledger::State& state = known.value();
   if (!flags.out.empty()) {
     const std::string text = "# Made by 'lanework ledger state' from the ledger: make it anew rather than edit it.\n" +
-                             to_toml(ledger::care_document(state.value(), open.value().kinds));
+                             to_toml(ledger::care_document(state, open.value().kinds));
     if (const auto fault = read::write_file_atomically(flags.out, text)) return report({*fault});
   }
-  const std::string text = flags.json ? to_json(to_node(state.value()), 2) + "\n" : state_text(state.value());
+  std::string text = flags.json ? to_json(to_node(state), 2) + "\n" : state_text(state);
+  if (!flags.json && state.closed > 0) {
+    text += std::to_string(state.closed) + " injuries and screenings are not shown: no consent to a record\n";
+  }
   std::fputs(text.c_str(), stdout);
   return kDone;
 }
@@ -179,7 +186,7 @@ int write_sheets(const Flags& flags) {
   asked.days = days.value();
   const auto sheets = season_sheets(flags.ledger, asked, state.value());
   if (!sheets) return report(sheets.faults());
-  const std::map<std::string, std::string>& files = sheets.value();
+  const std::map<std::string, std::string>& files = sheets.value().files;
   const Faults faults = read::write_folder_atomically(flags.out, files, [](const std::string&) { return Faults(); });
   if (!faults.empty()) return report(faults);
   const auto rows = [&](const char* file) {
@@ -193,6 +200,11 @@ int write_sheets(const Flags& flags) {
               counted("sessions.csv", " session", " sessions").c_str(),
               counted("hours.csv", " row of hours", " rows of hours").c_str(),
               counted("injuries.csv", " injury", " injuries").c_str());
+  if (state.value().closed + sheets.value().injuries_left_out + sheets.value().places_left_out > 0) {
+    std::printf("Left out for want of consent: %lld injuries and %lld places at sessions; %lld records are closed.\n",
+                static_cast<long long>(sheets.value().injuries_left_out),
+                static_cast<long long>(sheets.value().places_left_out), static_cast<long long>(state.value().closed));
+  }
   return kDone;
 }
 
@@ -293,6 +305,7 @@ void add_ledger_command(CLI::App& app, int& exit_status) {
   writing->add_option("--to", flags->out, "a folder that does not exist yet")->required();
   add_usual_hours(*writing, flags->sheets);
   add_timeline_command(*ledger, exit_status);
+  add_consents_command(*ledger, exit_status);
   CLI::App* checking = sub("check", "go through the books: the chain, who was erased, what is kept aside", check);
   CLI::App* erasing =
       sub("erase", "destroy a player's key: what was entered about the player can no longer be read", erase);

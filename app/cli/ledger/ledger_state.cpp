@@ -5,6 +5,8 @@
 #include <utility>
 #include <vector>
 
+#include "core/ledger/consent.h"
+
 namespace lanework::cli {
 
 void add_ledger_source(CLI::App& command, LedgerFlags& flags) {
@@ -25,7 +27,9 @@ Result<ledger::State> state_of(const OpenLedger& open) {
     after = some.value().back().receipt;
     all.insert(all.end(), std::make_move_iterator(some.value().begin()), std::make_move_iterator(some.value().end()));
   }
-  return ledger::fold(std::move(all), open.kinds);
+  ledger::State out = ledger::fold(std::move(all), open.kinds);
+  close_records(out, open.kinds);
+  return out;
 }
 
 Result<planning::Known> read_known(const LedgerFlags& flags) {

@@ -10,7 +10,7 @@ namespace lanework::cli {
 // --ledger, --ledger-key, --postgres, --ledger-club: beside flags of the command's own named --key and --club.
 void add_ledger_source(CLI::App& command, LedgerFlags& flags);
 
-// Everything that was entered, folded. Reads the whole ledger.
+// Everything that was entered, folded, without records that wait for a consent. Reads the whole ledger.
 Result<ledger::State> state_of(const OpenLedger& open);
 
 // The same of a ledger that is yet to be opened, and what care reads of it.

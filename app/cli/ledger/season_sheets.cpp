@@ -70,16 +70,20 @@ void add_usual_hours(CLI::App& command, SeasonSheetsAsked& asked) {
                      "a club's folder: sessions of its calendar count as held where nobody said otherwise");
 }
 
-Result<std::map<std::string, std::string>> season_sheets(const LedgerFlags& flags, const SeasonSheetsAsked& asked,
-                                                         const ledger::State& state) {
+Result<SeasonSheets> season_sheets(const LedgerFlags& flags, const SeasonSheetsAsked& asked,
+                                   const ledger::State& state) {
   const auto squads = squads_sheet(flags, asked);
   if (!squads) return squads.faults();
   const auto calendar = calendar_of(flags, asked);
   if (!calendar) return calendar.faults();
-  return std::map<std::string, std::string>{{"sessions.csv", sessions_sheet(state, asked.days)},
-                                            {"hours.csv", hours_sheet(state, asked.days, calendar.value())},
-                                            {"injuries.csv", injuries_sheet(state, asked.days)},
-                                            {"squads.csv", squads.value()}};
+  const auto hours = hours_sheet(state, asked.days, calendar.value());
+  const auto injuries = injuries_sheet(state, asked.days);
+  return SeasonSheets{{{"sessions.csv", sessions_sheet(state, asked.days)},
+                       {"hours.csv", hours.text},
+                       {"injuries.csv", injuries.text},
+                       {"squads.csv", squads.value()}},
+                      injuries.left_out,
+                      hours.left_out};
 }
 
 }  // namespace lanework::cli

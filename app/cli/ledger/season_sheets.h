@@ -1,6 +1,7 @@
 // A season of the ledger as the sheets that reports read (docs/formats/records.md), and blocks the sessions of.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <string>
 
@@ -19,8 +20,14 @@ struct SeasonSheetsAsked {
 
 void add_usual_hours(CLI::App& command, SeasonSheetsAsked& asked);
 
-// By the names of files: sessions.csv, hours.csv, injuries.csv, squads.csv. Faults: the store, the club's folder.
-Result<std::map<std::string, std::string>> season_sheets(const LedgerFlags& flags, const SeasonSheetsAsked& asked,
-                                                         const ledger::State& state);
+struct SeasonSheets {
+  std::map<std::string, std::string> files;  // by name: sessions.csv, hours.csv, injuries.csv, squads.csv
+  std::int64_t injuries_left_out = 0;        // for want of consent to statistics
+  std::int64_t places_left_out = 0;          // at sessions
+};
+
+// Faults: the store, the club's folder.
+Result<SeasonSheets> season_sheets(const LedgerFlags& flags, const SeasonSheetsAsked& asked,
+                                   const ledger::State& state);
 
 }  // namespace lanework::cli

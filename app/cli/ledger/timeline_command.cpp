@@ -13,6 +13,7 @@
 #include "app/draw/form.h"
 #include "app/draw/form_words.h"
 #include "app/serve/now.h"
+#include "core/ledger/consent.h"
 #include "core/ledger/timeline.h"
 
 namespace lanework::cli {
@@ -31,6 +32,7 @@ struct TimelineFlags {
   std::string out;
   std::string paper = "a4";
   int days = 365;
+  bool own_copy = false;
 };
 
 using Names = std::map<std::string, std::string>;  // of accounts
@@ -92,8 +94,10 @@ Result<draw::FormMatter> read_matter(const TimelineFlags& flags, const ledger::K
                  "'lanework import' brings the lists in"};
   }
   const serve::Now now = serve::now_at(serve::seconds_of_clock());
-  const auto about = room.store->entries_about(flags.player, kinds);
+  auto about = room.store->entries_about(flags.player, kinds);
   if (!about) return about.faults();
+  ledger::Open shown{about.value(), 0};
+  if (!flags.own_copy) shown = ledger::only_open(std::move(about).value(), kinds);
   const auto evenings = room.store->entries_of_days(Date{now.day.days_since_epoch - flags.days}, now.day, kinds);
   if (!evenings) return evenings.faults();
   constexpr std::size_t kMostReads = 500;
@@ -113,11 +117,15 @@ Result<draw::FormMatter> read_matter(const TimelineFlags& flags, const ledger::K
   const std::string counted =
       "Warm-ups at which the child was counted by name, of the last " + std::to_string(flags.days) + " days";
   out.sections = {
-      section_of("What was entered", "Nothing was ever entered about this child.", ledger::entered_about(about.value()),
+      section_of("What was entered", "Nothing was ever entered about this child.", ledger::entered_about(shown.entries),
                  names),
       section_of(counted.c_str(), "None by name.", ledger::counted_at(evenings.value(), flags.player, kinds), names),
       looked(reads.value(), names)};
   out.foot = {kWhatItIs, draw::words::kFormRules};
+  if (shown.left_out > 0) {
+    out.foot.insert(out.foot.begin(), "Not shown for want of consent to an injury record: " +
+                                          std::to_string(shown.left_out) + " entries (--own-copy shows them).");
+  }
   return out;
 }
 
@@ -147,6 +155,8 @@ void add_timeline_command(CLI::App& ledger, int& exit_status) {
   command->add_option("--out", flags->out, "folder for the page")->required();
   command->add_option("--days", flags->days, "how far back evenings are looked through; 365 if not stated")
       ->check(CLI::Range(1, 3660));
+  command->add_flag("--own-copy", flags->own_copy,
+                    "the family's own copy: also what is closed to everybody else for want of consent");
   command->add_option("--paper", flags->paper, "a4 or letter")->check(CLI::IsMember({"a4", "letter"}));
   command->callback([flags, &exit_status] { exit_status = write(*flags); });
 }

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <stdexcept>
 
 #include "core/base/random.h"
+#include "core/ledger/consent.h"
 
 namespace lanework::cli {
 namespace {
@@ -34,13 +36,15 @@ class Autumn {
     batches_.push_back(std::move(batch));
   }
 
-  // Somebody is hurt at that evening, and the lead opens the record; a third of them come back.
+  // Somebody is hurt at that evening, and the lead opens the record where the guardians agreed; a third of them come
+  // back.
   void hurt(const std::string& player, const std::string& squad, bool back) {
     store::Batch noted{by_.coach, {}, {}, stamp(10)};
     about_ = Node::make_table();
     about_.set("player", Node::make_text(player));
     const std::string id = add(noted, by_.coach, "hurt", {{"place", Node::make_text("ankle")}});
     batches_.push_back(std::move(noted));
+    if (asked_.count(player) == 0) return;
     store::Batch opened{by_.lead, {}, {}, stamp(180)};
     const std::string injury = add(opened, by_.lead, "injury-opened",
                                    {{"squad", Node::make_text(squad)},
@@ -62,6 +66,27 @@ class Autumn {
         {{"injury", Node::make_text(injury)}, {"returned", Node::make_text(to_iso(day_))}});
     later_.push_back(std::move(closed));
     day_ = then;
+  }
+
+  // What the guardians signed before the season: by far the most all of it.
+  void asked(const std::string& player, Date day, std::uint32_t nth) {
+    constexpr std::uint32_t kNoStatistics = 23;  // one in so many said no to those
+    constexpr std::uint32_t kNeverAsked = 31;    // of one in so many nobody has asked yet
+    if (nth % kNeverAsked == kNeverAsked - 1 || !asked_.insert(player).second) return;
+    day_ = day;
+    minutes_ = 0;
+    store::Batch batch{by_.lead, {}, {}, stamp(0)};
+    about_ = Node::make_table();
+    about_.set("player", Node::make_text(player));
+    for (const std::string& purpose : ledger::purposes(kinds_)) {
+      const bool refused = purpose == ledger::kStatistics && nth % kNoStatistics == kNoStatistics - 1;
+      add(batch, by_.lead, "consent",
+          {{"purpose", Node::make_text(purpose)},
+           {"by", Node::make_text("guardian")},
+           {"answer", Node::make_text(refused ? "refused" : "given")},
+           {"day", Node::make_text(to_iso(day))}});
+    }
+    batches_.push_back(std::move(batch));
   }
 
   void sore(const std::string& player, int number) {
@@ -97,6 +122,7 @@ class Autumn {
   const ledger::KindTable& kinds_;
   std::vector<store::Batch> batches_;
   std::vector<store::Batch> later_;
+  std::set<std::string> asked_;  // players
   RandomBlock draw_{};
   std::uint32_t evenings_ = 0;
   std::uint32_t made_ = 0;
@@ -172,6 +198,10 @@ std::vector<store::Batch> invented_autumn(const club::Club& club, Date today, co
   Autumn autumn(today, by, kinds);
   Date day = std::max(club.settings.season_from, Date{today.days_since_epoch - kMostDays});
   std::uint32_t count = 0;
+  for (const club::ClubSquad& squad : club.squads) {
+    for (const people::Player& player : squad.players) autumn.asked(player.id, day, count++);
+  }
+  count = 0;
   for (; day < today; day = Date{day.days_since_epoch + 1}) {
     if (is_holiday(club, day)) continue;
     for (const club::ClubSquad& squad : club.squads) {

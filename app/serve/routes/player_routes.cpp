@@ -1,8 +1,10 @@
 // About one child: what was entered and when, who read it; a copy of all of it; and its end.
 #include <algorithm>
+#include <cstdint>
 
 #include "app/serve/routes/routes.h"
 #include "app/serve/standing.h"
+#include "core/ledger/consent.h"
 
 namespace lanework::serve {
 namespace {
@@ -15,12 +17,39 @@ const store::ListedPlayer* listed(const ClubLists& club, const std::string& id) 
   return found == players.end() ? nullptr : &*found;
 }
 
-// Everything entered about the player, and the evenings whose attendance names the player.
-Result<Node> entries_node(Call& call, const ClubLists& club, const std::string& player) {
+enum class Showing : std::uint8_t {
+  kWhatIsOpen,  // by the consents as they stand
+  kAllOfIt      // the person's own copy
+};
+
+struct Entered {
+  Node entries = Node::make_array();
+  std::int64_t closed = 0;             // not shown for want of consent
+  Node consents = Node::make_table();  // a word for each purpose
+};
+
+Node consents_node(const std::vector<ledger::Received>& about, const std::string& player,
+                   const ledger::KindTable& kinds) {
+  const ledger::State consents = ledger::consents_among(about, kinds);
+  Node out = Node::make_table();
+  for (const std::string& purpose : ledger::purposes(kinds)) {
+    const ledger::Consent consent = ledger::consent_of(consents, player, purpose);
+    out.set(purpose, Node::make_text(std::string(ledger::consent_word(consent))));
+  }
+  return out;
+}
+
+// Everything entered about the player.
+Result<Entered> entered_about(Call& call, const ClubLists& club, const std::string& player, Showing showing) {
   auto about = call.room.store->entries_about(player, call.house.kinds);
   if (!about) return about.faults();
+  Entered out;
+  out.consents = consents_node(about.value(), player, call.house.kinds);
+  ledger::Open shown{std::move(about).value(), 0};
+  if (showing == Showing::kWhatIsOpen) shown = ledger::only_open(std::move(shown.entries), call.house.kinds);
+  out.closed = shown.left_out;
   Node list = Node::make_array();
-  for (const ledger::Received& one : about.value()) {
+  for (const ledger::Received& one : shown.entries) {
     const Date received_on = parse_iso_date(one.received.substr(0, 10)).value_or(Date{});
     auto seen =
         access::visible_entry(one, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
@@ -29,7 +58,8 @@ Result<Node> entries_node(Call& call, const ClubLists& club, const std::string& 
     seen->set("author_role", Node::make_text(std::string(ledger::role_words()[static_cast<std::size_t>(one.role)])));
     list.items.push_back(std::move(*seen));
   }
-  return list;
+  out.entries = std::move(list);
+  return out;
 }
 
 Node reads_node(const std::vector<store::ReadNote>& notes) {
@@ -48,14 +78,14 @@ Node reads_node(const std::vector<store::ReadNote>& notes) {
   return list;
 }
 
-Response everything(Call& call) {
+Response everything(Call& call, Showing showing) {
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
   const std::string& id = call.values[0];
   const store::ListedPlayer* player = listed(*club.value(), id);
   if (player == nullptr) return no_such_player();
-  auto entries = entries_node(call, *club.value(), id);
-  if (!entries) return store_answer(entries.faults());
+  auto entered = entered_about(call, *club.value(), id, showing);
+  if (!entered) return store_answer(entered.faults());
   const auto standing = standing_of(call.room, call.house, {id}, call.now.day);
   if (!standing) return store_answer(standing.faults());
   constexpr std::size_t kMostReads = 1000;
@@ -72,10 +102,14 @@ Response everything(Call& call) {
   body.set("squads", std::move(squads));
   body.set("now", Node::make_text(call.now.stamp));
   body.set("word", Node::make_text(standing.value().players.front().word));
-  body.set("entries", std::move(entries).value());
+  body.set("consents", std::move(entered.value().consents));
+  body.set("entries", std::move(entered.value().entries));
+  body.set("closed", Node::make_integer(entered.value().closed));
   body.set("read_by", reads_node(reads.value()));
   return json_answer(200, body);
 }
+
+Response timeline(Call& call) { return everything(call, Showing::kWhatIsOpen); }
 
 // A copy of it leaves the house: to whom, and how it was made sure that it is the guardian, is written down with it.
 Response export_player(Call& call) {
@@ -86,7 +120,7 @@ Response export_player(Call& call) {
   if (!faults.empty()) return fault_answer(faults);
   constexpr std::size_t kMostWords = 200;
   if (verified.size() > kMostWords) return error_answer(400, "not-understood", "verified: at most 200 bytes.");
-  Response out = everything(call);
+  Response out = everything(call, Showing::kAllOfIt);
   if (out.status != 200) return out;
   return out.with("Content-Disposition", "attachment; filename=\"one-player.json\"");
 }
@@ -139,7 +173,7 @@ Response reads_of_player(Call& call) {
 }  // namespace
 
 const std::vector<NamedWork>& player_routes() {
-  static const std::vector<NamedWork> kWorks = {{"timeline", everything},
+  static const std::vector<NamedWork> kWorks = {{"timeline", timeline},
                                                 {"export-player", export_player},
                                                 {"erase-player", erase},
                                                 {"reads", reads},

@@ -1,6 +1,7 @@
 // A device hands in what it has and gets what it may see; and what was kept aside, for the lead.
 #include <algorithm>
 
+#include "app/serve/open_records.h"
 #include "app/serve/routes/routes.h"
 #include "app/serve/sync/read_batch.h"
 
@@ -52,6 +53,8 @@ const char* verdict_word(store::Verdict verdict) {
       return "kept-aside";
     case store::Verdict::kErased:
       return "dropped";
+    case store::Verdict::kNoConsent:
+      return "no-consent";
   }
   return "";
 }
@@ -70,9 +73,10 @@ Node verdicts_node(const sync::ReadBatch& batch, const std::vector<store::EntryV
     rows[batch.read[i]] = std::move(row);
   }
   for (std::size_t i = 0; i < batch.unread.size(); ++i) {
+    const store::EntryVerdict& verdict = verdicts[batch.read.size() + i];
     Node row = Node::make_table();
-    row.set("verdict", Node::make_text("kept-aside"));
-    row.set("why", Node::make_text(batch.whys[i]));
+    row.set("verdict", Node::make_text(verdict_word(verdict.verdict)));
+    row.set("why", Node::make_text(verdict.why));
     metrics.entries("unreadable", 1);
     rows[batch.unread[i]] = std::move(row);
   }
@@ -95,6 +99,7 @@ Result<Given> give(Call& call, const Asked& asked, const ClubLists& club) {
   if (asked.most == 0) return out;
   const auto rows = call.room.store->entries_after(asked.after, kMostLookedAt, call.house.kinds);
   if (!rows) return rows.faults();
+  OpenRecords records(*call.room.store, call.house.kinds);
   for (const ledger::Received& row : rows.value()) {
     if (static_cast<std::int64_t>(out.entries.items.size()) == asked.most) break;
     out.after = row.receipt;
@@ -102,6 +107,9 @@ Result<Given> give(Call& call, const Asked& asked, const ClubLists& club) {
     auto seen =
         access::visible_entry(row, received_on, call.viewer, call.house.matrix, call.house.kinds, club.squads_of);
     if (!seen) continue;
+    const auto open = records.may_show(row.entry);
+    if (!open) return open.faults();
+    if (!open.value()) continue;
     if (about_a_person(*seen)) ++call.read_people;
     out.entries.items.push_back(std::move(*seen));
   }
@@ -161,8 +169,12 @@ Response synchronise(Call& call) {
 Response quarantine(Call& call) {
   const auto all = call.room.store->quarantined();
   if (!all) return store_answer(all.faults());
+  OpenRecords records(*call.room.store, call.house.kinds);
   Node list = Node::make_array();
   for (const store::Quarantined& one : all.value()) {
+    const auto open = records.may_show_text(one.bytes);
+    if (!open) return store_answer(open.faults());
+    if (!open.value()) continue;
     Node row = Node::make_table();
     row.set("number", Node::make_integer(one.number));
     row.set("received", Node::make_text(one.received));

@@ -70,8 +70,36 @@ class PostgresShelf final : public Shelf {
   }
 
   std::optional<PersonRow> person(const std::string& tag) override {
-    const auto found = people_.find(tag);
-    return found == people_.end() ? std::nullopt : found->second;
+    if (people_.count(tag) == 0) expect_people({tag});  // nobody said that it would be asked about
+    return people_[tag];
+  }
+
+  std::vector<Row> about(const std::string& tag) override {
+    std::vector<Row> out;
+    const auto rows =
+        ask("SELECT receipt, id, device, sequence, author, role, received, person, body FROM entry "
+            "WHERE club = $1 AND person = $2 ORDER BY receipt",
+            Parameters().text(club_).bytes(tag));
+    for (int i = 0; rows && i < rows->count(); ++i) out.push_back(row_of(*rows, i));
+    for (const NewEntry& one : new_entries_) {
+      if (one.row.person == tag) out.push_back(one.row);
+    }
+    return out;
+  }
+
+  // Of the columns from receipt to body.
+  static Row row_of(const Rows& rows, int i) {
+    return {rows.integer(i, 0),
+            rows.text(i, 1),
+            rows.text(i, 2),
+            rows.integer(i, 3),
+            rows.text(i, 4),
+            rows.text(i, 5),
+            rows.text(i, 6),
+            rows.text(i, 7),
+            rows.text(i, 8),
+            {},
+            {}};
   }
 
   void add_person(const std::string& tag, const std::string& sealed_key, const std::string& made) override {
@@ -224,7 +252,7 @@ class PostgresStore final : public Store {
     HandingOut handing_out(books, after, kinds, connection_.name());
     bool more = true;
     for (int i = 0; i < some.value().count() && more; ++i) {
-      more = handing_out.goes_on(row_of(some.value(), i), link_of(some.value().text(i, 9)));
+      more = handing_out.goes_on(PostgresShelf::row_of(some.value(), i), link_of(some.value().text(i, 9)));
     }
     return handing_out.out();
   }
@@ -305,7 +333,7 @@ class PostgresStore final : public Store {
       if (!some) return some.faults();
       if (auto fault = expect_people(some.value(), shelf)) return *fault;
       for (int i = 0; i < some.value().count() && more; ++i) {
-        const Row row = row_of(some.value(), i);
+        const Row row = PostgresShelf::row_of(some.value(), i);
         more = auditor.goes_on(row, link_of(some.value().text(i, 9)));
         after = row.receipt;
       }
@@ -339,24 +367,10 @@ class PostgresStore final : public Store {
     HandingOut handing_out(books, 0, kinds, connection_.name());
     bool more = true;
     for (int i = 0; i < some.value().count() && more; ++i) {
-      more = handing_out.goes_on_from(link_of(some.value().text(i, 10)), row_of(some.value(), i),
+      more = handing_out.goes_on_from(link_of(some.value().text(i, 10)), PostgresShelf::row_of(some.value(), i),
                                       link_of(some.value().text(i, 9)));
     }
     return handing_out.out();
-  }
-
-  static Row row_of(const Rows& rows, int i) {
-    return {rows.integer(i, 0),
-            rows.text(i, 1),
-            rows.text(i, 2),
-            rows.integer(i, 3),
-            rows.text(i, 4),
-            rows.text(i, 5),
-            rows.text(i, 6),
-            rows.text(i, 7),
-            rows.text(i, 8),
-            {},
-            {}};
   }
 
   static std::optional<Fault> expect_people(const Rows& rows, PostgresShelf& shelf) {

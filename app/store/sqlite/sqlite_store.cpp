@@ -80,6 +80,15 @@ class SqliteShelf final : public Shelf {
     return out;
   }
 
+  std::vector<Row> about(const std::string& tag) override {
+    std::vector<Row> out;
+    each_about(tag, [&](const Link&, const Row& row, const Link&) {
+      out.push_back(row);
+      return true;
+    });
+    return out;
+  }
+
   void add_person(const std::string& tag, const std::string& sealed_key, const std::string& made) override {
     new_person_.bind_blob(1, tag).bind_blob(2, sealed_key).bind(3, made);
     has_row(new_person_);
