@@ -32,6 +32,7 @@ Fault changed(const std::string& store, std::string found) {
           "'lanework ledger check' goes through all of it; another key file, or a backup, may be what is needed"};
 }
 
+constexpr const char* kOtherContentWhy = "an entry of this id is there and says something else";
 constexpr const char* kNoConsentWhy =
     "there is no consent to keep a record of this for the player: nothing of it is kept";
 
@@ -116,6 +117,56 @@ std::vector<std::vector<EntryVerdict>> Books::take_in(const std::vector<Batch>& 
 
 // What is no entry may still say what it was meant to be. Of a kind that waits for consent it is kept by no way round:
 // not where the consent is wanting, and not where nobody can tell whom it is about.
+LookedAt Books::take_in_kept(std::int64_t number, const Decision& by, const KindTable& kinds) {
+  last_ = shelf_.last();
+  const auto row = shelf_.aside(number);
+  if (!row) return {Looked::kNotThere, 0, {}};
+  const auto text = readable_aside(*row);
+  if (!text) return {Looked::kErased, 0, {}};
+  LookedAt out = take_in_text(*row, *text, kinds);
+  if (out.outcome != Looked::kDone) return out;
+  shelf_.take_away_aside(number);
+  shelf_.write_down({number, out.receipt, by});
+  return out;
+}
+
+LookedAt Books::take_in_text(const AsideRow& row, const std::string& text, const KindTable& kinds) {
+  const auto document = parse_json("kept aside", text);
+  const auto read = document ? ledger::read_entry(document.value().root, "entry", kinds) : Result<Entry>(Faults{});
+  if (!read || row.role.empty()) return {Looked::kNotAnEntry, 0, {}};
+  const Entry& entry = read.value();
+  const std::string player = person_in(entry);
+  const Sender sender{row.device, row.author, role_of(row.role), false};
+  if (!entry.known) return {Looked::kNewerKind, 0, player};
+  if (!why_not(sender, entry, kinds).empty()) return {Looked::kNotTheirs, 0, player};
+  if (is_closed(entry, kinds)) return {Looked::kNoConsent, 0, player};
+  const std::string bytes = ledger::bytes_of(entry);
+  shelf_.expect({id_text(entry)}, {});
+  if (const auto there = shelf_.by_id(id_text(entry))) {
+    const bool same = readable(*there) == bytes;
+    return {same ? Looked::kDone : Looked::kOtherContent, same ? there->receipt : 0, player};
+  }
+  const EntryVerdict added = add(sender, row.received, entry, bytes);
+  return {added.verdict == Verdict::kErased ? Looked::kErased : Looked::kDone, added.receipt, player};
+}
+
+LookedAt Books::drop_kept(std::int64_t number, const Decision& by) {
+  last_ = shelf_.last();
+  if (!shelf_.aside(number)) return {Looked::kNotThere, 0, {}};
+  shelf_.take_away_aside(number);
+  shelf_.write_down({number, 0, by});
+  return {Looked::kDone, 0, {}};
+}
+
+std::optional<std::string> Books::readable_aside(const AsideRow& row) {
+  const Person* about = row.person.empty() ? nullptr : &person_of(row.person, nullptr);
+  if (about != nullptr && about->erased) return {};
+  const Key* key = about == nullptr ? &key_ : about->key ? &*about->key : nullptr;
+  auto text = key == nullptr ? std::nullopt : opened(*key, row.body, aside_context(row));
+  if (!text) remember_damage("something kept aside on " + quote(row.received) + ", which does not open");
+  return text;
+}
+
 EntryVerdict Books::take_note_of_unread(const Batch& batch, const Unread& unread, const KindTable& kinds) {
   EntryVerdict out{{}, Verdict::kQuarantined, 0, unread.why};
   Entry meant;
@@ -126,15 +177,30 @@ EntryVerdict Books::take_note_of_unread(const Batch& batch, const Unread& unread
     out.why = kNoConsentWhy;
     return out;
   }
-  set_aside(batch, unread.bytes.substr(0, ledger::kMostEntryBytes), unread.why);
+  const std::string bytes = unread.bytes.substr(0, ledger::kMostEntryBytes);
+  if (!set_aside(batch, {bytes, unread.why, person_in(meant), bytes})) out.verdict = Verdict::kErased;
   return out;
 }
 
-void Books::set_aside(const Batch& batch, const std::string& bytes, const std::string& why) {
-  const std::string digest = tag_text(key_, batch.sender.device + "\n" + bytes);
-  AsideRow aside{batch.received, batch.sender.device, batch.sender.author, why, {}, digest};
-  aside.body = sealed(key_, bytes, aside_context(aside));
-  shelf_.set_aside(aside);
+// What is about a person goes when the person does, so it lies there under the person's own key.
+bool Books::set_aside(const Batch& batch, const Aside& aside) {
+  const Sender& sender = batch.sender;
+  AsideRow row{batch.received, sender.device, sender.author, aside.why, {}, {}, role_text(sender.role), {}};
+  row.digest = tag_text(key_, sender.device + "\n" + aside.once);
+  const Key* key = &key_;
+  if (!aside.player.empty()) {
+    row.person = tag_text(key_, aside.player);
+    const Person& about = person_of(row.person, &batch.received);
+    if (about.erased) return false;
+    if (!about.key) {
+      remember_damage("the key of whom something is about, which does not open");
+      return false;
+    }
+    key = &*about.key;
+  }
+  row.body = sealed(*key, aside.bytes, aside_context(row));
+  shelf_.set_aside(row);
+  return true;
 }
 
 EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, const KindTable& kinds) {
@@ -146,6 +212,11 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
     const auto text = readable(*there);
     out.verdict = !text ? Verdict::kErased : *text == bytes ? Verdict::kKnown : Verdict::kOtherContent;
     out.receipt = there->receipt;
+    // The other one is kept aside, once of each device: whoever makes up more of them fills nothing.
+    if (out.verdict == Verdict::kOtherContent && !is_closed(entry, kinds) &&
+        set_aside(batch, {bytes, kOtherContentWhy, person_in(entry), "other content of " + id})) {
+      out.why = kOtherContentWhy;
+    }
     return out;
   }
   if (is_closed(entry, kinds)) {
@@ -156,25 +227,26 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
   std::string why = why_not(batch.sender, entry, kinds);
   if (why.empty()) why = incoming.aside;
   if (!why.empty()) {
-    set_aside(batch, bytes, why);
+    if (!set_aside(batch, {bytes, why, person_in(entry), bytes})) {
+      out.verdict = Verdict::kErased;
+      return out;
+    }
     out.verdict = Verdict::kQuarantined;
     out.why = std::move(why);
     return out;
   }
-  Row row{last_.receipt + 1,
-          id,
-          batch.sender.device,
-          entry.sequence,
-          batch.sender.author,
-          role_text(batch.sender.role),
-          batch.received,
-          {},
-          bytes,
-          text_at(entry, "day"),
-          text_at(entry, "squad")};
+  return add(batch.sender, batch.received, entry, bytes);
+}
+
+EntryVerdict Books::add(const Sender& sender, const std::string& received, const Entry& entry,
+                        const std::string& bytes) {
+  EntryVerdict out{entry.id, Verdict::kStored, 0, {}};
+  const std::string id = id_text(entry);
+  Row row{last_.receipt + 1, id, sender.device, entry.sequence,        sender.author,          role_text(sender.role),
+          received,          {}, bytes,         text_at(entry, "day"), text_at(entry, "squad")};
   if (const std::string person = person_in(entry); !person.empty()) {
     row.person = tag_text(key_, person);
-    const Person& about = person_of(row.person, &batch.received);
+    const Person& about = person_of(row.person, &received);
     if (!about.key) {
       if (!about.erased) remember_damage("the key of whom a new entry is about, which does not open");
       out.verdict = Verdict::kErased;
@@ -315,12 +387,8 @@ Result<std::vector<ledger::Received>> HandingOut::out() {
 bool follows(const Link& last, const Row& row, const Link& link) { return next_link(last, text_of(row)) == link; }
 
 std::string aside_context(const AsideRow& row) {
-  return "quarantine " + chained({row.received, row.device, row.author, row.why});
-}
-
-Result<std::string> opened_aside(const Key& key, const AsideRow& row, const std::string& store) {
-  if (auto text = opened(key, row.body, aside_context(row))) return std::move(*text);
-  return changed(store, "something kept aside on " + quote(row.received) + ", which does not open");
+  if (row.role.empty()) return "quarantine " + chained({row.received, row.device, row.author, row.why});
+  return "kept aside " + chained({row.received, row.device, row.author, row.why, row.role, row.person});
 }
 
 }  // namespace lanework::store

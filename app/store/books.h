@@ -42,6 +42,8 @@ struct AsideRow {
   std::string why;
   std::string body;
   std::string digest{};  // of sender and content: kept aside once
+  std::string role{};    // empty: an older version's
+  std::string person{};  // a tag; empty: about nobody in particular
 };
 
 struct LastRow {
@@ -63,6 +65,9 @@ class Shelf {
   virtual void add_person(const std::string& tag, const std::string& sealed_key, const std::string& made) = 0;
   virtual void add(const Row& row, const Link& link) = 0;
   virtual void set_aside(const AsideRow& row) = 0;
+  virtual std::optional<AsideRow> aside(std::int64_t number) = 0;
+  virtual void take_away_aside(std::int64_t number) = 0;
+  virtual void write_down(const Decided& decided) = 0;
   virtual const std::optional<Fault>& failed() const = 0;
 };
 
@@ -72,6 +77,12 @@ class Books {
 
   // The caller begins and commits.
   std::vector<std::vector<EntryVerdict>> take_in(const std::vector<Batch>& batches, const ledger::KindTable& kinds);
+
+  // The same for what was kept aside, whose row has that number.
+  LookedAt take_in_kept(std::int64_t number, const Decision& by, const ledger::KindTable& kinds);
+  LookedAt drop_kept(std::int64_t number, const Decision& by);
+  // Empty where the person was erased, and where it does not open, as for entries.
+  std::optional<std::string> readable_aside(const AsideRow& row);
 
   // Empty where the person was erased. Empty too where it does not open though the person was not: that is remembered.
   std::optional<std::string> readable(const Row& row);
@@ -101,7 +112,16 @@ class Books {
   void remember_damage(const std::string& what);
   EntryVerdict take_in_one(const Batch& batch, const Incoming& incoming, const ledger::KindTable& kinds);
   EntryVerdict take_note_of_unread(const Batch& batch, const Unread& unread, const ledger::KindTable& kinds);
-  void set_aside(const Batch& batch, const std::string& bytes, const std::string& why);
+  struct Aside {
+    std::string bytes;
+    std::string why;
+    std::string player;  // empty: nobody in particular
+    std::string once;    // what is kept once of each device
+  };
+  bool set_aside(const Batch& batch, const Aside& aside);  // false: about somebody who was erased, and not kept
+  EntryVerdict add(const Sender& sender, const std::string& received, const ledger::Entry& entry,
+                   const std::string& bytes);
+  LookedAt take_in_text(const AsideRow& row, const std::string& text, const ledger::KindTable& kinds);
 };
 
 // Goes over rows by receipt, from the first.
@@ -157,7 +177,5 @@ std::string link_text(const Link& link);
 
 // What is kept aside is bound to what stands beside it, since no chain goes over it.
 std::string aside_context(const AsideRow& row);
-// Its bytes; a fault where anything of it was changed.
-Result<std::string> opened_aside(const Key& key, const AsideRow& row, const std::string& store);
 
 }  // namespace lanework::store

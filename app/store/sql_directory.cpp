@@ -5,6 +5,7 @@
 
 #include "app/store/books.h"
 #include "app/store/directory.h"
+#include "app/store/key_check.h"
 #include "app/store/statements.h"
 #include "core/base/document.h"
 
@@ -153,6 +154,7 @@ class SqlDirectory final : public Directory {
 Result<std::unique_ptr<Directory>> open_sqlite_directory(const std::string& file, Key key) {
   auto statements = open_sqlite_statements(file);
   if (!statements) return statements.faults();
+  if (auto faults = check_key(*statements.value(), "", key)) return *faults;
   return std::unique_ptr<Directory>(
       std::make_unique<SqlDirectory>(std::move(statements).value(), std::string(), std::move(key)));
 }
@@ -160,6 +162,7 @@ Result<std::unique_ptr<Directory>> open_sqlite_directory(const std::string& file
 Result<std::unique_ptr<Directory>> open_postgres_directory(const std::string& where, const std::string& club, Key key) {
   auto statements = open_postgres_statements(where, club);
   if (!statements) return statements.faults();
+  if (auto faults = check_key(*statements.value(), club, key)) return *faults;
   return std::unique_ptr<Directory>(
       std::make_unique<SqlDirectory>(std::move(statements).value(), club, std::move(key)));
 }

@@ -3,6 +3,7 @@
 #include <array>
 #include <utility>
 
+#include "app/store/key_check.h"
 #include "app/store/queue.h"
 #include "app/store/statements.h"
 
@@ -190,6 +191,7 @@ const char* to_word(JobState state) { return kStates.at(static_cast<std::size_t>
 Result<std::unique_ptr<Queue>> open_sqlite_queue(const std::string& file, Key key) {
   auto statements = open_sqlite_statements(file);
   if (!statements) return statements.faults();
+  if (auto faults = check_key(*statements.value(), "", key)) return *faults;
   return std::unique_ptr<Queue>(
       std::make_unique<SqlQueue>(std::move(statements).value(), std::string(), std::move(key)));
 }
@@ -197,6 +199,7 @@ Result<std::unique_ptr<Queue>> open_sqlite_queue(const std::string& file, Key ke
 Result<std::unique_ptr<Queue>> open_postgres_queue(const std::string& where, const std::string& club, Key key) {
   auto statements = open_postgres_statements(where, club);
   if (!statements) return statements.faults();
+  if (auto faults = check_key(*statements.value(), club, key)) return *faults;
   return std::unique_ptr<Queue>(std::make_unique<SqlQueue>(std::move(statements).value(), club, std::move(key)));
 }
 

@@ -68,6 +68,36 @@ struct Quarantined {
   std::string bytes;  // in canonical form, where it could be read
 };
 
+// Who decides about something that was kept aside.
+struct Decision {
+  std::string account;
+  std::string when;  // the server's clock with its offset
+  std::string why;   // a word of the caller's; never what somebody typed
+};
+
+enum class Looked : std::uint8_t {
+  kDone,
+  kNotThere,     // no such number: decided already, forgotten, or never there
+  kNotAnEntry,   // cannot be read as one, or was kept aside by a version that did not write down the role
+  kNewerKind,    // of a kind that this version does not know
+  kNotTheirs,    // of a kind that the sender's role does not enter: whoever may enters it anew
+  kErased,       // about somebody who was erased
+  kNoConsent,    // waits for a consent that is not given
+  kOtherContent  // an entry of its id is part of the books and says something else
+};
+
+struct LookedAt {
+  Looked outcome = Looked::kNotThere;
+  std::int64_t receipt = 0;  // under which it is part of the books
+  std::string player;        // whom it is about; empty: nobody in particular
+};
+
+struct Decided {
+  std::int64_t number = 0;
+  std::int64_t receipt = 0;  // 0: dropped
+  Decision by;
+};
+
 // What whoever checks the books finds, up to the first break or damage.
 struct Audit {
   std::int64_t entries = 0;
@@ -102,13 +132,21 @@ class Store {
   // What is about one person, all of it, by receipt; empty where the person was erased.
   virtual Result<std::vector<ledger::Received>> entries_about(const std::string& player,
                                                               const ledger::KindTable& kinds) = 0;
+  // Without what is about people who were erased.
   virtual Result<std::vector<Quarantined>> quarantined() = 0;
+  // It becomes part of the books, as its sender's, on the device and in the role in which it came and as received then,
+  // and is no longer kept aside; who decided that is written down. Once, however many ask at once.
+  virtual Result<LookedAt> take_in_kept(std::int64_t number, const Decision& by, const ledger::KindTable& kinds) = 0;
+  // It goes for good; who decided that is written down.
+  virtual Result<LookedAt> drop_kept(std::int64_t number, const Decision& by) = 0;
+  // The latest number first.
+  virtual Result<std::vector<Decided>> decided(std::size_t most) = 0;
   // What was kept aside on days before that one, by the receiver's clock, goes for good. How many.
   virtual Result<std::int64_t> forget_kept_aside(Date before) = 0;
   // Destroys the person's key: what was entered about the person can no longer be read, here or in any copy that goes
   // by this store's keys. False where nothing was ever entered about the person, or the person is erased already. note:
   // puts the person on the list of the erased, which a restore goes by; called before the key is destroyed, and a fault
-  // of it leaves the key.
+  // of it leaves the key. What is kept aside about the person goes with it.
   virtual Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) = 0;
   virtual Result<Audit> audit() = 0;
 };

@@ -25,7 +25,8 @@ const std::map<std::string, std::string> kPlaces = {{"{squad}", "u13"},
                                                     {"{account}", "a-0000000000000000"},
                                                     {"{device}", "d-0000000000000000"},
                                                     {"{pairing}", "p-0000000000000000"},
-                                                    {"{monday}", "2026-11-23"}};
+                                                    {"{monday}", "2026-11-23"},
+                                                    {"{number}", "1"}};
 
 std::string path_of(const access::Route& route) {
   std::string out;

@@ -7,6 +7,7 @@ import { everyRoute } from "./every_route.mjs";
 import { firstDays } from "./first_day.mjs";
 import { framing } from "./framing.mjs";
 import { input } from "./input.mjs";
+import { keptAside } from "./kept_aside.mjs";
 import { logs } from "./logs.mjs";
 import { planning } from "./planning.mjs";
 import { scaleOut } from "./scale_out.mjs";
@@ -18,9 +19,9 @@ import { overTls } from "./tls.mjs";
 import { unseen } from "./unseen.mjs";
 
 // With the sanitizers only what goes by no clock.
-const kUntimed = /^(routes|framing|tls|start|sync|consent|input|logs|metrics): /;
+const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
+const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();

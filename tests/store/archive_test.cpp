@@ -20,6 +20,7 @@
 #include "tests/store/backend.h"
 #include "tests/store/failing_vfs.h"
 #include "tests/store/long_run.h"
+#include "tests/store/raw_statements.h"
 
 namespace lanework::store {
 namespace {
@@ -162,6 +163,9 @@ TEST_P(Archive, WhoWasErasedSinceDoesNotComeBack) {
   const Kept kept(GetParam().from);
   auto store = kept.backend().open();
   fill(*store);
+  // Kept aside about one of them.
+  ASSERT_TRUE(store->take_in(kBoard, {hurt(9, "Q07")}, shipped_kinds(), kNow));
+  const std::size_t aside = store->quarantined().value().size();
   ASSERT_TRUE(kept.back_up("before"));
   ASSERT_TRUE(store->take_in(kCoach, {hurt(8, "Q09")}, shipped_kinds(), kNow));
   for (const char* player : {"Q07", "Q09"}) ASSERT_TRUE(store->erase_person(player, kLater, test::kNoNote).value());
@@ -169,6 +173,9 @@ TEST_P(Archive, WhoWasErasedSinceDoesNotComeBack) {
   const auto restored = kept.restore(kept.path("before"), into, list_of(kept, {"Q07", "Q09"}));
   ASSERT_TRUE(restored.store) << to_line(restored.said.faults().front());
   EXPECT_EQ(restored.said.value().erased.people, list_of(kept, {"Q07", "Q09"}).people);
+  EXPECT_LT(restored.store->quarantined().value().size(), aside);
+  for (const Quarantined& one : restored.store->quarantined().value())
+    EXPECT_EQ(one.bytes.find("Q07"), std::string::npos);
   EXPECT_EQ(state_of(*restored.store).find("Q07"), std::string::npos);
   EXPECT_NE(state_of(*restored.store).find("Q08"), std::string::npos);
   const Audit audit = restored.store->audit().value();
@@ -372,6 +379,7 @@ TEST_F(ArchiveFile, OtherKeysOpenNothing) {
 TEST_F(ArchiveFile, WhatSomebodyElseMadeForThePublicKeyIsNotTaken) {
   const Backend theirs("SQLite");
   ASSERT_TRUE(theirs.open()->take_in(kCoach, {started(1)}, shipped_kinds(), kNow));
+  EXPECT_EQ(test::Raw(theirs.file().file("quillmere")).run("DELETE FROM key_check"), "") << "a forger leaves it out";
   const auto from = sqlite_snapshot(theirs.file().file("quillmere"));
   const Key their_key = read_key_file(theirs.file().key_file()).value();
   ASSERT_TRUE(archive::make_backup(*from.value(), their_key,

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/store/gate_people.h"
+#include "tests/store/raw_statements.h"
 
 namespace lanework::store {
 namespace {
@@ -375,6 +376,12 @@ TEST_P(Gates, WhatIsPastItsTimeIsForgotten) {
 TEST_P(Gates, AnotherKeyIsAFaultAndNotAnAccountWithoutASecondFactor) {
   const std::string ann = add(*gate, "ann");
   must(gate->set_second(ann, "secret"));
+  // Where nothing says yet which key it is, as in a store of an older version (else it would not open, key_check_test).
+  if (backend.where().empty()) {
+    EXPECT_EQ(test::Raw(backend.file().file("quillmere")).run("DELETE FROM key_check"), "");
+  } else {
+    test::said(backend.where(), "DELETE FROM key_check");
+  }
   auto other = backend.where().empty() ? open_sqlite_gate(backend.file().file("quillmere"), Key::made())
                                        : open_postgres_gate(backend.where(), "quillmere", Key::made());
   ASSERT_TRUE(other);

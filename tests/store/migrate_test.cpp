@@ -5,6 +5,7 @@
 
 #include <array>
 #include <latch>
+#include <map>
 #include <thread>
 
 #include "app/store/postgres/migrate.h"
@@ -91,6 +92,17 @@ void give_key(const Backend& from, const Backend& to) {
   std::filesystem::copy_file(from.file().key_file(), to.file().key_file());
 }
 
+// What is kept aside as the first form had it: under the store's key, whomever it is about. By number, in hexadecimal.
+std::map<std::string, std::string> sealed_as_before(const Backend& backend) {
+  const Key key = must(read_key_file(backend.file().key_file()));
+  std::map<std::string, std::string> out;
+  for (const Quarantined& one : must(backend.open()->quarantined())) {
+    const std::string context = "quarantine " + chained({one.received, one.device, one.author, one.why});
+    out[std::to_string(one.number)] = hexadecimal(sealed(key, one.bytes, context));
+  }
+  return out;
+}
+
 TEST(Migrations, FromTheFirstToTheNewestOnSqliteLeaveEntriesAsTheyWere) {
   const Backend from("SQLite");
   const Backend to("SQLite");
@@ -103,6 +115,9 @@ TEST(Migrations, FromTheFirstToTheNewestOnSqliteLeaveEntriesAsTheyWere) {
     for (const std::string table : {"person", "entry", "quarantine"}) {
       const std::string columns = table == "quarantine" ? "number, received, device, author, why, body" : "*";
       EXPECT_EQ(one.run("INSERT INTO main." + table + " SELECT " + columns + " FROM source." + table), "");
+    }
+    for (const auto& [number, body] : sealed_as_before(from)) {
+      EXPECT_EQ(one.run("UPDATE quarantine SET body = x'" + body + "' WHERE number = " + number), "");
     }
     EXPECT_EQ(one.values("SELECT count(*) FROM sqlite_master WHERE name = 'account'"), "0|");
   }
@@ -130,6 +145,9 @@ TEST(Migrations, FromTheFirstToTheNewestOnPostgresLeaveEntriesAsTheyWere) {
     ASSERT_GT(rows.size(), 20U) << table;
     rows.pop_back();
     EXPECT_EQ(said(to, rows), "");
+  }
+  for (const auto& [number, body] : sealed_as_before(from)) {
+    EXPECT_EQ(said(to, "UPDATE quarantine SET body = decode('" + body + "', 'hex') WHERE number = " + number), "");
   }
   EXPECT_EQ(said(to, "SELECT to_regclass('account') IS NULL"), "t|");
   expect_the_same(from, to);

@@ -604,6 +604,44 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/quarantine/{number}/take-in": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                number: components["parameters"]["KeptNumber"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Make what was kept aside part of the books, as its sender's. Goes into the book of reads. */
+        post: operations["take-in-kept"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/quarantine/{number}/drop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                number: components["parameters"]["KeptNumber"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Let what was kept aside go, for good. */
+        post: operations["drop-kept"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/players/{player}/timeline": {
         parameters: {
             query?: never;
@@ -776,6 +814,10 @@ export interface components {
         ExportPlayer: {
             /** @description how it was made sure that it is the guardian; at most 200 bytes */
             verified: string;
+        };
+        DropKept: {
+            /** @enum {string} */
+            why: "entered-anew" | "mistake" | "not-ours";
         };
         ErasePlayer: {
             /** @description the id once more: this cannot be undone */
@@ -1070,7 +1112,21 @@ export interface components {
                 wrapped_up_by_two?: true;
             }[];
         };
+        LookedAt: {
+            number: number;
+            /** @description under which it is part of the books; not where it was dropped */
+            receipt?: number;
+        };
         KeptAside: {
+            /** @description the latest 100 decisions */
+            looked_at: {
+                number: number;
+                /** @enum {string} */
+                what: "taken-in" | "entered-anew" | "mistake" | "not-ours";
+                receipt?: number;
+                by: components["schemas"]["Id"];
+                when: components["schemas"]["Time"];
+            }[];
             kept_aside: {
                 number: number;
                 received: string;
@@ -1642,6 +1698,28 @@ export interface components {
                 };
             };
         };
+        /** @description It stays aside; why. */
+        CannotBeTakenIn: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "cannot-be-taken-in";
+                    what: string;
+                };
+            };
+        };
+        /** @description It is no longer kept aside. */
+        LookedAt: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["LookedAt"];
+            };
+        };
         /** @description Somebody has that name. */
         SignInTaken: {
             headers: {
@@ -1939,6 +2017,7 @@ export interface components {
         /** @description Says that a program of the club's own sent it. */
         LaneworkRequest: "1";
         Account: components["schemas"]["Id"];
+        KeptNumber: components["schemas"]["Id"];
         Device: components["schemas"]["Id"];
         /** @description the week's Monday */
         Monday: components["schemas"]["Day"];
@@ -1980,6 +2059,7 @@ export type AskForPlans = components['schemas']['AskForPlans'];
 export type OpenPairing = components['schemas']['OpenPairing'];
 export type ClaimPairing = components['schemas']['ClaimPairing'];
 export type ExportPlayer = components['schemas']['ExportPlayer'];
+export type DropKept = components['schemas']['DropKept'];
 export type ErasePlayer = components['schemas']['ErasePlayer'];
 export type Sync = components['schemas']['Sync'];
 export type Entry = components['schemas']['Entry'];
@@ -2017,6 +2097,7 @@ export type PlansAskedFor = components['schemas']['PlansAskedFor'];
 export type Planning = components['schemas']['Planning'];
 export type Plan = components['schemas']['Plan'];
 export type Week = components['schemas']['Week'];
+export type LookedAt = components['schemas']['LookedAt'];
 export type KeptAside = components['schemas']['KeptAside'];
 export type Consent = components['schemas']['Consent'];
 export type Timeline = components['schemas']['Timeline'];
@@ -2073,6 +2154,8 @@ export type ResponseMayNotChange = components['responses']['MayNotChange'];
 export type ResponseDeviceMayNotRead = components['responses']['DeviceMayNotRead'];
 export type ResponseDeviceMayNotSend = components['responses']['DeviceMayNotSend'];
 export type ResponseNotFound = components['responses']['NotFound'];
+export type ResponseCannotBeTakenIn = components['responses']['CannotBeTakenIn'];
+export type ResponseLookedAt = components['responses']['LookedAt'];
 export type ResponseSignInTaken = components['responses']['SignInTaken'];
 export type ResponseAccountEnded = components['responses']['AccountEnded'];
 export type ResponseYourOwn = components['responses']['YourOwn'];
@@ -2097,6 +2180,7 @@ export type ResponseFault = components['responses']['Fault'];
 export type ResponseBusy = components['responses']['Busy'];
 export type ParameterLaneworkRequest = components['parameters']['LaneworkRequest'];
 export type ParameterAccount = components['parameters']['Account'];
+export type ParameterKeptNumber = components['parameters']['KeptNumber'];
 export type ParameterDevice = components['parameters']['Device'];
 export type ParameterMonday = components['parameters']['Monday'];
 export type ParameterPairing = components['parameters']['Pairing'];
@@ -2892,6 +2976,63 @@ export interface operations {
             200: components["responses"]["KeptAside"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "take-in-kept": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                number: components["parameters"]["KeptNumber"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        responses: {
+            200: components["responses"]["LookedAt"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["CannotBeTakenIn"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "drop-kept": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                number: components["parameters"]["KeptNumber"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DropKept"];
+            };
+        };
+        responses: {
+            200: components["responses"]["LookedAt"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

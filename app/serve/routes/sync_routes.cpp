@@ -1,5 +1,6 @@
 // A device hands in what it has and gets what it may see; and what was kept aside, for the lead.
 #include <algorithm>
+#include <optional>
 
 #include "app/serve/open_records.h"
 #include "app/serve/routes/routes.h"
@@ -166,6 +167,20 @@ Response synchronise(Call& call) {
   return json_answer(200, body);
 }
 
+Node decided_node(const std::vector<store::Decided>& decided) {
+  Node out = Node::make_array();
+  for (const store::Decided& one : decided) {
+    Node row = Node::make_table();
+    row.set("number", Node::make_integer(one.number));
+    row.set("what", Node::make_text(one.by.why));
+    if (one.receipt > 0) row.set("receipt", Node::make_integer(one.receipt));
+    row.set("by", Node::make_text(one.by.account));
+    row.set("when", Node::make_text(one.by.when));
+    out.items.push_back(std::move(row));
+  }
+  return out;
+}
+
 Response quarantine(Call& call) {
   const auto all = call.room.store->quarantined();
   if (!all) return store_answer(all.faults());
@@ -185,15 +200,92 @@ Response quarantine(Call& call) {
     list.items.push_back(std::move(row));
   }
   call.read_people = static_cast<std::int64_t>(list.items.size());
+  constexpr std::size_t kMostDecided = 100;
+  const auto decided = call.room.store->decided(kMostDecided);
+  if (!decided) return store_answer(decided.faults());
   Node body = Node::make_table();
   body.set("kept_aside", std::move(list));
+  body.set("looked_at", decided_node(decided.value()));
   return json_answer(200, body);
+}
+
+Response nothing_of_that_number() { return error_answer(404, "not-found", "There is nothing here for you."); }
+
+// What the lead is told where it cannot become part of the books; empty: it has, or it is not there.
+const char* why_it_stays(store::Looked outcome) {
+  switch (outcome) {
+    case store::Looked::kDone:
+    case store::Looked::kNotThere:
+      return "";
+    case store::Looked::kNotAnEntry:
+      return "This cannot be read as an entry. Enter anew what it was meant to say, and drop it.";
+    case store::Looked::kNewerKind:
+      return "This version does not know what kind of entry it is. Update, or drop it.";
+    case store::Looked::kNotTheirs:
+      return "Whoever sent this does not enter such things. Enter it yourself if it is right, and drop this.";
+    case store::Looked::kErased:
+      return "This is about somebody who was erased.";
+    case store::Looked::kNoConsent:
+      return "There is no consent to keep a record of this for the player. Drop it.";
+    case store::Looked::kOtherContent:
+      return "An entry of this id is part of the books and says something else. Enter anew what is missing, and drop "
+             "this.";
+  }
+  return "";
+}
+
+Response looked_answer(Call& call, std::int64_t number, const store::LookedAt& looked) {
+  if (looked.outcome == store::Looked::kNotThere) return nothing_of_that_number();
+  if (const std::string why = why_it_stays(looked.outcome); !why.empty())
+    return error_answer(409, "cannot-be-taken-in", why);
+  if (!looked.player.empty()) {
+    call.read_player = looked.player;
+    call.read_people = 1;
+  }
+  Node body = Node::make_table();
+  body.set("number", Node::make_integer(number));
+  if (looked.receipt > 0) body.set("receipt", Node::make_integer(looked.receipt));
+  return json_answer(200, body);
+}
+
+// The number in the path; empty: it is none.
+std::optional<std::int64_t> number_of(const std::string& text) {
+  constexpr std::size_t kMostDigits = 15;
+  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+  if (text.empty() || text.size() > kMostDigits || !std::all_of(text.begin(), text.end(), digit)) return {};
+  return std::stoll(text);
+}
+
+Response take_in_kept(Call& call) {
+  Faults faults;
+  call.reader(faults).finish();
+  if (!faults.empty()) return fault_answer(faults);
+  const auto number = number_of(call.values[0]);
+  if (!number) return nothing_of_that_number();
+  const auto looked =
+      call.room.store->take_in_kept(*number, {call.account->id, call.now.stamp, "taken-in"}, call.house.kinds);
+  return looked ? looked_answer(call, *number, looked.value()) : store_answer(looked.faults());
+}
+
+Response drop_kept(Call& call) {
+  static const std::vector<std::string_view> kWhys = {"entered-anew", "mistake", "not-ours"};
+  Faults faults;
+  TableReader reader = call.reader(faults);
+  const int why = reader.word("why", kWhys);
+  reader.finish();
+  if (!faults.empty()) return fault_answer(faults);
+  const auto number = number_of(call.values[0]);
+  if (!number) return nothing_of_that_number();
+  const auto looked = call.room.store->drop_kept(
+      *number, {call.account->id, call.now.stamp, std::string(kWhys[static_cast<std::size_t>(why)])});
+  return looked ? looked_answer(call, *number, looked.value()) : store_answer(looked.faults());
 }
 
 }  // namespace
 
 const std::vector<NamedWork>& sync_routes() {
-  static const std::vector<NamedWork> kWorks = {{"sync", synchronise}, {"quarantine", quarantine}};
+  static const std::vector<NamedWork> kWorks = {
+      {"sync", synchronise}, {"quarantine", quarantine}, {"take-in-kept", take_in_kept}, {"drop-kept", drop_kept}};
   return kWorks;
 }
 

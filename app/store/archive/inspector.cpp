@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "app/store/key_check.h"
+
 namespace lanework::store::archive {
 
 RowDigest::RowDigest() = default;
@@ -24,6 +26,7 @@ std::optional<Fault> Inspector::row(const Cells& cells) {
   if (table_.name == "person") return person(cells);
   if (table_.name == "entry") return entry(cells);
   if (table_.name == "quarantine") return aside(cells);
+  if (table_.name == "key_check" && !is_key_of(key_, cell(cells, "sealed").bytes)) return another_key(where_);
   return {};
 }
 
@@ -83,10 +86,22 @@ std::optional<Fault> Inspector::entry(const Cells& cells) {
 }
 
 std::optional<Fault> Inspector::aside(const Cells& cells) {
-  const AsideRow row{cell(cells, "received").bytes, cell(cells, "device").bytes, cell(cells, "author").bytes,
-                     cell(cells, "why").bytes, cell(cells, "body").bytes};
-  const auto bytes = opened_aside(key_, row, where_);
-  return bytes ? std::nullopt : std::optional<Fault>(bytes.faults().front());
+  const bool says_whom = position_of(table_, "person") < table_.columns.size();  // not in older forms
+  const AsideRow row{cell(cells, "received").bytes,
+                     cell(cells, "device").bytes,
+                     cell(cells, "author").bytes,
+                     cell(cells, "why").bytes,
+                     cell(cells, "body").bytes,
+                     {},
+                     says_whom ? cell(cells, "role").bytes : std::string(),
+                     says_whom ? cell(cells, "person").bytes : std::string()};
+  const auto about = people_.find(row.person);
+  if (!row.person.empty() && about == people_.end())
+    return fault("something kept aside about somebody who is not there");
+  if (!row.person.empty() && !about->second) return {};
+  const Key& key = row.person.empty() ? key_ : *about->second;
+  if (opened(key, row.body, aside_context(row))) return {};
+  return fault("something kept aside on " + quote(row.received) + ", which does not open");
 }
 
 }  // namespace lanework::store::archive

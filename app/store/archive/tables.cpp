@@ -36,7 +36,9 @@ std::vector<Table> of_the_ledger() {
         {"author", kText},
         {"why", kText},
         {"body", kBytes},
-        {"digest", kBytes, 3}},
+        {"digest", kBytes, 3},
+        {"role", kText, 5},
+        {"person", kBytes, 5}},
        1,
        true},
   };
@@ -103,6 +105,12 @@ std::vector<Table> beside_the_ledger() {
        {{"number", kWhole}, {"squad", kText}, {"made", kWhole}, {"as_of", kWhole}, {"body", kBytes}},
        1,
        true},
+      {"looked_at",
+       5,
+       {{"number", kWhole}, {"receipt", kWhole}, {"account", kText}, {"decided", kText}, {"why", kText}},
+       1,
+       false},
+      {"key_check", 5, {{"sealed", kBytes}}, 1, false},
   };
 }
 

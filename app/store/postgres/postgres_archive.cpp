@@ -112,6 +112,9 @@ class NewPostgresStore final : public archive::NewStore {
     if (!made) return made.faults();
     const auto locked = connection_.ask("SELECT 1 FROM club WHERE club = $1 FOR UPDATE", Parameters().text(club_));
     if (!locked) return locked.faults();
+    // Of a club that was opened and never used; the backup brings its own.
+    const auto unused = connection_.ask("DELETE FROM key_check WHERE club = $1", Parameters().text(club_));
+    if (!unused) return unused.faults();
     for (const Table& table : archive::tables()) {
       const std::string ask = "SELECT 1 FROM " + table.name + " WHERE club = $1 LIMIT 1";
       const auto some = connection_.ask(ask.c_str(), Parameters().text(club_));

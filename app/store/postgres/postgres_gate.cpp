@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/store/gate/sql_gate.h"
+#include "app/store/key_check.h"
 #include "app/store/postgres/connection.h"
 #include "app/store/postgres/migrate.h"
 
@@ -99,6 +100,7 @@ Result<std::unique_ptr<Statements>> open_postgres_statements(const std::string& 
 Result<std::unique_ptr<Gate>> open_postgres_gate(const std::string& where, const std::string& club, Key key) {
   auto statements = open_postgres_statements(where, club);
   if (!statements) return statements.faults();
+  if (auto faults = check_key(*statements.value(), club, key)) return *faults;
   return std::unique_ptr<Gate>(std::make_unique<SqlGate>(std::move(statements).value(), club, std::move(key)));
 }
 

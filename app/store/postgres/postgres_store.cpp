@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app/store/books.h"
+#include "app/store/key_check.h"
 #include "app/store/postgres/connection.h"
 #include "app/store/postgres/migrate.h"
 
@@ -114,6 +115,38 @@ class PostgresShelf final : public Shelf {
 
   void set_aside(const AsideRow& row) override { aside_.push_back(row); }
 
+  std::optional<AsideRow> aside(std::int64_t number) override {
+    const auto rows =
+        ask("SELECT number, received, device, author, why, body, role, person FROM quarantine "
+            "WHERE club = $1 AND number = $2::bigint",
+            Parameters().text(club_).integer(number));
+    return rows && rows->count() == 1 ? std::optional<AsideRow>(aside_of(*rows, 0)) : std::nullopt;
+  }
+
+  // Of the columns number, received, device, author, why, body, role, person.
+  static AsideRow aside_of(const Rows& rows, int i) {
+    return {rows.text(i, 1), rows.text(i, 2), rows.text(i, 3), rows.text(i, 4), rows.text(i, 5), {},
+            rows.text(i, 6), rows.text(i, 7)};
+  }
+
+  void take_away_aside(std::int64_t number) override {
+    ask("DELETE FROM quarantine WHERE club = $1 AND number = $2::bigint", Parameters().text(club_).integer(number));
+  }
+
+  void write_down(const Decided& decided) override {
+    Parameters parameters;
+    parameters.text(club_).integer(decided.number);
+    if (decided.receipt == 0) {
+      parameters.null();
+    } else {
+      parameters.integer(decided.receipt);
+    }
+    parameters.text(decided.by.account).text(decided.by.when).text(decided.by.why);
+    ask("INSERT INTO looked_at (club, number, receipt, account, decided, why) "
+        "VALUES ($1, $2::bigint, $3::bigint, $4, $5, $6)",
+        parameters);
+  }
+
   // Everything that was added, before the caller commits.
   void send() {
     if (!new_people_.empty()) send_people();
@@ -207,9 +240,9 @@ class PostgresShelf final : public Shelf {
 
   void send_aside() {
     using Bytes = std::optional<std::string>;
-    ask("INSERT INTO quarantine (club, received, device, author, why, body, digest) "
-        "SELECT $1, * FROM unnest($2::text[], $3::text[], $4::text[], $5::text[], $6::bytea[], $7::bytea[]) "
-        "ON CONFLICT DO NOTHING",
+    ask("INSERT INTO quarantine (club, received, device, author, why, body, digest, role, person) "
+        "SELECT $1, * FROM unnest($2::text[], $3::text[], $4::text[], $5::text[], $6::bytea[], $7::bytea[], "
+        "$8::text[], $9::bytea[]) ON CONFLICT DO NOTHING",
         Parameters()
             .text(club_)
             .texts(column(aside_, [](const AsideRow& one) { return one.received; }))
@@ -217,7 +250,10 @@ class PostgresShelf final : public Shelf {
             .texts(column(aside_, [](const AsideRow& one) { return one.author; }))
             .texts(column(aside_, [](const AsideRow& one) { return one.why; }))
             .bytes_list(column(aside_, [](const AsideRow& one) { return Bytes(one.body); }))
-            .bytes_list(column(aside_, [](const AsideRow& one) { return Bytes(one.digest); })));
+            .bytes_list(column(aside_, [](const AsideRow& one) { return Bytes(one.digest); }))
+            .texts(column(aside_, [](const AsideRow& one) { return one.role; }))
+            .bytes_list(
+                column(aside_, [](const AsideRow& one) { return one.person.empty() ? Bytes() : Bytes(one.person); })));
   }
 };
 
@@ -277,16 +313,42 @@ class PostgresStore final : public Store {
   Result<std::vector<Quarantined>> quarantined() override {
     if (auto faults = connection_.revive()) return *faults;
     const auto rows = connection_.ask(
-        "SELECT number, received, device, author, why, body FROM quarantine WHERE club = $1 ORDER BY number",
+        "SELECT number, received, device, author, why, body, role, person FROM quarantine WHERE club = $1 "
+        "ORDER BY number",
         Parameters().text(club_));
     if (!rows) return rows.faults();
+    PostgresShelf shelf(connection_, club_);
+    Books books(key_, shelf);
     std::vector<Quarantined> out;
     for (int i = 0; i < rows.value().count(); ++i) {
+      const AsideRow row = PostgresShelf::aside_of(rows.value(), i);
+      auto bytes = books.readable_aside(row);
+      if (auto fault = fault_of(books, shelf)) return *fault;
+      if (bytes)
+        out.push_back({rows.value().integer(i, 0), row.received, row.device, row.author, row.why, std::move(*bytes)});
+    }
+    return out;
+  }
+
+  Result<LookedAt> take_in_kept(std::int64_t number, const Decision& by, const KindTable& kinds) override {
+    return decide([&](Books& books) { return books.take_in_kept(number, by, kinds); });
+  }
+
+  Result<LookedAt> drop_kept(std::int64_t number, const Decision& by) override {
+    return decide([&](Books& books) { return books.drop_kept(number, by); });
+  }
+
+  Result<std::vector<Decided>> decided(std::size_t most) override {
+    const auto rows = rows_where(
+        "SELECT number, receipt, account, decided, why FROM looked_at WHERE club = $1 ORDER BY number DESC "
+        "LIMIT $2::bigint",
+        Parameters().text(club_).integer(static_cast<std::int64_t>(most)));
+    if (!rows) return rows.faults();
+    std::vector<Decided> out;
+    for (int i = 0; i < rows.value().count(); ++i) {
       const Rows& r = rows.value();
-      const AsideRow row{r.text(i, 1), r.text(i, 2), r.text(i, 3), r.text(i, 4), r.text(i, 5)};
-      auto bytes = opened_aside(key_, row, connection_.name());
-      if (!bytes) return bytes.faults();
-      out.push_back({r.integer(i, 0), row.received, row.device, row.author, row.why, std::move(bytes).value()});
+      out.push_back(
+          {r.integer(i, 0), r.is_null(i, 1) ? 0 : r.integer(i, 1), {r.text(i, 2), r.text(i, 3), r.text(i, 4)}});
     }
     return out;
   }
@@ -315,10 +377,15 @@ class PostgresStore final : public Store {
           connection_.ask("UPDATE person SET sealed_key = NULL, erased = $3 WHERE club = $1 AND tag = $2",
                           Parameters().text(club_).bytes(tag).text(when));
       if (!erased) return erased.faults();
+      const auto aside = connection_.ask("DELETE FROM quarantine WHERE club = $1 AND person = $2",
+                                         Parameters().text(club_).bytes(tag));
+      if (!aside) return aside.faults();
       if (auto fault = transaction.commit()) return *fault;
     }
     // The old row with the key in it stands in the table until then.
-    if (auto fault = connection_.run("VACUUM person")) return *fault;
+    for (const char* clean : {"VACUUM person", "VACUUM quarantine"}) {
+      if (auto fault = connection_.run(clean)) return *fault;
+    }
     return true;
   }
 
@@ -346,6 +413,31 @@ class PostgresStore final : public Store {
   Connection connection_;
   std::string club_;
   Key key_;
+
+  [[nodiscard]] std::optional<Fault> fault_of(const Books& books, const PostgresShelf& shelf) const {
+    if (shelf.failed()) return shelf.failed();
+    if (!books.damaged()) return {};
+    Fault out = *books.damaged();
+    out.place.file = connection_.name();
+    return out;
+  }
+
+  // The club's row, which is taken first, keeps all others waiting.
+  template <class Work>
+  Result<LookedAt> decide(const Work& work) {
+    if (auto faults = connection_.revive()) return *faults;
+    Transaction transaction(connection_);
+    if (auto fault = transaction.begin()) return *fault;
+    PostgresShelf shelf(connection_, club_);
+    Books books(key_, shelf);
+    const LookedAt out = work(books);
+    if (auto fault = fault_of(books, shelf)) return *fault;
+    if (out.outcome != Looked::kDone) return out;
+    shelf.send();
+    if (shelf.failed()) return *shelf.failed();
+    if (auto fault = transaction.commit()) return *fault;
+    return out;
+  }
 
   Result<Rows> rows_where(const char* statement, const Parameters& parameters) {
     if (auto faults = connection_.revive()) return *faults;
@@ -390,6 +482,11 @@ Result<std::unique_ptr<Store>> open_postgres_store(const std::string& where, con
   if (!connection) return connection.faults();
   if (auto faults = postgres::migrate(connection.value())) return *faults;
   if (auto faults = postgres::make_club(connection.value(), club)) return *faults;
+  {
+    const auto statements = open_postgres_statements(where, club);
+    if (!statements) return statements.faults();
+    if (auto faults = check_key(*statements.value(), club, key)) return *faults;
+  }
   return std::unique_ptr<Store>(std::make_unique<PostgresStore>(std::move(connection).value(), club, std::move(key)));
 }
 

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "app/store/gate/sql_gate.h"
+#include "app/store/key_check.h"
 #include "app/store/sqlite/connection.h"
 
 namespace lanework::store {
@@ -117,6 +118,7 @@ Result<std::unique_ptr<Statements>> open_sqlite_statements(const std::string& fi
 Result<std::unique_ptr<Gate>> open_sqlite_gate(const std::string& file, Key key) {
   auto statements = open_sqlite_statements(file);
   if (!statements) return statements.faults();
+  if (auto faults = check_key(*statements.value(), "", key)) return *faults;
   return std::unique_ptr<Gate>(std::make_unique<SqlGate>(std::move(statements).value(), std::string(), std::move(key)));
 }
 

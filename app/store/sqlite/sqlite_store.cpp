@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/store/books.h"
+#include "app/store/key_check.h"
 #include "app/store/sqlite/connection.h"
 
 namespace lanework::store {
@@ -27,8 +28,15 @@ class SqliteShelf final : public Shelf {
         person_(connection.database(), "SELECT sealed_key FROM person WHERE tag = ?1"),
         new_person_(connection.database(), "INSERT INTO person (tag, sealed_key, made) VALUES (?1, ?2, ?3)"),
         set_aside_(connection.database(),
-                   "INSERT INTO quarantine (received, device, author, why, body, digest) "
-                   "VALUES (?1, ?2, ?3, ?4, ?5, ?6) ON CONFLICT DO NOTHING"),
+                   "INSERT INTO quarantine (number, received, device, author, why, body, digest, role, person) "
+                   "VALUES (1 + max(coalesce((SELECT max(number) FROM quarantine), 0), "
+                   "coalesce((SELECT max(number) FROM looked_at), 0)), ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8) "
+                   "ON CONFLICT DO NOTHING"),
+        aside_(connection.database(),
+               "SELECT number, received, device, author, why, body, role, person FROM quarantine WHERE number = ?1"),
+        take_away_(connection.database(), "DELETE FROM quarantine WHERE number = ?1"),
+        write_down_(connection.database(),
+                    "INSERT INTO looked_at (number, receipt, account, decided, why) VALUES (?1, ?2, ?3, ?4, ?5)"),
         evening_(connection.database(), "INSERT INTO evening (day, squad, receipt) VALUES (?1, ?2, ?3)"),
         after_(connection.database(),
                "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
@@ -46,8 +54,9 @@ class SqliteShelf final : public Shelf {
   void start() { failed_.reset(); }
   [[nodiscard]] bool prepared() const {
     return last_.prepared() && by_id_.prepared() && insert_.prepared() && person_.prepared() &&
-           new_person_.prepared() && set_aside_.prepared() && evening_.prepared() && after_.prepared() &&
-           of_days_.prepared() && about_.prepared();
+           new_person_.prepared() && set_aside_.prepared() && aside_.prepared() && take_away_.prepared() &&
+           write_down_.prepared() && evening_.prepared() && after_.prepared() && of_days_.prepared() &&
+           about_.prepared();
   }
   [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
   [[nodiscard]] Fault fault() const { return sqlite::fault_of(connection_.database(), connection_.file()); }
@@ -114,9 +123,45 @@ class SqliteShelf final : public Shelf {
 
   void set_aside(const AsideRow& row) override {
     set_aside_.bind(1, row.received).bind(2, row.device).bind(3, row.author).bind(4, row.why).bind_blob(5, row.body);
-    set_aside_.bind_blob(6, row.digest);
+    set_aside_.bind_blob(6, row.digest).bind(7, std::string_view(row.role));
+    if (row.person.empty()) {
+      set_aside_.bind_null(8);
+    } else {
+      set_aside_.bind_blob(8, row.person);
+    }
     has_row(set_aside_);
     set_aside_.reset();
+  }
+
+  std::optional<AsideRow> aside(std::int64_t number) override {
+    std::optional<AsideRow> out;
+    aside_.bind(1, number);
+    if (has_row(aside_)) out = aside_of(aside_);
+    aside_.reset();
+    return out;
+  }
+
+  // Of the columns number, received, device, author, why, body, role, person.
+  static AsideRow aside_of(const Statement& rows) {
+    return {rows.text(1), rows.text(2), rows.text(3), rows.text(4), rows.text(5), {}, rows.text(6), rows.text(7)};
+  }
+
+  void take_away_aside(std::int64_t number) override {
+    take_away_.bind(1, number);
+    has_row(take_away_);
+    take_away_.reset();
+  }
+
+  void write_down(const Decided& decided) override {
+    write_down_.bind(1, decided.number).bind(3, std::string_view(decided.by.account));
+    write_down_.bind(4, std::string_view(decided.by.when)).bind(5, std::string_view(decided.by.why));
+    if (decided.receipt == 0) {
+      write_down_.bind_null(2);
+    } else {
+      write_down_.bind(2, decided.receipt);
+    }
+    has_row(write_down_);
+    write_down_.reset();
   }
 
   // work(row, its link) says whether to go on. most: -1 for all.
@@ -149,6 +194,9 @@ class SqliteShelf final : public Shelf {
   Statement person_;
   Statement new_person_;
   Statement set_aside_;
+  Statement aside_;
+  Statement take_away_;
+  Statement write_down_;
   Statement evening_;
   Statement after_;
   Statement of_days_;
@@ -234,14 +282,37 @@ class SqliteStore final : public Store {
 
   Result<std::vector<Quarantined>> quarantined() override {
     Statement rows(connection_.database(),
-                   "SELECT number, received, device, author, why, body FROM quarantine ORDER BY number");
+                   "SELECT number, received, device, author, why, body, role, person FROM quarantine ORDER BY number");
+    shelf_.start();
+    Books books(key_, shelf_);
     std::vector<Quarantined> out;
     Statement::Step step = rows.step();
     for (; step == Statement::Step::kRow; step = rows.step()) {
-      const AsideRow row{rows.text(1), rows.text(2), rows.text(3), rows.text(4), rows.text(5)};
-      auto bytes = opened_aside(key_, row, connection_.file());
-      if (!bytes) return bytes.faults();
-      out.push_back({rows.integer(0), row.received, row.device, row.author, row.why, std::move(bytes).value()});
+      const AsideRow row = SqliteShelf::aside_of(rows);
+      auto bytes = books.readable_aside(row);
+      if (auto fault = fault_of(books)) return *fault;
+      if (bytes) out.push_back({rows.integer(0), row.received, row.device, row.author, row.why, std::move(*bytes)});
+    }
+    if (step == Statement::Step::kFailed) return shelf_.fault();
+    return out;
+  }
+
+  Result<LookedAt> take_in_kept(std::int64_t number, const Decision& by, const KindTable& kinds) override {
+    return decide([&](Books& books) { return books.take_in_kept(number, by, kinds); });
+  }
+
+  Result<LookedAt> drop_kept(std::int64_t number, const Decision& by) override {
+    return decide([&](Books& books) { return books.drop_kept(number, by); });
+  }
+
+  Result<std::vector<Decided>> decided(std::size_t most) override {
+    Statement rows(connection_.database(),
+                   "SELECT number, receipt, account, decided, why FROM looked_at ORDER BY number DESC LIMIT ?1");
+    rows.bind(1, static_cast<std::int64_t>(most));
+    std::vector<Decided> out;
+    Statement::Step step = rows.step();
+    for (; step == Statement::Step::kRow; step = rows.step()) {
+      out.push_back({rows.integer(0), rows.integer(1), {rows.text(2), rows.text(3), rows.text(4)}});
     }
     if (step == Statement::Step::kFailed) return shelf_.fault();
     return out;
@@ -275,6 +346,10 @@ class SqliteStore final : public Store {
       erase.bind_blob(1, tag).bind(2, when);
       if (erase.step() == Statement::Step::kFailed) return shelf_.fault();
       erase.reset();
+      Statement aside(connection_.database(), "DELETE FROM quarantine WHERE person = ?1");
+      aside.bind_blob(1, tag);
+      if (aside.step() == Statement::Step::kFailed) return shelf_.fault();
+      aside.reset();
       if (auto failed = transaction.commit()) return *failed;
     }
     // The old page with the key on it stands in the log until then.
@@ -297,6 +372,27 @@ class SqliteStore final : public Store {
   Key key_;
   SqliteShelf shelf_;
 
+  [[nodiscard]] std::optional<Fault> fault_of(const Books& books) const {
+    if (shelf_.failed()) return shelf_.failed();
+    if (!books.damaged()) return {};
+    Fault out = *books.damaged();
+    out.place.file = connection_.file();
+    return out;
+  }
+
+  template <class Work>
+  Result<LookedAt> decide(const Work& work) {
+    Transaction transaction(connection_);
+    if (auto fault = transaction.begin()) return *fault;
+    shelf_.start();
+    Books books(key_, shelf_);
+    const LookedAt out = work(books);
+    if (auto fault = fault_of(books)) return *fault;
+    if (out.outcome != Looked::kDone) return out;
+    if (auto fault = transaction.commit()) return *fault;
+    return out;
+  }
+
   // each: calls its work with every row that is asked for.
   template <class Each>
   Result<std::vector<Received>> scattered(const KindTable& kinds, const Each& each) {
@@ -314,6 +410,11 @@ class SqliteStore final : public Store {
 }  // namespace
 
 Result<std::unique_ptr<Store>> open_sqlite_store(const std::string& file, Key key) {
+  {
+    const auto statements = open_sqlite_statements(file);
+    if (!statements) return statements.faults();
+    if (auto faults = check_key(*statements.value(), "", key)) return *faults;
+  }
   auto connection = Connection::open(file);
   if (!connection) return connection.faults();
   auto store = std::make_unique<SqliteStore>(std::move(connection).value(), std::move(key));
