@@ -207,7 +207,7 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
   const Entry& entry = incoming.entry;
   EntryVerdict out{entry.id, Verdict::kStored, 0, {}};
   const std::string id = id_text(entry);
-  const std::string bytes = ledger::bytes_of(entry);
+  const std::string& bytes = ledger::bytes_of(entry);
   if (const auto there = shelf_.by_id(id)) {
     const auto text = readable(*there);
     out.verdict = !text ? Verdict::kErased : *text == bytes ? Verdict::kKnown : Verdict::kOtherContent;
@@ -320,9 +320,9 @@ std::optional<std::string> Books::readable(const Row& row) {
 }
 
 std::optional<ledger::Received> Books::received_of(const Row& row, const std::string& text, const KindTable& kinds) {
-  const auto document = parse_json("ledger", text);
+  auto document = parse_json("ledger", text);
   if (!document) return {};
-  auto entry = ledger::read_entry(document.value().root, "entry", kinds);
+  auto entry = ledger::read_entry(std::move(document.value().root), "entry", kinds);
   if (!entry) return {};
   return ledger::Received{std::move(entry).value(), row.receipt, row.received, row.device, row.author,
                           role_of(row.role)};

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
+#include <cmath>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -29,15 +30,19 @@ using Clock = std::chrono::steady_clock;
 constexpr int kClients = 64;
 constexpr int kEntries = 10;  // an evening's
 constexpr double kSeconds = 5;
+constexpr std::int64_t kMany = 100'000'000'000;  // so that all numbers are of one length
 
 double since(Clock::time_point began) { return std::chrono::duration<double>(Clock::now() - began).count(); }
 
-std::string entry_text(std::int64_t n, const std::string& squad, const std::string& day) {
+std::string id_text(std::int64_t n) {
   std::array<std::uint8_t, 10> random{};
   for (std::size_t i = 0; i < 8; ++i) random[i + 2] = static_cast<std::uint8_t>(n >> (56 - 8 * i));
-  const std::string id =
-      ledger::to_text(ledger::make_entry_id(1'795'700'000'000ULL + static_cast<std::uint64_t>(n / 1000), random));
-  return R"({"id":")" + id + R"(","sequence":)" + std::to_string(n + 1) +
+  return ledger::to_text(
+      ledger::make_entry_id(1'795'700'000'000ULL + static_cast<std::uint64_t>(n / 1000), random));
+}
+
+std::string entry_text(std::int64_t n, const std::string& squad, const std::string& day) {
+  return R"({"id":")" + id_text(n) + R"(","sequence":)" + std::to_string(n + 1) +
          R"(,"device_time":"2026-11-26T18:04:10+01:00","kind":"wrap-up","squad":")" + squad + R"(","day":")" + day +
          R"(","start":"18:00","happened":"held","did_it":"most","minutes":19})";
 }
@@ -51,12 +56,23 @@ store::Batch batch_of(std::int64_t first, int count, const std::string& squad = 
   return out;
 }
 
-// One writer, nothing else: 'together' batches in each transaction. n: the first entry, of none that were there before.
-double bare(store::Store& store, int together, std::int64_t n) {
+// The first entry of a client's nth batch.
+std::int64_t first_of(int client, std::int64_t n) {
+  return kMany + (static_cast<std::int64_t>(client) * 1'000'000 + n) * kEntries;
+}
+
+// One writer, nothing else, of the same entries by as many devices in turn: 'together' batches in each transaction.
+// from: the batch that each device begins with, of none that were there before.
+double bare(store::Store& store, int together, std::int64_t from) {
+  constexpr int kBatches = 20'000;
   std::vector<std::vector<store::Batch>> ready;
-  for (int i = 0; i < 20'000 / together; ++i) {
+  int n = 0;
+  while (n < kBatches) {
     std::vector<store::Batch> some;
-    for (int b = 0; b < together; ++b, n += kEntries) some.push_back(batch_of(n, kEntries));
+    for (int b = 0; b < together; ++b, ++n) {
+      some.push_back(batch_of(first_of(n % kClients, from + n / kClients), kEntries));
+      some.back().sender.device = "d-0123456789abcd" + std::to_string(10 + n % kClients);
+    }
     ready.push_back(std::move(some));
   }
   const auto began = Clock::now();
@@ -70,11 +86,12 @@ double bare(store::Store& store, int together, std::int64_t n) {
 
 class Serving {
  public:
-  explicit Serving(HouseOfTest& house) {
+  // threads: that answer; each waits for the disk with its request.
+  explicit Serving(HouseOfTest& house, int threads = 32) {
     house.house().pace = std::make_unique<serve::Pace>(serve::PaceRule{100'000'000, 100'000'000});
     serve::Where where;
     where.port = 0;
-    where.threads = 32;
+    where.threads = threads;
     serve::Limits limits;
     limits.idle = std::chrono::seconds(600);
     auto opened = serve::Listener::open(
@@ -109,33 +126,78 @@ long resident_kilobytes() {
   return 0;
 }
 
+double busy_seconds_of_all() {
+  rusage used{};
+  ::getrusage(RUSAGE_SELF, &used);
+  const auto seconds = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) * 1e-6;
+  };
+  return seconds(used.ru_utime) + seconds(used.ru_stime);
+}
+
+// One client's request, made once; only the entries' ids and numbers are written anew, since it is the server that is
+// measured.
+class SyncRequest {
+ public:
+  explicit SyncRequest(const std::string& credential) {
+    std::string body = R"({"client":1,"most":0,"entries":[)";
+    for (int i = 0; i < kEntries; ++i) body += (i == 0 ? "" : ",") + entry_text(kMany + i, "u13", "2026-11-26");
+    text_ = post("/api/sync", credential, body + "]}");
+    for (std::size_t at = text_.find(kId); at != std::string::npos; at = text_.find(kId, at + 1)) ids_.push_back(at + 6);
+  }
+
+  // first: the number of the first entry, of kEntries that have none yet.
+  const std::string& numbered(std::int64_t first) {
+    for (std::size_t i = 0; i < ids_.size(); ++i) {
+      const std::int64_t n = first + static_cast<std::int64_t>(i);
+      const std::string id = id_text(n);
+      std::copy(id.begin(), id.end(), text_.begin() + static_cast<std::ptrdiff_t>(ids_[i]));
+      const std::string sequence = std::to_string(n + 1);
+      const std::size_t at = ids_[i] + id.size() + kBetween.size();
+      std::copy(sequence.begin(), sequence.end(), text_.begin() + static_cast<std::ptrdiff_t>(at));
+    }
+    return text_;
+  }
+
+ private:
+  static constexpr std::string_view kId = R"("id":")";
+  static constexpr std::string_view kBetween = R"(","sequence":)";
+  std::string text_;
+  std::vector<std::size_t> ids_;
+};
+
 void sync_beside_a_bare_writer() {
   HouseOfTest house;
   house.now = serve::seconds_of_stamp("2026-11-26T18:05:00+01:00");
   const std::string lead = house.account(ledger::Role::kLead);
   std::vector<std::string> devices;
   for (int c = 0; c < kClients; ++c) devices.push_back("Authorization: Bearer " + house.device(lead) + "\r\n");
-  const Serving serving(house);
-  const Asked ours = ask_at_once(serving.port(), kClients, kSeconds, [&](int client, int n) {
-    std::string body = R"({"client":1,"most":0,"entries":[)";
-    for (int i = 0; i < kEntries; ++i) {
-      body += (i == 0 ? "" : ",") +
-              entry_text((static_cast<std::int64_t>(client) * 1'000'000 + n) * kEntries + i, "u13", "2026-11-26");
-    }
-    return post("/api/sync", devices[static_cast<std::size_t>(client)], body + "]}");
+  std::vector<SyncRequest> requests;
+  for (const std::string& device : devices) requests.emplace_back(device);
+  const Serving serving(house, kClients);
+  const double busy_before = busy_seconds_of_all();
+  const Asked ours = ask_at_once(serving.port(), kClients, kSeconds, [&](int client, int n) -> const std::string& {
+    return requests[static_cast<std::size_t>(client)].numbered(first_of(client, n));
   });
+  const double busy = busy_seconds_of_all() - busy_before;
   const double a_second = static_cast<double>(ours.seconds.size()) * kEntries / ours.took;
-  const double grouped = bare(*house.room().store, kClients, 1'000'000'000);
-  const double alone = bare(*house.room().store, 1, 2'000'000'000);
+  const double together =
+      static_cast<double>(ours.seconds.size()) / static_cast<double>(house.house().writer->transactions());
+  const double full = bare(*house.room().store, kClients, 100'000);
+  const double alike =
+      bare(*house.room().store, std::max(1, static_cast<int>(std::lround(together))), 200'000);
+  const double alone = bare(*house.room().store, 1, 300'000);
   std::printf(
-      "sync, SQLite: %.0f entries a second acknowledged at %d clients, %d in a batch (p50 %.1f ms, p99 %.1f ms, "
-      "refused %lld)\n",
-      a_second, kClients, kEntries, at(ours.seconds, 0.5) * 1e3, at(ours.seconds, 0.99) * 1e3,
+      "sync, SQLite: %.0f entries a second acknowledged at %d clients, %d in a batch, %.1f batches in a transaction "
+      "(p50 %.1f ms, p99 %.1f ms, refused %lld)\n",
+      a_second, kClients, kEntries, together, at(ours.seconds, 0.5) * 1e3, at(ours.seconds, 0.99) * 1e3,
       static_cast<long long>(ours.refused));
+  std::printf("  of %.1f cores that were to be had it took %.2f, its clients among them %.2f\n",
+              static_cast<double>(std::thread::hardware_concurrency()), busy / ours.took, ours.busy / ours.took);
   std::printf(
-      "  bare writer, the same settings: %.0f with 64 batches in a transaction (both group), ratio %.2f; %.0f with "
-      "one, ratio %.2f; aim 0.70\n",
-      grouped, a_second / grouped, alone, a_second / alone);
+      "  bare writer, the same settings: %.0f with as many batches in a transaction, ratio %.2f, aim 0.70; %.0f with "
+      "%d, ratio %.2f; %.0f with one, ratio %.2f\n",
+      alike, a_second / alike, full, kClients, a_second / full, alone, a_second / alone);
 }
 
 void reads_with_idle_connections() {
@@ -147,8 +209,9 @@ void reads_with_idle_connections() {
   }
   const std::string cookie = "Cookie: lanework=" + house.session(lead) + "\r\n";
   const Serving serving(house);
+  const std::string request = get("/api/week/2026-11-23", cookie);
   const auto measure = [&] {
-    return ask_at_once(serving.port(), 4, kSeconds, [&](int, int) { return get("/api/week/2026-11-23", cookie); });
+    return ask_at_once(serving.port(), 4, kSeconds, [&](int, int) -> const std::string& { return request; });
   };
   measure();
   const Asked without = measure();

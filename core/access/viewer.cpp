@@ -72,7 +72,7 @@ std::optional<Node> visible_entry(const ledger::Received& received, Date receive
                              std::find(about.begin(), about.end(), key) != about.end();
     // A key that no version here knows goes with the lead only.
     const bool known = newer || of_envelope || rules->field(key) != nullptr;
-    if (known ? of_envelope || lets(key) : viewer.role == ledger::Role::kLead) out.set(key, value);
+    if (known ? of_envelope || lets(key) : viewer.role == ledger::Role::kLead) out.entries.emplace_back(key, value);
   }
   out.set("receipt", Node::make_integer(received.receipt));
   out.set("received", Node::make_text(received.received));

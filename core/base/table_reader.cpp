@@ -38,7 +38,9 @@ const char* not_a_text(const Node& node, const char* expected) {
 }  // namespace
 
 TableReader::TableReader(std::string file, const Node* table, std::string path, Faults& faults)
-    : file_(std::move(file)), table_(table), path_(std::move(path)), faults_(&faults) {}
+    : file_(std::move(file)), table_(table), path_(std::move(path)), faults_(&faults) {
+  if (table_ != nullptr) known_.reserve(table_->entries.size());
+}
 
 std::string TableReader::path_of(std::string_view key) const {
   if (key.empty()) return path_;

@@ -67,7 +67,7 @@ class Writer {
         return write_text(node.text);
       case Node::Kind::kInteger:
         if (node.integer > kMostExact || node.integer < -kMostExact) return false;
-        out += std::to_string(node.integer);
+        write_integer(node.integer);
         return true;
       case Node::Kind::kReal:
         if (!std::isfinite(node.real)) return false;
@@ -90,26 +90,38 @@ class Writer {
   bool write_text(const std::string& text) {
     if (!is_ascii(text) && !code_points(text)) return false;
     out += '"';
-    for (const char c : text) write_character(c);
+    const char* at = text.data();
+    const char* const end = at + text.size();
+    while (at != end) {
+      const char* const from = at;
+      while (at != end && !is_escaped(*at)) ++at;
+      out.append(from, at);
+      if (at != end) write_escaped(*at++);
+    }
     out += '"';
     return true;
   }
 
-  void write_character(char c) {
+  static bool is_escaped(char c) { return static_cast<unsigned char>(c) < 0x20 || c == '"' || c == '\\'; }
+
+  void write_escaped(char c) {
     static constexpr std::string_view kShort = "\"\\\b\f\n\r\t";
     static constexpr std::string_view kLetter = "\"\\bfnrt";
     static constexpr std::string_view kDigits = "0123456789abcdef";
-    const std::size_t at = kShort.find(c);
-    if (at != std::string_view::npos) {
-      out += '\\';
+    out += '\\';
+    if (const std::size_t at = kShort.find(c); at != std::string_view::npos) {
       out += kLetter[at];
-    } else if (static_cast<unsigned char>(c) < 0x20) {
-      out += "\\u00";
-      out += kDigits[static_cast<unsigned char>(c) >> 4];
-      out += kDigits[static_cast<unsigned char>(c) & 15U];
-    } else {
-      out += c;
+      return;
     }
+    out += "u00";
+    out += kDigits[static_cast<unsigned char>(c) >> 4];
+    out += kDigits[static_cast<unsigned char>(c) & 15U];
+  }
+
+  void write_integer(std::int64_t value) {
+    std::array<char, 24> digits{};
+    const auto written = std::to_chars(digits.data(), digits.data() + digits.size(), value);
+    out.append(digits.data(), written.ptr);
   }
 
   bool write_array(const Node& node) {

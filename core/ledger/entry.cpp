@@ -44,10 +44,9 @@ class EntryReader {
     const Kind* kind = kinds_.find(out.kind);
     out.known = kind != nullptr;
     if (kind != nullptr) read_kind(*kind);
-    out.whole = node_;
-    check_size(out);
+    write_bytes(out);
     if (!faults_.empty()) return std::move(faults_);
-    return out;
+    return out;  // without the whole
   }
 
  private:
@@ -149,14 +148,16 @@ class EntryReader {
     }
   }
 
-  void check_size(const Entry& entry) {
-    const auto bytes = canonical_json(entry.whole);
+  void write_bytes(Entry& entry) {
+    auto bytes = canonical_json(node_);
     if (!bytes) {
       table_.fault(FaultCode::kContradiction, {}, "an entry that has no canonical form",
                    "UTF-8, each key once, whole numbers below 2^53");
     } else if (bytes->size() > kMostEntryBytes) {
       table_.fault(FaultCode::kOutOfRange, {}, std::to_string(bytes->size()) + " bytes",
                    "at most " + std::to_string(kMostEntryBytes) + " bytes");
+    } else {
+      entry.bytes = std::move(*bytes);
     }
   }
 };
@@ -189,11 +190,15 @@ bool is_time_with_offset(const std::string& text) {
 }
 
 Result<Entry> read_entry(const Node& node, const std::string& path, const KindTable& kinds) {
-  return EntryReader(node, path, kinds).read();
+  auto out = EntryReader(node, path, kinds).read();
+  if (out) out.value().whole = node;
+  return out;
 }
 
-std::string bytes_of(const Entry& entry) {
-  return canonical_json(entry.whole).value_or("");  // read_entry let nothing else through
+Result<Entry> read_entry(Node&& node, const std::string& path, const KindTable& kinds) {
+  auto out = EntryReader(node, path, kinds).read();
+  if (out) out.value().whole = std::move(node);
+  return out;
 }
 
 }  // namespace lanework::ledger

@@ -20,6 +20,7 @@ struct Entry {
   std::string kind;
   std::optional<EntryId> corrects;
   Node whole;         // as sent: every key, known or not
+  std::string bytes;  // of the whole, as read_entry found it, by core/ledger/canonical.h
   bool known = true;  // else a kind of a newer version: kept and passed on, no part of what stands
 };
 
@@ -43,8 +44,10 @@ bool is_time_with_offset(const std::string& text);
 // is none, text too long, an id of another version, nesting below a list. Unknown keys are kept; an unknown kind makes
 // an entry that is not known, not a fault.
 Result<Entry> read_entry(const Node& node, const std::string& path, const KindTable& kinds);
+// The same; the node is moved from where it is an entry, and left as it was where it is none.
+Result<Entry> read_entry(Node&& node, const std::string& path, const KindTable& kinds);
 
-// Of the whole entry, by core/ledger/canonical.h: equal bytes are the same entry.
-std::string bytes_of(const Entry& entry);
+// Equal bytes are the same entry.
+inline const std::string& bytes_of(const Entry& entry) { return entry.bytes; }
 
 }  // namespace lanework::ledger

@@ -22,6 +22,7 @@ class HouseOfTest {
   std::string device(const std::string& account);
   std::string account(ledger::Role role, const std::vector<store::Grant>& grants = {});
 
+  [[nodiscard]] std::string file() const { return file_.file("quillmere"); }
   [[nodiscard]] Room& room() { return *room_; }
   [[nodiscard]] House& house() { return *house_; }
   [[nodiscard]] Service& service() { return *service_; }

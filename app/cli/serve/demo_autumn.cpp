@@ -108,7 +108,7 @@ class Autumn {
       for (store::Incoming& incoming : batch.entries) {
         std::int64_t& sequence = batch.sender.role == ledger::Role::kLead ? lead : coach;
         incoming.entry.whole.set("sequence", Node::make_integer(++sequence));
-        incoming.entry.sequence = sequence;
+        incoming.entry = ledger::read_entry(std::move(incoming.entry.whole), incoming.entry.kind, kinds_).value();
       }
     }
     return std::move(batches_);

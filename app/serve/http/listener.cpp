@@ -9,7 +9,6 @@
 #include <boost/beast/core.hpp>
 #include <boost/beast/http.hpp>
 #include <boost/beast/ssl.hpp>
-#include <iterator>
 #include <list>
 #include <utility>
 
@@ -22,33 +21,11 @@ namespace http = beast::http;
 using tcp = asio::ip::tcp;
 using beast::error_code;
 
-constexpr std::size_t kFirstBytes = 1024;
-
 Fault cannot_listen(const std::string& what, const std::string& found, const std::string& expected) {
   return {FaultCode::kCannotWrite, {what, 0, 0, {}}, found, expected, {}};
 }
 
-std::string lower(beast::string_view text) {
-  std::string out(text);
-  std::transform(out.begin(), out.end(), out.begin(),
-                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-  return out;
-}
-
-int status_of(const error_code& error) {
-  if (error == http::error::header_limit) return 431;
-  if (error == http::error::body_limit) return 413;
-  if (error == beast::error::timeout) return 408;
-  return 400;
-}
-
-// Beast reads a body of another coding as none at all, and what follows as the next request; a proxy may not.
-bool is_plain_framing(const http::request<http::string_body>& message) {
-  const auto codings = message.equal_range(http::field::transfer_encoding);
-  const auto count = std::distance(codings.first, codings.second);
-  if (count == 0) return true;
-  return count == 1 && message.version() == 11 && beast::iequals(codings.first->value(), "chunked");
-}
+constexpr int kGone = -1;  // nobody is there any more who would hear a refusal
 
 class BeastListener;
 
@@ -218,48 +195,62 @@ class BeastListener final : public Listener {
   // One connection's requests, one after another.
   template <class Stream>
   asio::awaitable<void> converse(Stream& stream, Connection& self, const asio::ip::address& peer) {
-    beast::flat_buffer buffer(limits_.header_bytes + kFirstBytes);
-    auto& line = beast::get_lowest_layer(stream);
-    error_code error;
+    RequestReader reader(limits_.sizes);
     while (!ending_) {
-      if (buffer.size() == 0) {
-        self.idle = true;
-        line.expires_after(limits_.idle);
-        const std::size_t got = co_await stream.async_read_some(buffer.prepare(kFirstBytes),
-                                                                asio::redirect_error(asio::use_awaitable, error));
-        if (error) co_return;
-        buffer.commit(got);
-      }
-      self.idle = false;
-      http::request_parser<http::string_body> parser;
-      parser.header_limit(static_cast<std::uint32_t>(limits_.header_bytes));
-      parser.body_limit(limits_.body_bytes);
-      line.expires_after(limits_.header);
-      co_await http::async_read_header(stream, buffer, parser, asio::redirect_error(asio::use_awaitable, error));
-      if (!error && !is_plain_framing(parser.get())) error = http::error::bad_transfer_encoding;
-      if (!error) {
-        line.expires_after(limits_.body);
-        if (beast::iequals(parser.get()[http::field::expect], "100-continue")) {
-          http::response<http::empty_body> go_on(http::status::continue_, parser.get().version());
-          co_await http::async_write(stream, go_on, asio::redirect_error(asio::use_awaitable, error));
-        }
-        if (!error) co_await http::async_read(stream, buffer, parser, asio::redirect_error(asio::use_awaitable, error));
-      }
-      if (error) {
-        if (error == http::error::end_of_stream || error == asio::error::operation_aborted ||
-            error == asio::error::connection_reset || error == asio::error::eof) {
-          co_return;
-        }
+      const int refused = co_await read(stream, self, reader);
+      if (refused == kGone) co_return;
+      if (refused != 0) {
         ++counts_.requests_refused;
-        co_await write(stream, refusal_(status_of(error)), 11, false, false);
+        co_await write(stream, refusal_(refused), 11, false, false);
         co_await hear_out(stream);
         co_return;
       }
-      const http::request<http::string_body> message = parser.release();
-      const bool head = message.method() == http::verb::head;
-      Response response = co_await answer(message, peer);
-      const bool keep = message.keep_alive() && !ending_;
-      if (!co_await write(stream, std::move(response), message.version(), keep, head)) co_return;
+      const unsigned version = reader.version();
+      const bool asked_to_keep = reader.keeps_alive();
+      Request request = reader.take();
+      name_caller(request, peer);
+      const bool head = request.method == "HEAD";
+      Response response = co_await answer(request);
+      if (!co_await write(stream, std::move(response), version, asked_to_keep && !ending_, head)) co_return;
+    }
+  }
+
+  // Until a request is whole: 0; else what it is refused as, or kGone.
+  template <class Stream>
+  asio::awaitable<int> read(Stream& stream, Connection& self, RequestReader& reader) {
+    auto& line = beast::get_lowest_layer(stream);
+    error_code error;
+    self.idle = reader.is_idle();
+    line.expires_after(self.idle ? limits_.idle : limits_.header);
+    bool of_body = false;
+    while (true) {
+      const auto step = reader.step();
+      if (step == RequestReader::Step::kWhole) co_return 0;
+      if (step == RequestReader::Step::kRefused) co_return reader.refusal();
+      if (step == RequestReader::Step::kEnd) co_return kGone;
+      if (!of_body && reader.in_body()) {
+        of_body = true;
+        line.expires_after(limits_.body);
+      }
+      if (step == RequestReader::Step::kGoOn) {
+        http::response<http::empty_body> go_on(http::status::continue_, reader.version());
+        co_await http::async_write(stream, go_on, asio::redirect_error(asio::use_awaitable, error));
+        if (error) co_return kGone;
+        continue;
+      }
+      const std::span<char> room = reader.room();
+      const std::size_t got = co_await stream.async_read_some(asio::buffer(room.data(), room.size()),
+                                                              asio::redirect_error(asio::use_awaitable, error));
+      if (error == asio::error::eof && !self.idle) {
+        reader.ended();
+      } else if (error) {
+        co_return error == beast::error::timeout && !self.idle ? 408 : kGone;
+      }
+      if (self.idle) {
+        self.idle = false;
+        line.expires_after(limits_.header);
+      }
+      reader.came(got);
     }
   }
 
@@ -278,13 +269,12 @@ class BeastListener final : public Listener {
     }
   }
 
-  asio::awaitable<Response> answer(const http::request<http::string_body>& message, const asio::ip::address& peer) {
+  asio::awaitable<Response> answer(const Request& request) {
     if (counts_.requests_waiting >= static_cast<std::int64_t>(limits_.waiting)) {
       ++counts_.requests_refused;
       Response busy = refusal_(503);
       co_return busy.with("Retry-After", "5");
     }
-    const Request request = request_of(message, peer);
     ++counts_.requests_waiting;
     const auto work = [this, &request]() -> asio::awaitable<Response> {
       try {
@@ -298,16 +288,7 @@ class BeastListener final : public Listener {
     co_return out;
   }
 
-  [[nodiscard]] Request request_of(const http::request<http::string_body>& message,
-                                   const asio::ip::address& peer) const {
-    Request out;
-    out.method = std::string(message.method_string());
-    const std::string target(message.target());
-    const std::size_t mark = target.find('?');
-    out.path = target.substr(0, mark);
-    if (mark != std::string::npos) out.query = target.substr(mark + 1);
-    for (const auto& field : message) out.headers.emplace_back(lower(field.name_string()), std::string(field.value()));
-    out.body = message.body();
+  void name_caller(Request& out, const asio::ip::address& peer) const {
     out.address = peer.to_string();
     out.secure = tls_.has_value();
     out.on_this_machine = peer.is_loopback();
@@ -321,7 +302,6 @@ class BeastListener final : public Listener {
       if (!last.empty()) out.address = std::string(last);
       out.secure = out.header("x-forwarded-proto") == "https";
     }
-    return out;
   }
 
   template <class Stream>

@@ -11,13 +11,13 @@
 #include <string>
 
 #include "app/serve/http/message.h"
+#include "app/serve/http/request_reader.h"
 #include "core/base/result.h"
 
 namespace lanework::serve {
 
 struct Limits {
-  std::size_t header_bytes = 16 * 1024;
-  std::size_t body_bytes = 1024 * 1024;
+  SizeLimits sizes;
   std::size_t connections = 4096;
   std::size_t waiting = 1024;           // whole requests that no thread has taken up yet
   std::chrono::seconds idle{75};        // between requests

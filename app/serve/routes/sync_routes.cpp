@@ -1,5 +1,6 @@
 // A device hands in what it has and gets what it may see; and what was kept aside, for the lead.
 #include <algorithm>
+#include <map>
 #include <optional>
 
 #include "app/serve/open_records.h"
@@ -21,7 +22,7 @@ struct Asked {
   std::string ledger;
   std::int64_t after = 0;
   std::int64_t most = 0;
-  const std::vector<Node>* entries = nullptr;  // of the call's body; null: none
+  std::vector<Node> entries;
 };
 
 Asked read_asked(Call& call, Faults& faults) {
@@ -32,11 +33,14 @@ Asked read_asked(Call& call, Faults& faults) {
   out.ledger = reader.text_or("ledger", "");
   out.after = reader.integer_or("after", 0, 0, kMany);
   out.most = reader.integer_or("most", kMostBack, 0, kMostBack);
-  if (const Node* list = call.body.find("entries")) {
-    if (list->kind != Node::Kind::kArray || list->items.size() > sync::kMostEntries) {
-      reader.fault(FaultCode::kOutOfRange, "entries", found_in_words(*list), "a list of at most 500 entries");
+  const auto list = std::find_if(call.body.entries.begin(), call.body.entries.end(),
+                                 [](const auto& one) { return one.first == "entries"; });
+  if (list != call.body.entries.end()) {
+    Node& sent = list->second;
+    if (sent.kind != Node::Kind::kArray || sent.items.size() > sync::kMostEntries) {
+      reader.fault(FaultCode::kOutOfRange, "entries", found_in_words(sent), "a list of at most 500 entries");
     } else {
-      out.entries = &list->items;
+      out.entries = std::move(sent.items);
     }
   }
   return out;  // keys of a newer client are passed over, so no finish()
@@ -63,6 +67,7 @@ const char* verdict_word(store::Verdict verdict) {
 // One for each entry that was sent, in its order.
 Node verdicts_node(const sync::ReadBatch& batch, const std::vector<store::EntryVerdict>& verdicts, Metrics& metrics) {
   std::vector<Node> rows(batch.read.size() + batch.unread.size());
+  std::map<std::string, std::int64_t> counts;
   for (std::size_t i = 0; i < batch.read.size(); ++i) {
     const store::EntryVerdict& verdict = verdicts[i];
     Node row = Node::make_table();
@@ -70,7 +75,7 @@ Node verdicts_node(const sync::ReadBatch& batch, const std::vector<store::EntryV
     row.set("verdict", Node::make_text(verdict_word(verdict.verdict)));
     if (verdict.receipt > 0) row.set("receipt", Node::make_integer(verdict.receipt));
     if (!verdict.why.empty()) row.set("why", Node::make_text(verdict.why));
-    metrics.entries(verdict_word(verdict.verdict), 1);
+    ++counts[verdict_word(verdict.verdict)];
     rows[batch.read[i]] = std::move(row);
   }
   for (std::size_t i = 0; i < batch.unread.size(); ++i) {
@@ -78,9 +83,10 @@ Node verdicts_node(const sync::ReadBatch& batch, const std::vector<store::EntryV
     Node row = Node::make_table();
     row.set("verdict", Node::make_text(verdict_word(verdict.verdict)));
     row.set("why", Node::make_text(verdict.why));
-    metrics.entries("unreadable", 1);
+    ++counts["unreadable"];
     rows[batch.unread[i]] = std::move(row);
   }
+  for (const auto& [verdict, count] : counts) metrics.entries(verdict, count);
   Node out = Node::make_array();
   out.items = std::move(rows);
   return out;
@@ -120,7 +126,7 @@ Result<Given> give(Call& call, const Asked& asked, const ClubLists& club) {
 
 Response synchronise(Call& call) {
   Faults faults;
-  const Asked asked = read_asked(call, faults);
+  Asked asked = read_asked(call, faults);
   if (!faults.empty()) return fault_answer(faults);
   if (asked.client < kOldest || asked.client > kNewest) {
     return error_answer(426, "update-first",
@@ -130,17 +136,16 @@ Response synchronise(Call& call) {
   if (!club) return store_answer(club.faults());
   const bool revoked = call.device->revoked != 0 || call.account->ended != 0;
   const store::Sender sender{call.device->id, call.account->id, call.account->role, revoked};
-  static const std::vector<Node> kNone;
-  const std::vector<Node>& sent = asked.entries == nullptr ? kNone : *asked.entries;
+  const bool sends = !asked.entries.empty();
   sync::ReadBatch batch =
-      sync::read_batch(sent, sender, call.viewer, club.value()->squads_of, call.house.kinds, call.now);
+      sync::read_batch(std::move(asked.entries), sender, call.viewer, club.value()->squads_of, call.house.kinds, call.now);
   Node body = Node::make_table();
   body.set("client", Node::make_integer(kVersion));
   body.set("ledger", Node::make_text(club.value()->ledger_id));
   body.set("now", Node::make_text(call.now.stamp));
   std::int64_t last = call.device->sequence;
   for (const store::Incoming& incoming : batch.batch.entries) last = std::max(last, incoming.entry.sequence);
-  if (!sent.empty()) {
+  if (sends) {
     const auto verdicts = call.house.writer->take_in(std::move(batch.batch));
     if (!verdicts) return store_answer(verdicts.faults());
     body.set("verdicts", verdicts_node(batch, verdicts.value(), call.house.metrics));
@@ -156,9 +161,8 @@ Response synchronise(Call& call) {
   }
   // A ledger that was restored has other numbers from some point on: everything is given anew, and sent anew.
   const bool other = !asked.ledger.empty() && asked.ledger != club.value()->ledger_id;
-  Asked from = asked;
-  if (other) from.after = 0;
-  auto given = give(call, from, *club.value());
+  if (other) asked.after = 0;
+  auto given = give(call, asked, *club.value());
   if (!given) return store_answer(given.faults());
   if (other) body.set("begin_anew", Node::make_boolean(true));
   body.set("entries", std::move(given.value().entries));

@@ -54,13 +54,14 @@ std::string why_aside(const Entry& entry, const access::Viewer& viewer, const ac
   return out.empty() ? by_squad(entry, viewer, players, kinds, now) : out;
 }
 
-ReadBatch read_batch(const std::vector<Node>& list, const store::Sender& sender, const access::Viewer& viewer,
+ReadBatch read_batch(std::vector<Node> list, const store::Sender& sender, const access::Viewer& viewer,
                      const access::SquadsOfPlayer& players, const ledger::KindTable& kinds, const Now& now) {
   ReadBatch out;
   out.batch.sender = sender;
   out.batch.received = now.stamp;
+  out.batch.entries.reserve(list.size());
   for (std::size_t i = 0; i < list.size(); ++i) {
-    auto entry = ledger::read_entry(list[i], "entries." + std::to_string(i + 1), kinds);
+    auto entry = ledger::read_entry(std::move(list[i]), "entries." + std::to_string(i + 1), kinds);
     if (!entry) {
       out.unread.push_back(i);
       out.whys.push_back(why_unread(entry.faults()));

@@ -23,7 +23,7 @@ struct ReadBatch {
 };
 
 // list: what was sent as 'entries'.
-ReadBatch read_batch(const std::vector<Node>& list, const store::Sender& sender, const access::Viewer& viewer,
+ReadBatch read_batch(std::vector<Node> list, const store::Sender& sender, const access::Viewer& viewer,
                      const access::SquadsOfPlayer& players, const ledger::KindTable& kinds, const Now& now);
 
 // Empty: nothing against it.

@@ -56,6 +56,7 @@ void Writer::take_in_together(std::vector<Job>& jobs, store::Store& store) {
   batches.reserve(jobs.size());
   for (Job& job : jobs) batches.push_back(std::move(job.batch));
   auto verdicts = store.take_in(batches, kinds_);
+  ++transactions_;
   for (std::size_t i = 0; i < jobs.size(); ++i) {
     if (verdicts) {
       jobs[i].done.set_value(std::move(verdicts.value()[i]));

@@ -2,7 +2,9 @@
 // answered only when that transaction is on the disk. So many senders share one wait for the disk.
 #pragma once
 
+#include <atomic>
 #include <condition_variable>
+#include <cstdint>
 #include <deque>
 #include <future>
 #include <memory>
@@ -24,6 +26,7 @@ class Writer {
 
   // Waits until the batch is on the disk; a fault: nothing of it is.
   Result<std::vector<store::EntryVerdict>> take_in(store::Batch batch);
+  [[nodiscard]] std::int64_t transactions() const { return transactions_; }  // so far
 
  private:
   struct Job {
@@ -38,6 +41,7 @@ class Writer {
   std::condition_variable came_;
   std::deque<Job> waiting_;
   bool ending_ = false;
+  std::atomic<std::int64_t> transactions_{0};
   std::thread thread_;
 
   void run();
