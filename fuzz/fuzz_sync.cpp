@@ -1,5 +1,5 @@
-// Any bytes as the body of POST /api/sync, up to the store's door: the body, the batch and its entries, one text for one entry, who
-// sees what of it, and what stands of everything that nothing is against.
+// Any bytes as the body of POST /api/sync, up to the store's door: the body, the batch and its entries, one text for
+// one entry, who sees what of it, and what stands of everything that nothing is against.
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
@@ -30,7 +30,10 @@ const access::SquadsOfPlayer& players() {
 
 access::Viewer viewer_of(ledger::Role role) {
   const Date today = *parse_iso_date("2026-11-26");
-  return {role == ledger::Role::kBoard ? "a-2" : "a-1", role, {{"u13", *parse_iso_date("2026-08-01"), *parse_iso_date("2027-07-31"), false}}, today};
+  return {role == ledger::Role::kBoard ? "a-2" : "a-1",
+          role,
+          {{"u13", *parse_iso_date("2026-08-01"), *parse_iso_date("2027-07-31"), false}},
+          today};
 }
 
 serve::Now now() { return {1'795'712'700, *parse_iso_date("2026-11-26"), "2026-11-26T18:05:00+01:00"}; }
@@ -59,7 +62,8 @@ void check_text(const Entry& entry) {
 void check_view(const Received& row) {
   static const std::set<std::string, std::less<>> kOfReceiver = {"receipt", "received"};
   for (const auto role : {ledger::Role::kLead, ledger::Role::kCoach, ledger::Role::kRecorder, ledger::Role::kBoard}) {
-    const auto seen = access::visible_entry(row, now().day, viewer_of(role), access::test::shipped_matrix(), kinds(), players());
+    const auto seen =
+        access::visible_entry(row, now().day, viewer_of(role), access::test::shipped_matrix(), kinds(), players());
     if (!seen) continue;
     const ledger::Kind* kind = kinds().find(row.entry.kind);
     const bool of_club = kind != nullptr && kind->data_class == ledger::DataClass::kClub;

@@ -37,8 +37,7 @@ double since(Clock::time_point began) { return std::chrono::duration<double>(Clo
 std::string id_text(std::int64_t n) {
   std::array<std::uint8_t, 10> random{};
   for (std::size_t i = 0; i < 8; ++i) random[i + 2] = static_cast<std::uint8_t>(n >> (56 - 8 * i));
-  return ledger::to_text(
-      ledger::make_entry_id(1'795'700'000'000ULL + static_cast<std::uint64_t>(n / 1000), random));
+  return ledger::to_text(ledger::make_entry_id(1'795'700'000'000ULL + static_cast<std::uint64_t>(n / 1000), random));
 }
 
 std::string entry_text(std::int64_t n, const std::string& squad, const std::string& day) {
@@ -61,9 +60,22 @@ std::int64_t first_of(int client, std::int64_t n) {
   return kMany + (static_cast<std::int64_t>(client) * 1'000'000 + n) * kEntries;
 }
 
+double busy_seconds_of_all() {
+  rusage used{};
+  ::getrusage(RUSAGE_SELF, &used);
+  const auto seconds = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) * 1e-6;
+  };
+  return seconds(used.ru_utime) + seconds(used.ru_stime);
+}
+
 // One writer, nothing else, of the same entries by as many devices in turn: 'together' batches in each transaction.
 // from: the batch that each device begins with, of none that were there before.
-double bare(store::Store& store, int together, std::int64_t from) {
+struct Bare {
+  double a_second = 0;
+  double busy = 0;  // CPU microseconds an entry
+};
+Bare bare(store::Store& store, int together, std::int64_t from) {
   constexpr int kBatches = 20'000;
   std::vector<std::vector<store::Batch>> ready;
   int n = 0;
@@ -75,13 +87,15 @@ double bare(store::Store& store, int together, std::int64_t from) {
     }
     ready.push_back(std::move(some));
   }
+  const double busy_before = busy_seconds_of_all();
   const auto began = Clock::now();
   std::int64_t done = 0;
   for (std::size_t i = 0; i < ready.size() && since(began) < kSeconds; ++i) {
     if (!store.take_in(ready[i], ledger::test::shipped_kinds())) throw std::runtime_error("not taken in");
     done += static_cast<std::int64_t>(together) * kEntries;
   }
-  return static_cast<double>(done) / since(began);
+  const double took = since(began);
+  return {static_cast<double>(done) / took, (busy_seconds_of_all() - busy_before) * 1e6 / static_cast<double>(done)};
 }
 
 class Serving {
@@ -126,15 +140,6 @@ long resident_kilobytes() {
   return 0;
 }
 
-double busy_seconds_of_all() {
-  rusage used{};
-  ::getrusage(RUSAGE_SELF, &used);
-  const auto seconds = [](const timeval& time) {
-    return static_cast<double>(time.tv_sec) + static_cast<double>(time.tv_usec) * 1e-6;
-  };
-  return seconds(used.ru_utime) + seconds(used.ru_stime);
-}
-
 // One client's request, made once; only the entries' ids and numbers are written anew, since it is the server that is
 // measured.
 class SyncRequest {
@@ -143,7 +148,8 @@ class SyncRequest {
     std::string body = R"({"client":1,"most":0,"entries":[)";
     for (int i = 0; i < kEntries; ++i) body += (i == 0 ? "" : ",") + entry_text(kMany + i, "u13", "2026-11-26");
     text_ = post("/api/sync", credential, body + "]}");
-    for (std::size_t at = text_.find(kId); at != std::string::npos; at = text_.find(kId, at + 1)) ids_.push_back(at + 6);
+    for (std::size_t at = text_.find(kId); at != std::string::npos; at = text_.find(kId, at + 1))
+      ids_.push_back(at + 6);
   }
 
   // first: the number of the first entry, of kEntries that have none yet.
@@ -183,21 +189,24 @@ void sync_beside_a_bare_writer() {
   const double a_second = static_cast<double>(ours.seconds.size()) * kEntries / ours.took;
   const double together =
       static_cast<double>(ours.seconds.size()) / static_cast<double>(house.house().writer->transactions());
-  const double full = bare(*house.room().store, kClients, 100'000);
-  const double alike =
-      bare(*house.room().store, std::max(1, static_cast<int>(std::lround(together))), 200'000);
-  const double alone = bare(*house.room().store, 1, 300'000);
+  const Bare full = bare(*house.room().store, kClients, 100'000);
+  const Bare alike = bare(*house.room().store, std::max(1, static_cast<int>(std::lround(together))), 200'000);
+  const Bare alone = bare(*house.room().store, 1, 300'000);
+  const auto entries = static_cast<double>(ours.seconds.size()) * kEntries;
   std::printf(
       "sync, SQLite: %.0f entries a second acknowledged at %d clients, %d in a batch, %.1f batches in a transaction "
       "(p50 %.1f ms, p99 %.1f ms, refused %lld)\n",
       a_second, kClients, kEntries, together, at(ours.seconds, 0.5) * 1e3, at(ours.seconds, 0.99) * 1e3,
       static_cast<long long>(ours.refused));
-  std::printf("  of %.1f cores that were to be had it took %.2f, its clients among them %.2f\n",
-              static_cast<double>(std::thread::hardware_concurrency()), busy / ours.took, ours.busy / ours.took);
   std::printf(
       "  bare writer, the same settings: %.0f with as many batches in a transaction, ratio %.2f, aim 0.70; %.0f with "
       "%d, ratio %.2f; %.0f with one, ratio %.2f\n",
-      alike, a_second / alike, full, kClients, a_second / full, alone, a_second / alone);
+      alike.a_second, a_second / alike.a_second, full.a_second, kClients, a_second / full.a_second, alone.a_second,
+      a_second / alone.a_second);
+  std::printf(
+      "  it had %.2f of %u cores: %.1f us an entry, the clients' part %.1f; the bare writer's own %.1f and %.1f\n",
+      busy / ours.took, std::thread::hardware_concurrency(), busy * 1e6 / entries, ours.busy * 1e6 / entries,
+      alike.busy, full.busy);
 }
 
 void reads_with_idle_connections() {

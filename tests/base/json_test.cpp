@@ -39,15 +39,65 @@ void expect_alike(const std::string& text) {
 }
 
 rc::Gen<std::string> a_piece() {
-  return rc::gen::elementOf(std::vector<std::string>{
-      "{",         "}",       "[",       "]",           ",",      ":",       "\"a\"",    "\"b\":1", "\"c\":{", "\"",
-      "\\",        "\\n",     "\\/",     "\\x",         "\\u00e", "\\u00e9", "\\ud83d",  "\\ude00", "\\u0000", "1",
-      "-",         "0",       "-0",      "01",          "1.",     ".5",      "1.25",     "1e5",     "1E+2",    "1e400",
-      "-1e-400",   "true",    "false",   "null",        "tru",    " ",       "\n",       "\t",      "\x01",    "\x7f",
-      "\xc3\xa9",  "\xc3",    "\xa9",    "\xe2\x82\xac", "\xed\xa0\x80",      "\xf0\x9f\x98\x80",   "\xf4\x90\x80\x80",
-      "\xc0\xaf",  "\xef\xbb\xbf",       "/*",          "//",     "NaN",     "9007199254740993",
-      "9223372036854775807",  "9223372036854775808",    "-9223372036854775808", "-9223372036854775809",
-      "18446744073709551616", std::string(1, '\0')});
+  return rc::gen::elementOf(std::vector<std::string>{"{",
+                                                     "}",
+                                                     "[",
+                                                     "]",
+                                                     ",",
+                                                     ":",
+                                                     "\"a\"",
+                                                     "\"b\":1",
+                                                     "\"c\":{",
+                                                     "\"",
+                                                     "\\",
+                                                     "\\n",
+                                                     "\\/",
+                                                     "\\x",
+                                                     "\\u00e",
+                                                     "\\u00e9",
+                                                     "\\ud83d",
+                                                     "\\ude00",
+                                                     "\\u0000",
+                                                     "1",
+                                                     "-",
+                                                     "0",
+                                                     "-0",
+                                                     "01",
+                                                     "1.",
+                                                     ".5",
+                                                     "1.25",
+                                                     "1e5",
+                                                     "1E+2",
+                                                     "1e400",
+                                                     "-1e-400",
+                                                     "true",
+                                                     "false",
+                                                     "null",
+                                                     "tru",
+                                                     " ",
+                                                     "\n",
+                                                     "\t",
+                                                     "\x01",
+                                                     "\x7f",
+                                                     "\xc3\xa9",
+                                                     "\xc3",
+                                                     "\xa9",
+                                                     "\xe2\x82\xac",
+                                                     "\xed\xa0\x80",
+                                                     "\xf0\x9f\x98\x80",
+                                                     "\xf4\x90\x80\x80",
+                                                     "\xc0\xaf",
+                                                     "\xef\xbb\xbf",
+                                                     "/*",
+                                                     "//",
+                                                     "NaN",
+                                                     "9007199254740993",
+                                                     "9223372036854775807",
+                                                     "9223372036854775808",
+                                                     "-9223372036854775808",
+                                                     "-9223372036854775809",
+                                                     "18446744073709551616",
+                                                     std::string(1, '\0')});
 }
 
 RC_GTEST_PROP(JsonBesideAnother, ReadsAndRefusesTheSame, ()) {
@@ -63,14 +113,16 @@ RC_GTEST_PROP(JsonBesideAnother, ReadsAndRefusesTheSame, ()) {
 // A sound document with one byte of it changed.
 RC_GTEST_PROP(JsonBesideAnother, OneByteMakesTheSameDifference, ()) {
   static const std::string kSound =
-      "{\"a\": [1, -2.5e3, true, {\"b\": \"\\ud83d\\ude00 \xc3\xa9\\n\"}], \"c\": {}, \"d\": [], \"e\": 9007199254740993}";
+      "{\"a\": [1, -2.5e3, true, {\"b\": \"\\ud83d\\ude00 \xc3\xa9\\n\"}], \"c\": {}, \"d\": [], \"e\": "
+      "9007199254740993}";
   std::string text = kSound;
   text[*rc::gen::inRange<std::size_t>(0, text.size())] = *rc::gen::arbitrary<char>();
   expect_alike(text);
   expect_alike(kSound.substr(0, *rc::gen::inRange<std::size_t>(0, kSound.size())));
 }
 
-RC_GTEST_PROP(JsonBesideAnother, AnyBytesAreWrittenTheSame, (const std::string& bytes, std::int64_t number, double real)) {
+RC_GTEST_PROP(JsonBesideAnother, AnyBytesAreWrittenTheSame,
+              (const std::string& bytes, std::int64_t number, double real)) {
   Node node = Node::make_table();
   node.set(bytes, Node::make_text(bytes));
   node.set("number", Node::make_integer(number));
@@ -91,9 +143,9 @@ TEST(Json, SyntaxFaultsNameThePlace) {
     int line;
     int column;
   };
-  for (const Case& one : {Case{"{\n \"x\": 1,\n \"y\": }\n", 3, 7}, Case{"", 1, 1}, Case{"{", 1, 2}, Case{"{\"a\"}", 1, 5},
-                          Case{"{\"a\":1 \"b\":2}", 1, 10}, Case{"{\"a\":tru}", 1, 9}, Case{"{\"a\":\"\n\"}", 1, 7},
-                          Case{"{}\n{}", 2, 1}, Case{"{\"a\":1e400}", 1, 11}}) {
+  for (const Case& one : {Case{"{\n \"x\": 1,\n \"y\": }\n", 3, 7}, Case{"", 1, 1}, Case{"{", 1, 2},
+                          Case{"{\"a\"}", 1, 5}, Case{"{\"a\":1 \"b\":2}", 1, 10}, Case{"{\"a\":tru}", 1, 9},
+                          Case{"{\"a\":\"\n\"}", 1, 7}, Case{"{}\n{}", 2, 1}, Case{"{\"a\":1e400}", 1, 11}}) {
     const auto read = parse_json("x", one.text);
     ASSERT_FALSE(read) << one.text;
     EXPECT_EQ(read.faults().front().place.line, one.line) << one.text;

@@ -43,8 +43,7 @@ bool is_plain_framing(const Parser::value_type& message) {
 }  // namespace
 
 struct RequestReader::State {
-  explicit State(const SizeLimits& size_limits)
-      : limits(size_limits), buffer(size_limits.header_bytes + kFirstBytes) {}
+  explicit State(const SizeLimits& size_limits) : limits(size_limits), buffer(size_limits.header_bytes + kFirstBytes) {}
 
   SizeLimits limits;
   beast::flat_buffer buffer;

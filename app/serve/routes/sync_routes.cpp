@@ -137,8 +137,8 @@ Response synchronise(Call& call) {
   const bool revoked = call.device->revoked != 0 || call.account->ended != 0;
   const store::Sender sender{call.device->id, call.account->id, call.account->role, revoked};
   const bool sends = !asked.entries.empty();
-  sync::ReadBatch batch =
-      sync::read_batch(std::move(asked.entries), sender, call.viewer, club.value()->squads_of, call.house.kinds, call.now);
+  sync::ReadBatch batch = sync::read_batch(std::move(asked.entries), sender, call.viewer, club.value()->squads_of,
+                                           call.house.kinds, call.now);
   Node body = Node::make_table();
   body.set("client", Node::make_integer(kVersion));
   body.set("ledger", Node::make_text(club.value()->ledger_id));
