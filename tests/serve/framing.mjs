@@ -99,18 +99,22 @@ async function corpus({ demo, contract }) {
 async function oneAfterAnother({ demo, contract }) {
   const server = await demo.serve();
   const two = await exchange(server, contract, kSmuggled + kSmuggled, { path: "/health", silent: 300 });
-  const byte = await (async () => {
+  const byteByByte = async (bytes) => {
     const raw = await Raw.open(server);
-    for (const letter of post("Content-Length: 2\r\n", "{}")) await raw.send(letter);
+    for (const letter of bytes) await raw.send(letter);
     const answers = await raw.quiet();
     raw.destroy();
     return answers;
-  })();
+  };
+  const byte = await byteByByte(post("Content-Length: 2\r\n", "{}"));
+  const chunks = await byteByByte(post("Transfer-Encoding: chunked\r\n", "2\r\n{}\r\n0\r\n\r\n"));
+  const lastChunk = await byteByByte(post("Transfer-Encoding: chunked\r\n", "0\r\n\r\n"));
   const waits = await exchange(server, contract, post("Content-Length: 2\r\nExpect: 100-continue\r\n"), { path: "/api/sign-in", method: "POST", silent: 200 });
   const both = await exchange(server, contract, post("Content-Length: 2\r\nExpect: 100-continue\r\n", "{}"), { path: "/api/sign-in", method: "POST", silent: 200 });
   await server.stop();
   const statuses = (answers) => answers.map(({ status }) => status).join();
   return all(that(statuses(two.answers) === "200,200", `two requests in one go: ${statuses(two.answers)}`), that(statuses(byte) === "400", `byte by byte: ${statuses(byte)}`),
+    that(statuses(chunks) === "400" && statuses(lastChunk) === "400", `chunks byte by byte: ${statuses(chunks)}, the last alone: ${statuses(lastChunk)}`),
     that(statuses(waits.answers) === "100", `Expect, before the body: ${statuses(waits.answers)}`), that(statuses(both.answers) === "100,400", `Expect, with the body: ${statuses(both.answers)}`));
 }
 

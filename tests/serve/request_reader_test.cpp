@@ -96,6 +96,13 @@ TEST(RequestReader, WhatIsTooLargeIsRefusedBeforeItIsHeld) {
   EXPECT_EQ(refusal("POST / HTTP/1.1\r\nTransfer-Encoding: chunked\r\n\r\n" + std::string(5000, '0')), 400);
 }
 
+TEST(RequestReader, TheLastChunkMayComeByteByByte) {
+  RequestReader reader({});
+  std::string_view bytes = "POST / HTTP/1.1\r\nHost: h\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n";
+  EXPECT_EQ(step_through(reader, bytes, 1), Step::kWhole);
+  EXPECT_EQ(reader.take().body, "");
+}
+
 RC_GTEST_PROP(RequestReader, HowTheBytesArriveChangesNothing, (const std::string& body)) {
   const std::string chunk = body.substr(0, 15);
   const char* digits = "0123456789abcdef";
