@@ -242,7 +242,7 @@ class Fuzzed {
 
   // What was sent comes back inside JSON's texts or not at all: files and figures are the server's own.
   static void check_answer(const Response& answer, const Request& request) {
-    constexpr std::array<int, 14> kKnown = {200, 201, 304, 400, 401, 403, 404, 405, 409, 410, 415, 422, 426, 429};
+    constexpr std::array<int, 15> kKnown = {200, 201, 202, 304, 400, 401, 403, 404, 405, 409, 410, 415, 422, 426, 429};
     promise(std::find(kKnown.begin(), kKnown.end(), answer.status) != kKnown.end(),
             "an answer has a status that is known");
     check_headers(answer);
