@@ -1,0 +1,67 @@
+#include "core/release/make_release.h"
+
+#include <algorithm>
+
+#include "core/release/withhold.h"
+
+namespace lanework::release {
+namespace {
+
+std::optional<Fault> audit_fault(const std::vector<NotGiven>& found, const std::string& what) {
+  const auto exposed = std::find_if(found.begin(), found.end(), [](const NotGiven& one) { return one.exposed(); });
+  if (exposed == found.end()) return std::nullopt;
+  return Fault{FaultCode::kContradiction,
+               {"", 0, 0, "audit"},
+               in_words(*exposed),
+               what,
+               "nothing was released; every row and then all of injuries were tried without"};
+}
+
+// Entries that came in later about days that were given out: told, not counted.
+std::vector<std::string> remarks(const ledger::State& state, const std::vector<Release>& earlier) {
+  std::vector<std::string> out;
+  for (const Release& one : earlier) {
+    std::vector<Period> before;
+    for (const Release& other : earlier) {
+      if (other.number < one.number) before.push_back(other.period);
+    }
+    if (counts_of(state, one.period, pieces_of(one.period, before), one.rows) == one.own) continue;
+    out.push_back("Since the release of " + to_iso(one.period.from) + " to " + to_iso(one.period.until) +
+                  ", entries about its days were added, corrected or erased. Those days count as they were given out.");
+  }
+  return out;
+}
+
+}  // namespace
+
+Result<Made> make_release(const ledger::State& state, const Wanted& wanted, const std::vector<Release>& earlier) {
+  std::vector<Period> periods;
+  std::int64_t last = 0;
+  for (const Release& one : earlier) {
+    periods.push_back(one.period);
+    last = std::max(last, one.number);
+  }
+  if (const auto fault = period_fault(wanted.period, periods, wanted.today)) return *fault;
+  if (const auto fault = audit_fault(audit(earlier), "releases so far that give nothing away")) return *fault;
+  Made out;
+  Release& release = out.release;
+  release.number = last + 1;
+  release.period = wanted.period;
+  release.club = wanted.club;
+  release.made = wanted.made;
+  release.rows = wanted.rows;
+  release.own = counts_of(state, wanted.period, pieces_of(wanted.period, periods), wanted.rows);
+  release.whole = release.own;
+  for (const Release& one : earlier) {
+    if (lies_within(one.period, wanted.period)) release.whole = together(release.whole, one.whole);
+  }
+  release.remarks = remarks(state, earlier);
+  out.tried = withhold(release, earlier);
+  std::vector<Release> all = earlier;
+  all.push_back(release);
+  out.not_given = audit(all);
+  if (const auto fault = audit_fault(out.not_given, "a release that gives nothing away")) return *fault;
+  return out;
+}
+
+}  // namespace lanework::release
