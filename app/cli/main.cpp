@@ -3,6 +3,7 @@
 #include <exception>
 
 #include "app/cli/command.h"
+#include "app/cli/serve/release_command.h"
 
 namespace lanework::cli {
 
@@ -34,6 +35,7 @@ int run(int argc, char** argv) {
   add_club_import_command(app, exit_status);
   add_account_command(app, exit_status);
   add_retain_command(app, exit_status);
+  add_release_command(app, exit_status);
   add_serve_command(app, exit_status);
   add_worker_command(app, exit_status);
   add_backup_command(app, exit_status);

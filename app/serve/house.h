@@ -4,6 +4,7 @@
 #include <memory>
 #include <mutex>
 #include <string>
+#include <vector>
 
 #include "app/serve/http/listener.h"
 #include "app/serve/log.h"
@@ -17,6 +18,7 @@
 #include "app/serve/sync/writer.h"
 #include "core/access/viewer.h"
 #include "core/care/entries/fold.h"
+#include "core/release/counts.h"
 
 namespace lanework::serve {
 
@@ -40,6 +42,7 @@ struct House {
   ledger::KindTable kinds;
   access::Matrix matrix;
   CareRules care;
+  std::vector<release::Named> regions;  // that the board's releases count injuries by
   StaticFiles files;
   KnownPasswords known_passwords;
   Clock clock = seconds_of_clock;

@@ -9,15 +9,20 @@
 #include "app/store/directory.h"
 #include "app/store/gate.h"
 #include "app/store/queue.h"
+#include "app/store/releases.h"
 #include "app/store/store.h"
 
 namespace lanework::serve {
+
+// Rarely asked for: a connection of its own each time, so that no thread keeps one more.
+using OpenReleases = std::function<Result<std::unique_ptr<store::Releases>>()>;
 
 struct Room {
   std::unique_ptr<store::Store> store;
   std::unique_ptr<store::Gate> gate;
   std::unique_ptr<store::Directory> directory;
   std::unique_ptr<store::Queue> queue;
+  OpenReleases releases;
 };
 
 using OpenRoom = std::function<Result<Room>()>;

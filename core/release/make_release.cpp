@@ -7,14 +7,10 @@
 namespace lanework::release {
 namespace {
 
-std::optional<Fault> audit_fault(const std::vector<NotGiven>& found, const std::string& what) {
+std::optional<Fault> audit_fault(const std::vector<NotGiven>& found, const std::string& what, const char* hint) {
   const auto exposed = std::find_if(found.begin(), found.end(), [](const NotGiven& one) { return one.exposed(); });
   if (exposed == found.end()) return std::nullopt;
-  return Fault{FaultCode::kContradiction,
-               {"", 0, 0, "audit"},
-               in_words(*exposed),
-               what,
-               "nothing was released; every row and then all of injuries were tried without"};
+  return Fault{FaultCode::kContradiction, {"", 0, 0, "audit"}, in_words(*exposed), what, hint};
 }
 
 // Entries that came in later about days that were given out: told, not counted.
@@ -42,7 +38,9 @@ Result<Made> make_release(const ledger::State& state, const Wanted& wanted, cons
     last = std::max(last, one.number);
   }
   if (const auto fault = period_fault(wanted.period, periods, wanted.today)) return *fault;
-  if (const auto fault = audit_fault(audit(earlier), "releases so far that give nothing away")) return *fault;
+  if (const auto fault = audit_fault(audit(earlier), "releases so far that give nothing away",
+                                     "nothing more is released: it could only give away more"))
+    return *fault;
   Made out;
   Release& release = out.release;
   release.number = last + 1;
@@ -60,7 +58,10 @@ Result<Made> make_release(const ledger::State& state, const Wanted& wanted, cons
   std::vector<Release> all = earlier;
   all.push_back(release);
   out.not_given = audit(all);
-  if (const auto fault = audit_fault(out.not_given, "a release that gives nothing away")) return *fault;
+  if (const auto fault =
+          audit_fault(out.not_given, "a release that gives nothing away",
+                      "nothing was released; hiding every row, and saying nothing of injuries, were tried"))
+    return *fault;
   return out;
 }
 

@@ -17,6 +17,7 @@ import { evidence } from "./evidence.mjs";
 import { goldens } from "./golden.mjs";
 import { ledger } from "./ledger.mjs";
 import { pages } from "./pages.mjs";
+import { releases } from "./release.mjs";
 import { rolling } from "./rolling.mjs";
 import { rollingStories } from "./rolling_stories.mjs";
 import { seasons } from "./season.mjs";
@@ -37,7 +38,7 @@ export const cli = {
   async run({ build }) {
     const program = `${process.cwd()}/${build}/lanework`;
     const results = [];
-    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...ledger, ...custody, ...billsOfMaterials, ...goldens];
+    const tests = [...commands, ...badInput, ...blocks, ...rolling, ...rollingStories, ...clubFolder, ...clubPages, ...pages, ...evidence, ...seasons, ...emphasis, ...weather, ...carePlayers, ...careMeasures, ...careEvenings, ...careVenue, ...careCatalogue, ...careClub, ...ledger, ...custody, ...releases, ...billsOfMaterials, ...goldens];
     for (const test of tests) results.push(await resultOf(test, program));
     return [...results, ...(await schemaResults(program, `${build}/tests/parity/native_door`))];
   },

@@ -9,7 +9,7 @@ import { join } from "node:path";
 
 const kHere = { "x-forwarded-for": undefined, "x-forwarded-proto": undefined };
 const kPassword = "seventeen grey gulls";
-const kPlaces = { squad: "u13-kestrels", player: "Q99", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23", number: "1" };
+const kPlaces = { squad: "u13-kestrels", player: "Q99", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23", number: "1", release: "1" };
 const path = (route, places = {}) => route.path.replace(/\{(\w+)\}/g, (_, name) => ({ ...kPlaces, ...places })[name]);
 
 // An account of its own, with a password, signed in.
@@ -31,7 +31,7 @@ export async function pair(lead, people, account) {
 
 const kReads = [
   ["/api/me"], ["/api/sessions"], ["/api/accounts"], ["/api/devices"], ["/api/pairings"], ["/api/squads"], ["/api/squads/u13-kestrels"],
-  ["/api/week/2026-11-23"], ["/api/planning"], ["/api/quarantine"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
+  ["/api/week/2026-11-23"], ["/api/planning"], ["/api/quarantine"], ["/api/releases"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
 ];
 
 async function readings({ people, lead }) {
@@ -238,7 +238,7 @@ async function wrongCallers({ people, lead }) {
     }
     for (const method of ["PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "PROPFIND", route.method === "GET" ? "POST" : "GET"]) {
       const answer = await right.call(method, where, method === "POST" ? {} : undefined);
-      const both = ["/api/accounts", "/api/pairings"].includes(route.path) && ["GET", "POST"].includes(method);
+      const both = ["/api/accounts", "/api/pairings", "/api/releases"].includes(route.path) && ["GET", "POST"].includes(method);
       if (!both) out.push(is(answer, 405, "no-such-method"));
     }
   }

@@ -25,6 +25,7 @@ const std::map<std::string, std::string> kPlaces = {{"{squad}", "u13"},
                                                     {"{account}", "a-0000000000000000"},
                                                     {"{device}", "d-0000000000000000"},
                                                     {"{pairing}", "p-0000000000000000"},
+                                                    {"{release}", "1"},
                                                     {"{monday}", "2026-11-23"},
                                                     {"{number}", "1"}};
 

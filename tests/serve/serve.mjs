@@ -15,13 +15,14 @@ import { Demo, killAll } from "./server.mjs";
 import { signIn } from "./sign_in.mjs";
 import { slow } from "./slow.mjs";
 import { syncing } from "./sync.mjs";
+import { releases } from "./releases.mjs";
 import { overTls } from "./tls.mjs";
 import { unseen } from "./unseen.mjs";
 
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
+const kTests = [...everyRoute, ...releases, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();

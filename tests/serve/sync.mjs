@@ -287,6 +287,7 @@ async function full({ demo, contract }) {
     "squad-of-device": () => coach.get("/api/device/squads/u13-kestrels"),
     "timeline": () => lead.get("/api/players/Q05/timeline"),
     "export-player": () => lead.post("/api/players/Q05/export", { verified: "x" }),
+    "make-release": () => lead.post("/api/releases", { from: "2026-01-01", until: "2026-06-30" }),
     "erase-player": () => lead.post("/api/players/Q05/erase", { player: "Q05" }),
   };
   const without = [];

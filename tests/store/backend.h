@@ -8,6 +8,7 @@
 #include "app/store/directory.h"
 #include "app/store/gate.h"
 #include "app/store/postgres/postgres_store.h"
+#include "app/store/releases.h"
 #include "tests/store/private_cluster.h"
 #include "tests/store/sqlite_file.h"
 
@@ -41,6 +42,13 @@ class Backend {
                                     : open_postgres_directory(where_, club, std::move(key));
     if (!directory) throw std::runtime_error(to_line(directory.faults().front()));
     return std::move(directory).value();
+  }
+  [[nodiscard]] std::unique_ptr<Releases> open_releases(const std::string& club = "quillmere") const {
+    Key key = read_key_file(file_.key_file()).value();
+    auto releases = where_.empty() ? open_sqlite_releases(file_.file(club), std::move(key))
+                                   : open_postgres_releases(where_, club, std::move(key));
+    if (!releases) throw std::runtime_error(to_line(releases.faults().front()));
+    return std::move(releases).value();
   }
   [[nodiscard]] const std::string& where() const { return where_; }
   [[nodiscard]] const SqliteFile& file() const { return file_; }  // the key's folder, also where the rows lie elsewhere

@@ -642,6 +642,61 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/releases": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was given out so far. */
+        get: operations["releases"];
+        put?: never;
+        /** Give out a season or a half, from what the ledger holds now. It stands as it is from then on. */
+        post: operations["make-release"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/release-preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What make-release would give out, and what could be worked out of it. Nothing is kept. */
+        post: operations["preview-release"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/releases/{release}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description its number */
+                release: components["parameters"]["Release"];
+            };
+            cookie?: never;
+        };
+        /** One release, byte for byte as it was given out. */
+        get: operations["release"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/players/{player}/timeline": {
         parameters: {
             query?: never;
@@ -794,6 +849,12 @@ export interface components {
             name: string;
             role: components["schemas"]["Role"];
             charges?: components["schemas"]["NewCharge"][];
+        };
+        ReleasePeriod: {
+            /** @description the first day */
+            from: components["schemas"]["Day"];
+            /** @description the last day; it is over */
+            until: components["schemas"]["Day"];
         };
         Charges: {
             charges?: components["schemas"]["NewCharge"][];
@@ -1043,6 +1104,82 @@ export interface components {
         Squads: {
             club: string;
             squads: components["schemas"]["SquadRow"][];
+        };
+        Releases: {
+            releases: {
+                release: number;
+                from: components["schemas"]["Day"];
+                until: components["schemas"]["Day"];
+                made: components["schemas"]["Time"];
+            }[];
+        };
+        /** @description per 1000 hours, with its exact 95 % limits */
+        ReleaseRate: {
+            rate: number;
+            low: number;
+            high: number;
+        };
+        /** @description a count, or hidden */
+        ReleaseRow: {
+            key: string;
+            name: string;
+            count?: number;
+            /** @constant */
+            hidden?: true;
+            per_1000_hours?: components["schemas"]["ReleaseRate"];
+        };
+        /** @description sessions by what was told of them; hours of players where somebody confirmed them */
+        ReleaseDone: {
+            /** @description the squad */
+            key?: string;
+            name?: string;
+            held: number;
+            cut_short: number;
+            missed: number;
+            most: number;
+            half: number;
+            few: number;
+            confirmed: number;
+            hours: number;
+            most_did_it_percent?: number;
+        };
+        Release: {
+            release: number;
+            club: string;
+            from: components["schemas"]["Day"];
+            until: components["schemas"]["Day"];
+            made: components["schemas"]["Time"];
+            sessions: {
+                all: components["schemas"]["ReleaseDone"];
+                squads: components["schemas"]["ReleaseDone"][];
+            };
+            injuries: {
+                /** @description nothing is said of injuries */
+                silent: boolean;
+                all?: number;
+                per_1000_hours?: components["schemas"]["ReleaseRate"];
+                squads?: components["schemas"]["ReleaseRow"][];
+                settings?: components["schemas"]["ReleaseRow"][];
+                regions?: components["schemas"]["ReleaseRow"][];
+            };
+            hidden_means: string;
+            remarks: string[];
+        };
+        /** @description what is given out; and for the lead alone, what else was hidden and what can be worked out of all releases */
+        ReleaseForLead: {
+            release: components["schemas"]["Release"];
+            tried: string[];
+            not_given: {
+                from: components["schemas"]["Day"];
+                until: components["schemas"]["Day"];
+                /** @enum {string} */
+                days: "all" | "not-released-before";
+                /** @enum {string} */
+                table: "all" | "squads" | "settings" | "regions";
+                key: string;
+                least: number;
+                most: number;
+            }[];
         };
         SquadTonight: {
             squad: components["schemas"]["SquadRow"];
@@ -1439,6 +1576,42 @@ export interface components {
                 "application/json": components["schemas"]["Week"];
             };
         };
+        /** @description All releases by number. */
+        Releases: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Releases"];
+            };
+        };
+        /** @description The release. */
+        Release: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Release"];
+            };
+        };
+        /** @description What it would be. */
+        ReleaseDrawn: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["ReleaseForLead"];
+            };
+        };
+        /** @description It is given out. */
+        ReleaseMade: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["ReleaseForLead"];
+            };
+        };
         /** @description What was kept aside. */
         KeptAside: {
             headers: {
@@ -1733,6 +1906,19 @@ export interface components {
                 };
             };
         };
+        /** @description The period may not be given out, a number would come out, or another release was made meanwhile; which, says `what`. */
+        NotReleased: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-released";
+                    what: string;
+                };
+            };
+        };
         /** @description The account was ended. */
         AccountEnded: {
             headers: {
@@ -2023,6 +2209,8 @@ export interface components {
         Monday: components["schemas"]["Day"];
         Pairing: components["schemas"]["Id"];
         Player: components["schemas"]["Id"];
+        /** @description its number */
+        Release: components["schemas"]["Id"];
         Squad: components["schemas"]["Id"];
     };
     requestBodies: never;
@@ -2054,6 +2242,7 @@ export type Secret = components['schemas']['Secret'];
 export type NewPassword = components['schemas']['NewPassword'];
 export type NewCharge = components['schemas']['NewCharge'];
 export type NewAccount = components['schemas']['NewAccount'];
+export type ReleasePeriod = components['schemas']['ReleasePeriod'];
 export type Charges = components['schemas']['Charges'];
 export type AskForPlans = components['schemas']['AskForPlans'];
 export type OpenPairing = components['schemas']['OpenPairing'];
@@ -2091,6 +2280,12 @@ export type Synchronised = components['schemas']['Synchronised'];
 export type LastWords = components['schemas']['LastWords'];
 export type SquadRow = components['schemas']['SquadRow'];
 export type Squads = components['schemas']['Squads'];
+export type Releases = components['schemas']['Releases'];
+export type ReleaseRate = components['schemas']['ReleaseRate'];
+export type ReleaseRow = components['schemas']['ReleaseRow'];
+export type ReleaseDone = components['schemas']['ReleaseDone'];
+export type Release = components['schemas']['Release'];
+export type ReleaseForLead = components['schemas']['ReleaseForLead'];
 export type SquadTonight = components['schemas']['SquadTonight'];
 export type StandingWord = components['schemas']['StandingWord'];
 export type PlansAskedFor = components['schemas']['PlansAskedFor'];
@@ -2132,6 +2327,10 @@ export type ResponsePlansAskedFor = components['responses']['PlansAskedFor'];
 export type ResponsePlanning = components['responses']['Planning'];
 export type ResponsePlan = components['responses']['Plan'];
 export type ResponseWeek = components['responses']['Week'];
+export type ResponseReleases = components['responses']['Releases'];
+export type ResponseRelease = components['responses']['Release'];
+export type ResponseReleaseDrawn = components['responses']['ReleaseDrawn'];
+export type ResponseReleaseMade = components['responses']['ReleaseMade'];
 export type ResponseKeptAside = components['responses']['KeptAside'];
 export type ResponseTimeline = components['responses']['Timeline'];
 export type ResponseTimelineAsFile = components['responses']['TimelineAsFile'];
@@ -2157,6 +2356,7 @@ export type ResponseNotFound = components['responses']['NotFound'];
 export type ResponseCannotBeTakenIn = components['responses']['CannotBeTakenIn'];
 export type ResponseLookedAt = components['responses']['LookedAt'];
 export type ResponseSignInTaken = components['responses']['SignInTaken'];
+export type ResponseNotReleased = components['responses']['NotReleased'];
 export type ResponseAccountEnded = components['responses']['AccountEnded'];
 export type ResponseYourOwn = components['responses']['YourOwn'];
 export type ResponseNoSecondFactor = components['responses']['NoSecondFactor'];
@@ -2185,6 +2385,7 @@ export type ParameterDevice = components['parameters']['Device'];
 export type ParameterMonday = components['parameters']['Monday'];
 export type ParameterPairing = components['parameters']['Pairing'];
 export type ParameterPlayer = components['parameters']['Player'];
+export type ParameterRelease = components['parameters']['Release'];
 export type ParameterSquad = components['parameters']['Squad'];
 export type HeaderSetCookie = components['headers']['SetCookie'];
 export type HeaderRetryAfter = components['headers']['RetryAfter'];
@@ -3033,6 +3234,94 @@ export interface operations {
             403: components["responses"]["MayNotChange"];
             404: components["responses"]["NotFound"];
             415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    releases: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Releases"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "make-release": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReleasePeriod"];
+            };
+        };
+        responses: {
+            201: components["responses"]["ReleaseMade"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            409: components["responses"]["NotReleased"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "preview-release": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ReleasePeriod"];
+            };
+        };
+        responses: {
+            200: components["responses"]["ReleaseDrawn"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            409: components["responses"]["NotReleased"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    release: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description its number */
+                release: components["parameters"]["Release"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Release"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

@@ -6,6 +6,13 @@
 namespace lanework::cli {
 namespace {
 
+Result<std::unique_ptr<store::Releases>> open_releases(const LedgerFlags& flags) {
+  auto key = store::read_key_file(key_file(flags));
+  if (!key) return key.faults();
+  return flags.postgres.empty() ? store::open_sqlite_releases(store_file(flags), std::move(key).value())
+                                : store::open_postgres_releases(flags.postgres, flags.club, std::move(key).value());
+}
+
 Result<serve::Room> open_room(const LedgerFlags& flags) {
   constexpr int kParts = 4;
   std::vector<store::Key> keys;
@@ -29,7 +36,7 @@ Result<serve::Room> open_room(const LedgerFlags& flags) {
                       : store::open_postgres_queue(flags.postgres, flags.club, std::move(keys[3]));
   if (!queue) return queue.faults();
   return serve::Room{std::move(ledger).value(), std::move(gate).value(), std::move(directory).value(),
-                     std::move(queue).value()};
+                     std::move(queue).value(), [flags] { return open_releases(flags); }};
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
 #include "app/cli/serve/demo.h"
+#include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/cli/serve/worker_thread.h"
 #include "app/read/files.h"
@@ -96,6 +97,9 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
       std::make_unique<serve::House>(std::move(kinds).value(), std::move(matrix).value(),
                                      serve::CareRules{std::move(care.value().pain), std::move(care.value().returns)},
                                      std::move(files).value(), std::move(known).value());
+  auto regions = record_regions(flags.ledger.catalogue);
+  if (!regions) return regions.faults();
+  out->regions = std::move(regions).value();
   out->origin = flags.origin;
   out->secure = flags.where.tls.has_value() || flags.where.behind_proxy;
   out->note_erasure = [file = erased_file(flags.ledger)](const std::string& tag, const std::string& when) {

@@ -14,5 +14,6 @@ const std::vector<NamedWork>& sync_routes();
 const std::vector<NamedWork>& squad_routes();
 const std::vector<NamedWork>& player_routes();
 const std::vector<NamedWork>& plan_routes();
+const std::vector<NamedWork>& release_routes();
 
 }  // namespace lanework::serve

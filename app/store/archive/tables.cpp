@@ -111,6 +111,7 @@ std::vector<Table> beside_the_ledger() {
        1,
        false},
       {"key_check", 5, {{"sealed", kBytes}}, 1, false},
+      {"board_release", 6, {{"number", kWhole}, {"shown", kText}, {"counted", kBytes}}, 1, false},
   };
 }
 

@@ -1,0 +1,110 @@
+#include "app/cli/serve/release_command.h"
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <memory>
+
+#include "app/cli/command.h"
+#include "app/cli/serve/record_regions.h"
+#include "app/cli/serve/rooms_of_ledger.h"
+#include "app/serve/releasing.h"
+
+namespace lanework::cli {
+namespace {
+
+struct Flags {
+  LedgerFlags ledger;
+  std::string from;
+  std::string until;
+  bool dry_run = false;
+  bool json = false;
+};
+
+Result<release::Period> period_of(const Flags& flags) {
+  Faults faults;
+  const auto read = [&](const char* flag, const std::string& text) {
+    const auto date = parse_iso_date(text);
+    if (!date) faults.push_back({FaultCode::kBadDate, {"", 0, 0, flag}, quote(text), "a date such as 2026-11-26", {}});
+    return date.value_or(Date{});
+  };
+  const release::Period out{read("--from", flags.from), read("--until", flags.until)};
+  if (!faults.empty()) return faults;
+  return out;
+}
+
+void print_table(const release::Release& release, release::Table table) {
+  std::printf("injuries by %s\n", release::table_key(table));
+  for (const auto& [key, count] : release.whole.of(table)) {
+    const std::string shown = release.shows(table, key) ? std::to_string(count.injuries) : release::kHidden;
+    std::printf("  %-24s %s\n", key.c_str(), shown.c_str());
+  }
+}
+
+void print_release(const release::Made& made) {
+  const release::Release& release = made.release;
+  std::printf("Release %lld of %s: %s to %s\n", static_cast<long long>(release.number), release.club.c_str(),
+              to_iso(release.period.from).c_str(), to_iso(release.period.until).c_str());
+  std::puts("sessions: held, cut short, missed; most did it, half, few; hours");
+  constexpr std::int64_t kMinutes = 60;
+  for (const auto& [squad, done] : release.whole.done) {
+    std::printf("  %-24s %lld, %lld, %lld; %lld, %lld, %lld; %lld\n", squad.c_str(), static_cast<long long>(done.held),
+                static_cast<long long>(done.cut_short), static_cast<long long>(done.missed),
+                static_cast<long long>(done.most), static_cast<long long>(done.half), static_cast<long long>(done.few),
+                static_cast<long long>((done.player_minutes + kMinutes / 2) / kMinutes));
+  }
+  if (release.silent) {
+    std::puts("Nothing is said of injuries.");
+  } else {
+    std::printf("all injuries: %lld\n", static_cast<long long>(release.whole.all.injuries));
+    for (const release::Table table : release::kEveryTable) print_table(release, table);
+  }
+  for (const std::string& remark : release.remarks) std::printf("%s\n", remark.c_str());
+  std::puts("\nFor the lead alone: what anybody can work out of all releases.");
+  for (const std::string& one : made.tried) std::printf("%s\n", one.c_str());
+  for (const release::NotGiven& one : made.not_given) std::printf("  %s\n", release::in_words(one).c_str());
+}
+
+int make(const Flags& flags) {
+  const auto period = period_of(flags);
+  if (!period) return report(period.faults());
+  const auto open = open_ledger(flags.ledger);
+  if (!open) return report(open.faults());
+  auto room = rooms_of(flags.ledger)();
+  if (!room) return report(room.faults());
+  const auto regions = record_regions(flags.ledger.catalogue);
+  if (!regions) return report(regions.faults());
+  const serve::Drawn drawn = serve::draw_release(room.value(), open.value().kinds, regions.value(), period.value(),
+                                                 serve::now_at(serve::seconds_of_clock()));
+  if (!drawn.made) return report(drawn.refused.faults);
+  if (!flags.dry_run) {
+    const auto kept = serve::keep_release(room.value(), drawn.made->release);
+    if (!kept) return report(kept.faults());
+    if (!kept.value()) {
+      std::puts("Another release was made meanwhile: look at it first.");
+      return kAnswerIsNo;
+    }
+  }
+  if (flags.json) {
+    std::printf("%s\n", to_json(serve::for_the_lead(*drawn.made), 2).c_str());
+  } else {
+    print_release(*drawn.made);
+    std::puts(flags.dry_run ? "Nothing was released." : "Released: it stands as it is, whatever is entered later.");
+  }
+  return kDone;
+}
+
+}  // namespace
+
+void add_release_command(CLI::App& app, int& exit_status) {
+  CLI::App* command =
+      app.add_subcommand("release", "what the board is given of a season or a half, audited (docs/model/release.md)");
+  const auto flags = std::make_shared<Flags>();
+  add_ledger_flags(*command, flags->ledger);
+  command->add_option("--from", flags->from, "the first day")->required();
+  command->add_option("--until", flags->until, "the last day; it is over")->required();
+  command->add_flag("--dry-run", flags->dry_run, "print it, and keep nothing");
+  command->add_flag("--json", flags->json, "as JSON, with what anybody can work out");
+  command->callback([flags, &exit_status] { exit_status = make(*flags); });
+}
+
+}  // namespace lanework::cli
