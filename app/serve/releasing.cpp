@@ -3,6 +3,7 @@
 #include <iterator>
 #include <utility>
 
+#include "core/ledger/consent.h"
 #include "core/ledger/fold.h"
 #include "core/release/release_text.h"
 
@@ -19,7 +20,9 @@ Result<ledger::State> state_of(Room& room, const ledger::KindTable& kinds) {
     after = some.value().back().receipt;
     std::move(some.value().begin(), some.value().end(), std::back_inserter(all));
   }
-  return ledger::fold(std::move(all), kinds);
+  ledger::State out = ledger::fold(std::move(all), kinds);
+  close_records(out, kinds);
+  return out;
 }
 
 Node not_given_node(const release::NotGiven& one) {

@@ -1,4 +1,5 @@
-// Which injuries the club's numbers count: the one place that says so.
+// Which injuries the club's numbers count, the one place that says so: of players whose guardian agreed to statistics
+// (core/ledger/consent.h).
 #pragma once
 
 #include <vector>

@@ -10,10 +10,14 @@ const kSeason = ["--from", "2025-08-01", "--until", "2026-06-30"];
 const kHurt = [["u13", 11, "knee"], ["u16", 6, "ankle"], ["u11", 2, "knee"]].flatMap(([squad, many, region], at) =>
   Array.from({ length: many }, (_, index) => entry(at * 20 + index + 1, "injury-opened", { player: `${squad}-${index}`, squad, day: "2025-10-01", what: ["setting match", `region ${region}`] })));
 
+// Each child's guardian agreed to the record and to being counted.
+const kAgreed = [...new Set(kHurt.map(({ player }) => player))].flatMap((player, at) =>
+  ["injury-record", "statistics"].map((purpose, which) => entry(1000 + 2 * at + which, "consent", { player, purpose, by: "guardian", answer: "given", day: "2025-08-01" })));
+
 const release = (ledger, ...words) => ledger.run("release", "--ledger", ledger.folder, ...ledger.where, ...words);
 
 function restored(ledger) {
-  ledger.add(kHurt, "--role", "lead");
+  ledger.add([...kAgreed, ...kHurt], "--role", "lead");
   const made = release(ledger, ...kAutumn);
   const keys = ledger.path("keys");
   const key = join(ledger.folder, "ledger.key");
@@ -27,7 +31,7 @@ function restored(ledger) {
 
 export const releases = [
   withLedger("a release is looked at first, made once, and frozen", (ledger) => {
-    const added = ledger.add(kHurt, "--role", "lead");
+    const added = ledger.add([...kAgreed, ...kHurt], "--role", "lead");
     const dry = release(ledger, ...kAutumn, "--dry-run");
     const made = release(ledger, ...kAutumn, "--json");
     const again = release(ledger, ...kAutumn);

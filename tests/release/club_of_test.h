@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/ledger/consent.h"
 #include "core/release/make_release.h"
 
 namespace lanework::release::test {
@@ -18,6 +19,14 @@ inline const Period kSeason = {day("2026-08-01"), day("2027-06-30")};
 inline const Period kSpring = {day("2027-01-01"), day("2027-06-30")};
 inline const Period kNextSeason = {day("2027-08-01"), day("2028-06-30")};
 
+// The guardian agreed to be counted, or did not.
+inline void answer(ledger::State& state, const std::string& player, const char* word) {
+  Node consent = Node::make_table();
+  consent.set("answer", Node::make_text(word));
+  state.consents[{player, std::string(ledger::kStatistics), "guardian", {}}] = consent;
+}
+
+// Somebody whose guardian agreed to be counted.
 inline void hurt(ledger::State& state, const std::string& player, const std::string& squad, const std::string& on,
                  const std::string& setting, const std::string& region) {
   ledger::EntryId id{};
@@ -26,6 +35,7 @@ inline void hurt(ledger::State& state, const std::string& player, const std::str
   id.bytes[1] = static_cast<std::uint8_t>(n % 256);
   ledger::Injury& injury = state.injuries[id];
   injury.player = player;
+  answer(state, player, "given");
   injury.squad = squad;
   injury.day = on;
   if (!setting.empty()) injury.what.push_back("setting " + setting);

@@ -27,6 +27,16 @@ TEST(Counts, InjuriesByEachOfThreeTablesAndByHowManyPeople) {
   EXPECT_EQ(counts_of(state, kSeason, {kAutumn}, kRows).all, (Count{1, 1})) << "without the autumn";
 }
 
+TEST(Counts, WhoeverDidNotAgreeToStatisticsIsNotCounted) {
+  ledger::State state;
+  hurt(state, "Q01", "u13", "2026-09-10", "match", "knee");
+  hurt(state, "Q02", "u13", "2026-09-11", "match", "knee");
+  test::answer(state, "Q02", "withdrawn");
+  hurt(state, "Q03", "u13", "2026-09-12", "match", "knee");
+  state.consents.erase({"Q03", std::string(ledger::kStatistics), "guardian", {}});  // never asked
+  EXPECT_EQ(counts_of(state, kAutumn, {}, kRows).all, (Count{1, 1}));
+}
+
 TEST(Counts, WhatNoRowHasIsNotStatedAndASquadThatWasDissolvedKeepsItsRow) {
   ledger::State state;
   hurt(state, "Q01", "u19", "2026-09-10", "", "elbow");

@@ -23,6 +23,10 @@ async function enterInjuries(lead, device) {
   const players = new Map();
   for (const squad of new Set(kHurt.map(([one]) => one))) players.set(squad, (await lead.get(`/api/squads/${squad}`)).json.roster.map(({ player }) => player));
   const entries = kHurt.flatMap(([squad, ago, many, setting, region]) => opened(players.get(squad), squad, daysAgo(ago), many, setting, region));
+  const agreed = [...new Set(entries.map(({ player }) => player))].flatMap((player) =>
+    ["injury-record", "statistics"].map((purpose) => entry("consent", { player, purpose, by: "guardian", answer: "given", day: daysAgo(250) })));
+  const asked = await device.post("/api/sync", { client: 1, most: 0, entries: agreed });
+  if (!asked.json.verdicts.every(({ verdict }) => verdict === "stored")) return asked.text.slice(0, 300);
   const sent = await device.post("/api/sync", { client: 1, most: 0, entries });
   return that(sent.json.verdicts.every(({ verdict }) => verdict === "stored"), sent.text.slice(0, 300));
 }
