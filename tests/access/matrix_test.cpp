@@ -103,7 +103,8 @@ TEST(Matrix, WhatReadsAboutPeopleIsNoted) {
     if (route.noted) noted.insert(route.name);
   }
   EXPECT_EQ(noted,
-            (std::set<std::string>{"sync", "squad", "squad-of-device", "quarantine", "timeline", "export-player"}));
+            (std::set<std::string>{"sync", "squad", "squad-of-device", "quarantine", "take-in-kept", "timeline",
+                                          "export-player"}));
 }
 
 TEST(Matrix, NothingThatChangesIsAskedForByGet) {

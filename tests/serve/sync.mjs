@@ -169,6 +169,7 @@ async function revoked({ people, coach }) {
   const last = [wrapUp({ note: "the last words" }), entry("hurt", { player: "Q05" })];
   const answer = await caller.post("/api/sync", { client: 1, entries: last });
   out.push(is(answer, 401, "revoked"), that(verdicts(answer).every((one) => one === "kept-aside") && answer.json.entries === undefined, answer.text));
+  out.push(is(await caller.get("/api/device/squads/u13-kestrels/plan"), 401, "revoked"));
   const empty = await caller.post("/api/sync", { client: 1, after: 0 });
   out.push(is(empty, 401, "revoked"), that(empty.json.entries === undefined && empty.json.verdicts === undefined, empty.text));
   const kept = (await lead.get("/api/quarantine")).json.kept_aside;
@@ -187,10 +188,12 @@ async function versions({ demo, server, coach }) {
   out.push(is(newer, 200), that(verdicts(newer)[0] === "stored" && newer.json.client === 1, newer.text));
   const { json: now } = await coach.post("/api/sync", { client: 1, after: 1e12 });
   out.push(that(now.entries.length === 0 && now.begin_anew === undefined, JSON.stringify(now)));
-  const other = await coach.post("/api/sync", { client: 1, ledger: "another", after: 500, most: 5 });
-  out.push(that(other.json.begin_anew === true && other.json.entries.length === 5 && other.json.entries[0].receipt < 500, other.text.slice(0, 300)));
-  const same = await coach.post("/api/sync", { client: 1, ledger: now.ledger, after: 500, most: 5 });
-  out.push(that(same.json.begin_anew === undefined && same.json.entries[0].receipt > 500, same.text.slice(0, 300)));
+  const first = (await coach.post("/api/sync", { client: 1, after: 0, most: 1 })).json.entries[0].receipt;
+  const later = first + 500;
+  const other = await coach.post("/api/sync", { client: 1, ledger: "another", after: later, most: 5 });
+  out.push(that(other.json.begin_anew === true && other.json.entries.length === 5 && other.json.entries[0].receipt === first, other.text.slice(0, 300)));
+  const same = await coach.post("/api/sync", { client: 1, ledger: now.ledger, after: later, most: 5 });
+  out.push(that(same.json.begin_anew === undefined && same.json.entries[0].receipt > later, same.text.slice(0, 300)));
   out.push(is(await send(coach, Array(501).fill(wrapUp())), 400, "not-understood"), is(await send(coach, { 0: 1 }), 400, "not-understood"), is(await coach.post("/api/sync", { client: 1, most: 501 }), 400), is(await coach.post("/api/sync", { client: 1, after: -1 }), 400));
   return all(out);
 }
@@ -237,6 +240,8 @@ async function full({ demo, contract }) {
   const accounts = (await lead.get("/api/accounts")).json.accounts;
   const id = (role) => accounts.find((one) => one.sign_in === role).account;
   const [device] = (await lead.get("/api/devices")).json.devices;
+  await send(coach, [{ ...entry("hurt", { player: "Q09", place: "ankle" }), device_time: new Date(Date.now() - 40 * 86400e3).toISOString() }]);
+  const [{ number }] = (await lead.get("/api/quarantine")).json.kept_aside;
   const opened = await lead.post("/api/pairings", { account: id("coach") });
   const claimed = await people.nobody().post("/api/pairings/claim", { link: opened.json.link, label: "A phone" });
   const second = await lead.post("/api/pairings", { account: id("coach") });
@@ -279,6 +284,8 @@ async function full({ demo, contract }) {
     "account-link": () => lead.post(`/api/accounts/${id("coach")}/link`),
     "end-account": () => lead.post(`/api/accounts/${id("recorder")}/end`),
     "revoke-device": () => lead.post(`/api/devices/${device.device}/revoke`),
+    "take-in-kept": () => lead.post(`/api/quarantine/${number}/take-in`),
+    "drop-kept": () => lead.post(`/api/quarantine/${number}/drop`, { why: "not ours" }),
     "ask-for-plans": () => lead.post("/api/plans"),
     "open-pairing": () => lead.post("/api/pairings"),
     "claim-pairing": () => people.nobody().post("/api/pairings/claim", { link: second.json.link, label: "x" }),
