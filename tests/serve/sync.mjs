@@ -285,7 +285,7 @@ async function full({ demo, contract }) {
     "end-account": () => lead.post(`/api/accounts/${id("recorder")}/end`),
     "revoke-device": () => lead.post(`/api/devices/${device.device}/revoke`),
     "take-in-kept": () => lead.post(`/api/quarantine/${number}/take-in`),
-    "drop-kept": () => lead.post(`/api/quarantine/${number}/drop`, { why: "not ours" }),
+    "drop-kept": () => lead.post(`/api/quarantine/${number}/drop`, { why: "not-ours" }),
     "ask-for-plans": () => lead.post("/api/plans"),
     "open-pairing": () => lead.post("/api/pairings"),
     "claim-pairing": () => people.nobody().post("/api/pairings/claim", { link: second.json.link, label: "x" }),
