@@ -68,6 +68,8 @@ class Queue {
   // Latest first.
   virtual Result<std::vector<PlanningJob>> jobs(std::size_t most) = 0;
   virtual Result<std::optional<KeptPlan>> latest_plan(const std::string& squad) = 0;
+  // The one that stood at that moment; empty where none had been made.
+  virtual Result<std::optional<KeptPlan>> plan_at(const std::string& squad, std::int64_t when) = 0;
   // Latest first, without their texts.
   virtual Result<std::vector<KeptPlan>> plans(const std::string& squad, std::size_t most) = 0;
   // Jobs that were over and plans that were made before that moment; the latest plan of a squad stays. How many.

@@ -125,25 +125,17 @@ class SqlQueue final : public Queue {
   }
 
   Result<std::optional<KeptPlan>> latest_plan(const std::string& squad) override {
-    Call call(*statements_);
-    std::optional<KeptPlan> out;
-    for (const auto& row : call.rows("SELECT number, made, as_of, body FROM kept_plan WHERE club = $1 AND squad = $2 "
-                                     "ORDER BY number DESC LIMIT 1",
-                                     {club_, squad})) {
-      KeptPlan plan{whole_in(row[0]), squad, whole_in(row[1]), whole_in(row[2]), {}};
-      auto text = opened(key_, text_in(row[3]), context_of(plan));
-      if (!text) {
-        call.fail({FaultCode::kContradiction,
-                   {statements_->name(), 0, 0, {}},
-                   "a plan that does not open",
-                   "the key that this store was made with, and a plan as it was written",
-                   {}});
-        break;
-      }
-      plan.text = std::move(*text);
-      out = std::move(plan);
-    }
-    return call.end(std::move(out));
+    return one_plan(squad,
+                    "SELECT number, made, as_of, body FROM kept_plan WHERE club = $1 AND squad = $2 "
+                    "ORDER BY number DESC LIMIT 1",
+                    {club_, squad});
+  }
+
+  Result<std::optional<KeptPlan>> plan_at(const std::string& squad, std::int64_t when) override {
+    return one_plan(squad,
+                    "SELECT number, made, as_of, body FROM kept_plan WHERE club = $1 AND squad = $2 AND made <= $3 "
+                    "ORDER BY number DESC LIMIT 1",
+                    {club_, squad, when});
   }
 
   Result<std::vector<KeptPlan>> plans(const std::string& squad, std::size_t most) override {
@@ -173,6 +165,27 @@ class SqlQueue final : public Queue {
   std::unique_ptr<Statements> statements_;
   std::string club_;
   Key key_;
+
+  Result<std::optional<KeptPlan>> one_plan(const std::string& squad, const std::string& asked,
+                                           const std::vector<Value>& values) {
+    Call call(*statements_);
+    std::optional<KeptPlan> out;
+    for (const auto& row : call.rows(asked, values)) {
+      KeptPlan plan{whole_in(row[0]), squad, whole_in(row[1]), whole_in(row[2]), {}};
+      auto text = opened(key_, text_in(row[3]), context_of(plan));
+      if (!text) {
+        call.fail({FaultCode::kContradiction,
+                   {statements_->name(), 0, 0, {}},
+                   "a plan that does not open",
+                   "the key that this store was made with, and a plan as it was written",
+                   {}});
+        break;
+      }
+      plan.text = std::move(*text);
+      out = std::move(plan);
+    }
+    return call.end(std::move(out));
+  }
 
   bool ended(Call& call, const Held& held, const std::string& state, std::int64_t when, const std::string& why) const {
     return call.changes(

@@ -14,17 +14,29 @@ std::string spaced(std::string key) {
   return key;
 }
 
-std::string value_in_words(const Node& value) {
+std::string minute_of(const std::string& stamp) {
+  constexpr std::size_t kDay = 10;
+  constexpr std::size_t kMinutes = 16;
+  return stamp.size() < kMinutes ? stamp : stamp.substr(0, kDay) + " " + stamp.substr(kDay + 1, kMinutes - kDay - 1);
+}
+
+// Entries by their ids, as a page calls them: nobody reads an id.
+using Called = std::map<std::string, std::string>;
+
+std::string value_in_words(const Node& value, const Called& called) {
   switch (value.kind) {
-    case Node::Kind::kText:
-      return value.text;
+    case Node::Kind::kText: {
+      const auto found = called.find(value.text);
+      if (found != called.end()) return found->second;
+      return parse_entry_id(value.text) ? "an entry that is not on this page" : value.text;
+    }
     case Node::Kind::kInteger:
       return std::to_string(value.integer);
     case Node::Kind::kBoolean:
       return value.boolean ? "yes" : "no";
     case Node::Kind::kArray: {
       std::string out;
-      for (const Node& item : value.items) out += (out.empty() ? "" : ", ") + value_in_words(item);
+      for (const Node& item : value.items) out += (out.empty() ? "" : ", ") + value_in_words(item, called);
       return out;
     }
     default:
@@ -32,15 +44,16 @@ std::string value_in_words(const Node& value) {
   }
 }
 
-std::string in_words(const Entry& entry) {
+std::string in_words(const Entry& entry, const Called& called) {
   const auto& envelope = envelope_keys();
   std::string fields;
   for (const auto& [key, value] : entry.whole.entries) {
     if (key == "player" || std::find(envelope.begin(), envelope.end(), key) != envelope.end()) continue;
-    fields += (fields.empty() ? "" : "; ") + spaced(key) + " " + value_in_words(value);
+    fields += (fields.empty() ? "" : "; ") + spaced(key) + " " + value_in_words(value, called);
   }
   std::string out = spaced(entry.kind) + (fields.empty() ? "" : ": " + fields);
-  return entry.corrects ? out + " (corrects an earlier entry)" : out;
+  if (!entry.corrects) return out;
+  return out + " (corrects " + value_in_words(Node::make_text(to_text(*entry.corrects)), called) + ")";
 }
 
 bool names(const Node& attendance, const std::string& player) {
@@ -51,11 +64,13 @@ bool names(const Node& attendance, const std::string& player) {
 
 std::string how_it_went(const SessionState& session) {
   if (!session.wrap_up) return "nobody wrapped it up";
-  std::string out;
-  for (const char* key : {"happened", "did_it", "minutes"}) {
+  const auto text = [&](const char* key) {
     const Node* value = session.wrap_up->find(key);
-    if (value != nullptr) out += (out.empty() ? "" : "; ") + spaced(key) + " " + value_in_words(*value);
-  }
+    return value == nullptr ? std::string() : spaced(value_in_words(*value, {}));
+  };
+  std::string out = text("happened");
+  if (!text("did_it").empty()) out += ", " + text("did_it") + " did it";
+  if (!text("minutes").empty()) out += ", " + text("minutes") + " min";
   return out;
 }
 
@@ -64,7 +79,11 @@ std::string how_it_went(const SessionState& session) {
 std::vector<TimelineLine> entered_about(const std::vector<Received>& about) {
   std::vector<TimelineLine> out;
   out.reserve(about.size());
-  for (const Received& one : about) out.push_back({one.received, in_words(one.entry), one.author, one.role});
+  Called called;
+  for (const Received& one : about) {
+    called.emplace(to_text(one.entry.id), "the " + spaced(one.entry.kind) + " of " + minute_of(one.received));
+  }
+  for (const Received& one : about) out.push_back({one.received, in_words(one.entry, called), one.author, one.role});
   return out;
 }
 

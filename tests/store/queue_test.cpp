@@ -150,6 +150,9 @@ TEST_P(Queues, WhatIsPastItsTimeGoesAndTheLatestPlanStays) {
   plan("u13", kNow + 10);
   plan("u16", kNow + 20);
   must(queue->ask("u18", "a-lead", kNow));
+  EXPECT_FALSE(must(queue->plan_at("u13", kNow - 1))) << "none had been made";
+  EXPECT_EQ(must(queue->plan_at("u13", kNow + 9))->made, kNow);
+  EXPECT_EQ(must(queue->plan_at("u13", kNow + 10))->made, kNow + 10);
   EXPECT_EQ(must(queue->forget_before(kNow + 1000)), 4) << "three jobs, and the older plan of u13";
   EXPECT_EQ(must(queue->forget_before(kNow + 1000)), 0);
   EXPECT_EQ(must(queue->latest_plan("u13"))->made, kNow + 10);

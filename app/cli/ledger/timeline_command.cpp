@@ -3,16 +3,23 @@
 #include <cstdio>
 #include <map>
 #include <memory>
+#include <optional>
+#include <utility>
 
 #include "app/cli/care/private_pages.h"
+#include "app/cli/club_plan.h"
 #include "app/cli/command.h"
+#include "app/cli/evening_flags.h"
 #include "app/cli/ledger/timeline_command.h"
 #include "app/cli/page_files.h"
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/cli/today.h"
 #include "app/draw/form.h"
 #include "app/draw/form_words.h"
+#include "app/planning/planned_evenings.h"
+#include "app/read/files.h"
 #include "app/serve/now.h"
+#include "core/catalogue/read_catalogue.h"
 #include "core/ledger/timeline.h"
 
 namespace lanework::cli {
@@ -23,7 +30,7 @@ constexpr const char* kForTheGuardian =
 constexpr const char* kWhatItIs =
     "Everything that the club's ledger holds of this child on that day, in the words in which it was entered; people "
     "without medical training "
-    "entered it, and it is no diagnosis. Cards and plans that were printed from files are not in the ledger.";
+    "entered it, and it is no diagnosis. Cards and plans that were made from files are not in the ledger.";
 
 struct TimelineFlags {
   LedgerFlags ledger;
@@ -78,6 +85,43 @@ draw::FormSection looked(const std::vector<store::ReadNote>& notes, const Names&
   return out;
 }
 
+Result<draw::FormSection> planned(store::Queue& queue, const catalogue::Catalogue& catalogue,
+                                  const std::vector<std::string>& squads, Date from, const serve::Now& now) {
+  draw::FormSection out;
+  out.heading = "What was planned for the squad";
+  for (const std::string& squad : squads) {
+    constexpr std::size_t kMostPlans = 10'000;
+    const auto kept = queue.plans(squad, kMostPlans);
+    if (!kept) return kept.faults();
+    std::vector<planning::MadePlan> plans;
+    for (auto plan = kept.value().rbegin(); plan != kept.value().rend(); ++plan) {
+      const auto whole = queue.plan_at(squad, plan->made);
+      if (!whole) return whole.faults();
+      if (whole.value()) plans.push_back({serve::now_at(plan->made).stamp, whole.value()->text});
+    }
+    for (const planning::PlannedEvening& evening : planning::planned_evenings(squad, plans, from, now.stamp)) {
+      std::string drills;
+      for (const std::string& id : evening.drills) drills += (drills.empty() ? "" : "; ") + drill_name(id, catalogue);
+      out.fields.push_back(
+          {evening.begins,
+           {squad + ", " + std::to_string(evening.minutes) + " min: " + drills, "planned " + evening.planned},
+           1,
+           false,
+           {}});
+    }
+  }
+  if (out.fields.empty()) out.note = "The server made no plan for an evening of these days.";
+  return out;
+}
+
+Result<catalogue::Catalogue> shipped_catalogue(const std::string& asked) {
+  const auto folder = catalogue_folder(asked);
+  if (!folder) return folder.faults();
+  const auto documents = read::read_catalogue_folders({folder.value()});
+  if (!documents) return documents.faults();
+  return catalogue::read_catalogue(documents.value());
+}
+
 Result<draw::FormMatter> read_matter(const TimelineFlags& flags, const ledger::KindTable& kinds, serve::Room& room) {
   const auto lists = room.directory->lists();
   if (!lists) return lists.faults();
@@ -101,6 +145,11 @@ Result<draw::FormMatter> read_matter(const TimelineFlags& flags, const ledger::K
   if (!reads) return reads.faults();
   const auto accounts = room.gate->accounts();
   if (!accounts) return accounts.faults();
+  const auto catalogue = shipped_catalogue(flags.ledger.catalogue);
+  if (!catalogue) return catalogue.faults();
+  auto plans =
+      planned(*room.queue, catalogue.value(), player->squads, Date{now.day.days_since_epoch - flags.days}, now);
+  if (!plans) return plans.faults();
   Names names;
   for (const store::Account& account : accounts.value()) names.emplace(account.id, account.name);
   draw::FormMatter out;
@@ -116,7 +165,7 @@ Result<draw::FormMatter> read_matter(const TimelineFlags& flags, const ledger::K
       section_of("What was entered", "Nothing was ever entered about this child.", ledger::entered_about(about.value()),
                  names),
       section_of(counted.c_str(), "None by name.", ledger::counted_at(evenings.value(), flags.player, kinds), names),
-      looked(reads.value(), names)};
+      std::move(plans).value(), looked(reads.value(), names)};
   out.foot = {kWhatItIs, draw::words::kFormRules};
   return out;
 }
