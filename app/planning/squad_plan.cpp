@@ -142,7 +142,7 @@ class Planner {
     auto rolled = door::roll_on(std::move(wishes).value(), std::move(standing).value(),
                                 {today_, kStandingName, std::move(so_far.rows)});
     if (!rolled) return rolled.faults();
-    return answer_of(std::move(rolled).value(), std::move(so_far.passed_over));
+    return answer_of(std::move(rolled).value(), so_far.passed_over);
   }
 };
 

@@ -1,4 +1,5 @@
 // The tree as JSON text.
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <nlohmann/json.hpp>
@@ -8,15 +9,8 @@
 namespace lanework {
 namespace {
 
-constexpr std::string_view kShort = "\"\\\b\f\n\r\t";
-constexpr std::string_view kLetter = "\"\\bfnrt";
-
-constexpr std::array<bool, 256> plain_bytes() {
-  std::array<bool, 256> out{};
-  for (std::size_t i = 0x20; i < 0x80; ++i) out[i] = i != '"' && i != '\\';
-  return out;
-}
-constexpr std::array<bool, 256> kPlain = plain_bytes();
+// Stands in a text as it is.
+bool is_plain(char c) { return c >= 0x20 && c < 0x7F && c != '"' && c != '\\'; }
 
 class JsonWriter {
  public:
@@ -88,37 +82,15 @@ class JsonWriter {
     out.append(digits.data(), written.ptr);
   }
 
+  // Escapes, and what stands in the place of bytes that are no UTF-8, are the library's.
   void write_text(const std::string& text) {
-    const std::size_t before = out.size();
-    out += '"';
-    const char* at = text.data();
-    const char* const end = at + text.size();
-    while (at != end) {
-      const char* const from = at;
-      while (at != end && kPlain[static_cast<unsigned char>(*at)]) ++at;
-      out.append(from, at);
-      if (at == end) break;
-      if (static_cast<unsigned char>(*at) >= 0x80) {
-        // Which bytes are no UTF-8 and what stands in their place is not worked out twice.
-        out.resize(before);
-        out += nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
-        return;
-      }
-      write_escaped(*at++);
-    }
-    out += '"';
-  }
-
-  void write_escaped(char c) {
-    static constexpr std::string_view kDigits = "0123456789abcdef";
-    out += '\\';
-    if (const std::size_t which = kShort.find(c); which != std::string_view::npos) {
-      out += kLetter[which];
+    if (!std::all_of(text.begin(), text.end(), is_plain)) {
+      out += nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
       return;
     }
-    out += "u00";
-    out += kDigits[static_cast<unsigned char>(c) >> 4];
-    out += kDigits[static_cast<unsigned char>(c) & 15U];
+    out += '"';
+    out += text;
+    out += '"';
   }
 };
 

@@ -100,6 +100,12 @@ std::vector<Table> beside_the_ledger() {
       {"evening", 3, {{"day", kText}, {"squad", kText}, {"receipt", kWhole}}, 3, false},
       {"squad", 3, {{"id", kText}, {"name", kText}}, 1, false},
       {"player", 3, {{"tag", kBytes}, {"body", kBytes}}, 1, false},
+  };
+}
+
+// Plans, what the lead decided of what was kept aside, the store's key, and what the board was given.
+std::vector<Table> what_was_made_of_it() {
+  return {
       {"kept_plan",
        4,
        {{"number", kWhole}, {"squad", kText}, {"made", kWhole}, {"as_of", kWhole}, {"body", kBytes}},
@@ -120,8 +126,8 @@ std::vector<Table> beside_the_ledger() {
 const std::vector<Table>& tables() {
   static const std::vector<Table> kTables = [] {
     std::vector<Table> out = of_the_ledger();
-    const std::vector<Table> more = beside_the_ledger();
-    out.insert(out.end(), more.begin(), more.end());
+    for (const auto& more : {beside_the_ledger(), what_was_made_of_it()})
+      out.insert(out.end(), more.begin(), more.end());
     return out;
   }();
   return kTables;
