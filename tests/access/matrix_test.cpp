@@ -102,8 +102,7 @@ TEST(Matrix, WhatReadsAboutPeopleIsNoted) {
   for (const Route& route : shipped_matrix().routes) {
     if (route.noted) noted.insert(route.name);
   }
-  EXPECT_EQ(noted,
-            (std::set<std::string>{"sync", "squad", "squad-of-device", "quarantine", "take-in-kept", "timeline",
+  EXPECT_EQ(noted, (std::set<std::string>{"sync", "squad", "squad-of-device", "quarantine", "take-in-kept", "timeline",
                                           "export-player"}));
 }
 
