@@ -1,9 +1,11 @@
 #include "app/cli/serve/release_command.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdio>
 #include <memory>
 
+#include "app/cli/columns.h"
 #include "app/cli/command.h"
 #include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
@@ -33,25 +35,38 @@ Result<release::Period> period_of(const Flags& flags) {
 }
 
 void print_table(const release::Release& release, release::Table table) {
-  std::printf("injuries by %s\n", release::table_key(table));
-  for (const auto& [key, count] : release.whole.of(table)) {
-    const std::string shown = release.shows(table, key) ? std::to_string(count.injuries) : release::kHidden;
-    std::printf("  %-24s %s\n", key.c_str(), shown.c_str());
+  const auto& rows = release.whole.of(table);
+  const bool any =
+      std::any_of(rows.begin(), rows.end(), [&](const auto& row) { return release.shows(table, row.first); });
+  std::printf("injuries by %s%s\n", release::table_key(table),
+              any ? "" : (std::string(": every row is ") + release::kHidden).c_str());
+  if (!any) return;
+  std::vector<std::vector<std::string>> cells;
+  for (const auto& [key, count] : rows) {
+    cells.push_back({key, release.shows(table, key) ? std::to_string(count.injuries) : release::kHidden});
   }
+  std::fputs(in_columns(cells, "  ").c_str(), stdout);
+}
+
+void print_sessions(const release::Release& release) {
+  constexpr std::int64_t kMinutes = 60;
+  std::vector<std::vector<std::string>> cells = {
+      {"squad", "held", "cut short", "missed", "most did it", "half", "few", "player-hours confirmed"}};
+  for (const auto& [squad, done] : release.whole.done) {
+    cells.push_back({squad});
+    for (const std::int64_t count : {done.held, done.cut_short, done.missed, done.most, done.half, done.few,
+                                     (done.player_minutes + kMinutes / 2) / kMinutes}) {
+      cells.back().push_back(std::to_string(count));
+    }
+  }
+  std::fputs(in_columns(cells, "  ").c_str(), stdout);
 }
 
 void print_release(const release::Made& made) {
   const release::Release& release = made.release;
   std::printf("Release %lld of %s: %s to %s\n", static_cast<long long>(release.number), release.club.c_str(),
               to_iso(release.period.from).c_str(), to_iso(release.period.until).c_str());
-  std::puts("sessions: held, cut short, missed; most did it, half, few; hours");
-  constexpr std::int64_t kMinutes = 60;
-  for (const auto& [squad, done] : release.whole.done) {
-    std::printf("  %-24s %lld, %lld, %lld; %lld, %lld, %lld; %lld\n", squad.c_str(), static_cast<long long>(done.held),
-                static_cast<long long>(done.cut_short), static_cast<long long>(done.missed),
-                static_cast<long long>(done.most), static_cast<long long>(done.half), static_cast<long long>(done.few),
-                static_cast<long long>((done.player_minutes + kMinutes / 2) / kMinutes));
-  }
+  print_sessions(release);
   if (release.silent) {
     std::puts("Nothing is said of injuries.");
   } else {
