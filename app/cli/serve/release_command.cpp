@@ -25,9 +25,10 @@ struct Flags {
 Result<release::Period> period_of(const Flags& flags) {
   Faults faults;
   const auto read = [&](const char* flag, const std::string& text) {
-    const auto date = parse_iso_date(text);
-    if (!date) faults.push_back({FaultCode::kBadDate, {"", 0, 0, flag}, quote(text), "a date such as 2026-11-26", {}});
-    return date.value_or(Date{});
+    if (const auto date = parse_iso_date(text)) return *date;
+    const Place place{"", 0, 0, flag};
+    faults.push_back({FaultCode::kBadDate, place, quote(text), "a date such as 2026-11-26", {}});
+    return Date{};
   };
   const release::Period out{read("--from", flags.from), read("--until", flags.until)};
   if (!faults.empty()) return faults;
