@@ -4,19 +4,9 @@
 #include <utility>
 
 #include "app/read/block_answer.h"
+#include "core/ledger/timeline.h"
 
 namespace lanework::planning {
-namespace {
-
-// '2026-11-26 18:05': moments of one clock, to be compared as texts.
-std::string minute_of(const std::string& stamp) {
-  constexpr std::size_t kDay = 10;
-  constexpr std::size_t kMinutes = 16;
-  return stamp.size() < kMinutes ? stamp : stamp.substr(0, kDay) + " " + stamp.substr(kDay + 1, kMinutes - kDay - 1);
-}
-
-}  // namespace
-
 std::vector<PlannedEvening> planned_evenings(const std::string& squad, const std::vector<MadePlan>& plans, Date from,
                                              const std::string& now) {
   std::map<std::string, PlannedEvening> by_begin;
@@ -24,10 +14,10 @@ std::vector<PlannedEvening> planned_evenings(const std::string& squad, const std
     const auto answer = read::read_block_answer("a plan", plan.text);
     const read::SquadBlock* block = answer ? answer.value().find(squad) : nullptr;
     if (block == nullptr) continue;
-    const std::string planned = minute_of(plan.made);
+    const std::string planned = ledger::minute_of(plan.made);
     for (const read::BlockSession& session : block->sessions) {
       PlannedEvening evening{to_iso(session.date) + " " + to_text(session.start), squad, session.minutes, {}, planned};
-      if (session.date < from || evening.begins > minute_of(now) || planned > evening.begins) continue;
+      if (session.date < from || evening.begins > ledger::minute_of(now) || planned > evening.begins) continue;
       for (const read::BlockDrill& drill : session.drills) evening.drills.push_back(drill.drill);
       by_begin[evening.begins] = std::move(evening);
     }

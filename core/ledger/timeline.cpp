@@ -14,12 +14,6 @@ std::string spaced(std::string key) {
   return key;
 }
 
-std::string minute_of(const std::string& stamp) {
-  constexpr std::size_t kDay = 10;
-  constexpr std::size_t kMinutes = 16;
-  return stamp.size() < kMinutes ? stamp : stamp.substr(0, kDay) + " " + stamp.substr(kDay + 1, kMinutes - kDay - 1);
-}
-
 // Entries by their ids, as a page calls them: nobody reads an id.
 using Called = std::map<std::string, std::string>;
 
@@ -75,6 +69,12 @@ std::string how_it_went(const SessionState& session) {
 }
 
 }  // namespace
+
+std::string minute_of(const std::string& stamp) {
+  constexpr std::size_t kDay = 10;
+  constexpr std::size_t kMinutes = 16;
+  return stamp.size() < kMinutes ? stamp : stamp.substr(0, kDay) + " " + stamp.substr(kDay + 1, kMinutes - kDay - 1);
+}
 
 std::vector<TimelineLine> entered_about(const std::vector<Received>& about) {
   std::vector<TimelineLine> out;

@@ -9,6 +9,9 @@
 
 namespace lanework::ledger {
 
+// '2026-11-26 18:05' of '2026-11-26T18:05:00+01:00': moments of one clock, to be read, and compared as texts.
+std::string minute_of(const std::string& stamp);
+
 struct TimelineLine {
   std::string received;  // the receiver's clock with its offset
   std::string what;      // 'soreness: place knee; before 3', with the words of the ledger's own table

@@ -49,13 +49,6 @@ std::string who(const Names& names, const std::string& account) {
   return found == names.end() ? account : found->second;
 }
 
-// '2026-11-26 18:05', by the clock of whoever received it.
-std::string moment_in_words(const std::string& stamp) {
-  constexpr std::size_t kDay = 10;
-  constexpr std::size_t kMinutes = 16;
-  return stamp.size() < kMinutes ? stamp : stamp.substr(0, kDay) + " " + stamp.substr(kDay + 1, kMinutes - kDay - 1);
-}
-
 draw::FormSection section_of(const char* heading, const char* none, const std::vector<ledger::TimelineLine>& lines,
                              const Names& names) {
   draw::FormSection out;
@@ -63,7 +56,7 @@ draw::FormSection section_of(const char* heading, const char* none, const std::v
   if (lines.empty()) out.note = none;
   for (const ledger::TimelineLine& line : lines) {
     const std::string role(ledger::role_words()[static_cast<std::size_t>(line.role)]);
-    out.fields.push_back({moment_in_words(line.received),
+    out.fields.push_back({ledger::minute_of(line.received),
                           {line.what, "entered by " + who(names, line.author) + ", " + role},
                           1,
                           false,
@@ -78,7 +71,7 @@ draw::FormSection looked(const std::vector<store::ReadNote>& notes, const Names&
   if (notes.empty())
     out.note = "Nobody by the server. What was read as part of a squad's list is not kept child by child.";
   for (const store::ReadNote& note : notes) {
-    out.fields.push_back({moment_in_words(serve::now_at(note.when).stamp),
+    out.fields.push_back({ledger::minute_of(serve::now_at(note.when).stamp),
                           {who(names, note.account) + ": " + note.route},
                           1,
                           false,
