@@ -78,9 +78,9 @@ Worker::Worker(OpenDesk open, WorkerSettings settings, const ledger::KindTable& 
 // Read anew where anything was entered, or anybody erased, since the last time: many squads are planned one after the
 // other from one reading.
 Result<const Known*> Worker::everything_known() {
-  const auto version = desk_->directory->version();
-  if (!version) return version.faults();
-  if (known_ && known_version_ == version.value()) {
+  const auto versions = desk_->directory->versions();
+  if (!versions) return versions.faults();
+  if (known_ && known_version_ == versions.value().lists) {
     const auto newer = desk_->store->entries_after(known_->state.latest_receipt, 1, kinds_);
     if (!newer) return newer.faults();
     if (newer.value().empty()) return &*known_;
@@ -91,7 +91,7 @@ Result<const Known*> Worker::everything_known() {
   known.state = ledger::fold(std::move(entries).value(), kinds_);
   known.care = ledger::care_document(known.state, kinds_);
   known_ = std::move(known);
-  known_version_ = version.value();
+  known_version_ = versions.value().lists;
   return &*known_;
 }
 

@@ -46,14 +46,23 @@ std::optional<Response> by_device(Call& call) {
   constexpr std::string_view kScheme = "Bearer ";
   const std::string_view header = call.request.header("authorization");
   if (header.substr(0, kScheme.size()) != kScheme) return who_are_you();
-  const auto device = call.room.gate->device_by_secret(store::digest_of(std::string(header.substr(kScheme.size()))));
-  if (!device) return store_answer(device.faults());
-  if (!device.value()) return who_are_you();
-  const auto account = call.room.gate->account(device.value()->account);
-  if (!account) return store_answer(account.faults());
-  if (!account.value()) return who_are_you();
-  call.device = device.value();
-  call.account = account.value();
+  const store::Digest secret = store::digest_of(std::string(header.substr(kScheme.size())));
+  const auto versions = call.room.directory->versions();
+  if (!versions) return store_answer(versions.faults());
+  call.versions = versions.value();
+  auto known = call.house.known_devices.find(secret, versions.value().people);
+  if (!known) {
+    auto device = call.room.gate->device_by_secret(secret);
+    if (!device) return store_answer(device.faults());
+    if (!device.value()) return who_are_you();
+    auto account = call.room.gate->account(device.value()->account);
+    if (!account) return store_answer(account.faults());
+    if (!account.value()) return who_are_you();
+    known = KnownDevice{std::move(*device.value()), std::move(*account.value())};
+    call.house.known_devices.keep(*known, versions.value().people);
+  }
+  call.device = std::move(known->device);
+  call.account = std::move(known->account);
   const bool revoked = call.device->revoked != 0 || call.account->ended != 0;
   // What a revoked device still has is kept aside: its last words are let in, and nothing goes out.
   if (revoked && call.route.name != "sync") {

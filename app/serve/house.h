@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/serve/http/listener.h"
+#include "app/serve/known_devices.h"
 #include "app/serve/log.h"
 #include "app/serve/metrics.h"
 #include "app/serve/now.h"
@@ -56,9 +57,12 @@ struct House {
   Metrics metrics;
   std::unique_ptr<Pace> pace;
   EdgeCounts edge;
+  KnownDevices known_devices;
 
   // The lists as they are now; read anew only where they have changed.
   Result<std::shared_ptr<const ClubLists>> club(Room& room);
+  // The same where the version was just asked for.
+  Result<std::shared_ptr<const ClubLists>> club(Room& room, std::int64_t version);
 
  private:
   std::mutex lists_lock_;

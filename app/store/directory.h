@@ -33,11 +33,18 @@ struct Lists {
   bool operator==(const Lists&) const = default;
 };
 
+// What was read is as it was then as long as these are.
+struct Versions {
+  std::int64_t lists = 0;  // grows with every change of the lists, also by an erasure; 0: never kept
+  std::int64_t people =
+      0;  // grows with every change of an account, of its squads, or of a device, but for when it was seen
+  bool operator==(const Versions&) const = default;
+};
+
 class Directory {
  public:
   virtual ~Directory() = default;
-  // Grows with every change, also by an erasure; 0: never kept.
-  virtual Result<std::int64_t> version() = 0;
+  virtual Result<Versions> versions() = 0;
   virtual Result<Lists> lists() = 0;
   // In place of what was there. Players who were erased are left out; how many.
   virtual Result<std::int64_t> keep(const Lists& lists, const std::string& when) = 0;

@@ -44,10 +44,10 @@ class SqlDirectory final : public Directory {
   SqlDirectory(std::unique_ptr<Statements> statements, std::string club, Key key)
       : statements_(std::move(statements)), club_(std::move(club)), key_(std::move(key)) {}
 
-  Result<std::int64_t> version() override {
+  Result<Versions> versions() override {
     Call call(*statements_);
-    const auto rows = call.rows("SELECT version FROM lists WHERE club = $1", {club_});
-    return call.end(rows.empty() ? std::int64_t{0} : whole_in(rows[0][0]));
+    const auto rows = call.rows("SELECT version, people_version FROM lists WHERE club = $1", {club_});
+    return call.end(rows.empty() ? Versions{} : Versions{whole_in(rows[0][0]), whole_in(rows[0][1])});
   }
 
   Result<std::string> ledger_id() override {

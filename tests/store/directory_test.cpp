@@ -26,18 +26,18 @@ INSTANTIATE_TEST_SUITE_P(Stores, Directories, testing::Values("SQLite", "Postgre
 TEST_P(Directories, KeepWhatWasHandedInAndCountTheChange) {
   const Backend backend(GetParam());
   const auto directory = backend.open_directory();
-  EXPECT_EQ(directory->version().value(), 0);
+  EXPECT_EQ(directory->versions().value().lists, 0);
   EXPECT_EQ(directory->lists().value(), (Lists{}));
   EXPECT_EQ(directory->keep(lists(), kNow).value(), 0);
   EXPECT_EQ(directory->lists().value(), lists());
-  const auto version = directory->version().value();
+  const auto version = directory->versions().value().lists;
   EXPECT_GT(version, 0);
   Lists fewer = lists();
   fewer.players.pop_back();
   fewer.squads.pop_back();
   EXPECT_EQ(directory->keep(fewer, kNow).value(), 0);
   EXPECT_EQ(backend.open_directory()->lists().value(), fewer);
-  EXPECT_GT(directory->version().value(), version);
+  EXPECT_GT(directory->versions().value().lists, version);
 }
 
 TEST_P(Directories, AnErasedPersonIsOnNoListAnyMoreAndComesOnNoneAgain) {
@@ -46,10 +46,10 @@ TEST_P(Directories, AnErasedPersonIsOnNoListAnyMoreAndComesOnNoneAgain) {
   ASSERT_TRUE(directory->keep(lists(), kNow));
   ASSERT_TRUE(backend.open()->erase_person("Q01", kNow, test::kNoNote).value());
   EXPECT_EQ(directory->lists().value().players.size(), 1U) << "the key is gone: the name can no longer be read";
-  const auto before = directory->version().value();
+  const auto before = directory->versions().value().lists;
   EXPECT_TRUE(directory->forget("Q01").value());
   EXPECT_FALSE(directory->forget("Q01").value());
-  EXPECT_GT(directory->version().value(), before);
+  EXPECT_GT(directory->versions().value().lists, before);
   EXPECT_EQ(directory->keep(lists(), kNow).value(), 1) << "left out";
   EXPECT_EQ(directory->lists().value().players.size(), 1U);
 }

@@ -79,6 +79,27 @@ TEST(Postgres, TextsWithQuotesAndBackslashesComeBackAsTheyWent) {
 }
 
 // Several servers take in for one club at once: every number is given once, and the chain holds.
+TEST(Postgres, ACopyThatIsRefusedLeavesNothingAndTheConnectionGoesOn) {
+  const Backend backend("PostgreSQL");
+  auto store = backend.open();
+  auto connection = std::move(postgres::Connection::open(backend.where()).value());
+  constexpr const char* kCopy = "COPY evening (club, day, squad, receipt) FROM STDIN (FORMAT binary)";
+  postgres::CopiedRows rows(4);
+  for (const std::int64_t receipt : {1, 2, 1}) {
+    rows.row().text("quillmere").text("2026-11-26").text("u13").integer(receipt);
+  }
+  {
+    postgres::Transaction transaction(connection);
+    ASSERT_FALSE(transaction.begin());
+    const auto fault = connection.copy(kCopy, rows);
+    ASSERT_TRUE(fault);
+    EXPECT_NE(fault->found.find("violates"), std::string::npos) << fault->found;
+  }
+  EXPECT_EQ(said(backend.where(), "SELECT count(*) FROM evening"), "0|");
+  EXPECT_TRUE(connection.copy("COPY nothing FROM STDIN (FORMAT binary)", rows)) << "no such table";
+  EXPECT_EQ(connection.ask("SELECT 1::bigint").value().integer(0, 0), 1);
+}
+
 TEST(Postgres, SeveralServersGiveEveryNumberOnce) {
   const Backend backend("PostgreSQL");
   static_cast<void>(backend.open());

@@ -6,8 +6,7 @@ namespace {
 
 // Ready: the store answers.
 Response ready(Call& call) {
-  const auto version = call.room.directory->version();
-  if (!version) return error_answer(503, "not-ready", "Not ready.");
+  if (!call.room.directory->versions()) return error_answer(503, "not-ready", "Not ready.");
   Node body = Node::make_table();
   body.set("status", Node::make_text("ready"));
   return json_answer(200, body);

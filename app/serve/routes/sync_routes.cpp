@@ -132,7 +132,7 @@ Response synchronise(Call& call) {
     return error_answer(426, "update-first",
                         "This version of the app is too old, or too new. Keep what you have and update.");
   }
-  const auto club = call.house.club(call.room);
+  const auto club = call.house.club(call.room, call.versions->lists);
   if (!club) return store_answer(club.faults());
   const bool revoked = call.device->revoked != 0 || call.account->ended != 0;
   const store::Sender sender{call.device->id, call.account->id, call.account->role, revoked};
@@ -158,6 +158,7 @@ Response synchronise(Call& call) {
   if (call.now.seconds - call.device->seen >= kSeenEvery) {
     const auto seen = call.room.gate->device_seen(call.device->id, call.now.seconds, last);
     if (!seen) return store_answer(seen.faults());
+    call.house.known_devices.seen(call.device->secret, call.now.seconds, last);
   }
   // A ledger that was restored has other numbers from some point on: everything is given anew, and sent anew.
   const bool other = !asked.ledger.empty() && asked.ledger != club.value()->ledger_id;

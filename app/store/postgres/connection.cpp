@@ -50,6 +50,11 @@ std::string quoted(const std::string& text) {
   return out + "\"";
 }
 
+// In network order.
+void add_word(std::string& out, std::uint64_t value, int bytes) {
+  for (int shift = 8 * (bytes - 1); shift >= 0; shift -= 8) out += static_cast<char>(value >> shift & 255U);
+}
+
 }  // namespace
 
 Parameters& Parameters::text(std::string value) {
@@ -78,20 +83,12 @@ Parameters& Parameters::texts(const std::vector<std::string>& elements) {
   return text(out + "}");
 }
 
-Parameters& Parameters::integers(const std::vector<std::int64_t>& elements) {
-  std::string out = "{";
-  for (const std::int64_t element : elements) out += (out.size() > 1 ? "," : "") + std::to_string(element);
-  return text(out + "}");
-}
-
 // PostgreSQL's binary form of an array, as its array_recv reads it: dimensions, whether there are nulls, the elements'
 // type, how many, from which index; then each with its length, -1 for null. All in network order.
 Parameters& Parameters::bytes_list(const std::vector<std::optional<std::string>>& elements) {
   const bool nulls = std::any_of(elements.begin(), elements.end(), [](const auto& one) { return !one; });
   std::string out;
-  const auto word = [&out](std::uint32_t value) {
-    for (int shift = 24; shift >= 0; shift -= 8) out += static_cast<char>(value >> shift & 255U);
-  };
+  const auto word = [&out](std::uint32_t value) { add_word(out, value, 4); };
   word(elements.empty() ? 0 : 1);
   word(nulls ? 1 : 0);
   word(kByteaType);
@@ -104,6 +101,33 @@ Parameters& Parameters::bytes_list(const std::vector<std::optional<std::string>>
     if (element) out += *element;
   }
   values_.push_back({std::move(out), true, false, kByteaArrayType});
+  return *this;
+}
+
+// The signature, flags and the length of an extension, as 'COPY, File Formats, Binary Format' of its manual has them.
+CopiedRows::CopiedRows(std::uint16_t columns) : columns_(columns), bytes_("PGCOPY\n\377\r\n\0", 11) {
+  bytes_.append(8, '\0');
+}
+
+CopiedRows& CopiedRows::row() {
+  add_word(bytes_, columns_, 2);
+  return *this;
+}
+
+CopiedRows& CopiedRows::text(std::string_view value) {
+  add_word(bytes_, value.size(), 4);
+  bytes_ += value;
+  return *this;
+}
+
+CopiedRows& CopiedRows::integer(std::int64_t value) {
+  add_word(bytes_, 8, 4);
+  add_word(bytes_, static_cast<std::uint64_t>(value), 8);
+  return *this;
+}
+
+CopiedRows& CopiedRows::null() {
+  add_word(bytes_, UINT32_MAX, 4);
   return *this;
 }
 
@@ -157,6 +181,7 @@ Result<Connection> Connection::open(const std::string& where) {
 
 std::optional<Faults> Connection::revive() {
   if (PQstatus(connection_.get()) == CONNECTION_OK) return {};
+  prepared_.clear();
   PQreset(connection_.get());
   if (PQstatus(connection_.get()) != CONNECTION_OK) return Faults{fault(PQerrorMessage(connection_.get()))};
   return set_up();
@@ -186,23 +211,62 @@ std::optional<Faults> Connection::set_up() {
   return {};
 }
 
+std::optional<Fault> Connection::prepare(const char* statement, const Parameters& parameters) {
+  std::vector<Oid> types;
+  for (const Parameters::Value& value : parameters.values_) types.push_back(value.type);
+  std::string name = "s" + std::to_string(prepared_.size());
+  const Rows made(PQprepare(connection_.get(), name.c_str(), statement, static_cast<int>(types.size()), types.data()));
+  if (PQresultStatus(made.result_.get()) != PGRES_COMMAND_OK) return fault(PQerrorMessage(connection_.get()));
+  prepared_.emplace(statement, std::move(name));
+  return {};
+}
+
 Result<Rows> Connection::ask(const char* statement, const Parameters& parameters) {
+  if (prepared_.find(std::string_view(statement)) == prepared_.end()) {
+    if (auto failed = prepare(statement, parameters)) return *failed;
+  }
   std::vector<const char*> values;
   std::vector<int> lengths;
   std::vector<int> formats;
-  std::vector<Oid> types;
   for (const Parameters::Value& value : parameters.values_) {
     values.push_back(value.null ? nullptr : value.text.c_str());
     lengths.push_back(static_cast<int>(value.text.size()));
     formats.push_back(value.binary ? kBinary : 0);
-    types.push_back(value.type);
   }
-  Rows rows(PQexecParams(connection_.get(), statement, static_cast<int>(values.size()), types.data(), values.data(),
-                         lengths.data(), formats.data(), kBinary));
+  Rows rows(PQexecPrepared(connection_.get(), prepared_.find(std::string_view(statement))->second.c_str(),
+                           static_cast<int>(values.size()), values.data(), lengths.data(), formats.data(), kBinary));
   pg_result* result = rows.result_.get();
   const ExecStatusType status = PQresultStatus(result);
   if (status == PGRES_TUPLES_OK || status == PGRES_COMMAND_OK) return rows;
   return fault(result == nullptr ? PQerrorMessage(connection_.get()) : PQresultErrorMessage(result));
+}
+
+std::optional<Fault> Connection::copy(const char* statement, const CopiedRows& rows) {
+  constexpr std::size_t kAtOnce = 1U << 20U;
+  pg_conn* const connection = connection_.get();
+  {
+    const Rows begun(PQexec(connection, statement));
+    if (PQresultStatus(begun.result_.get()) != PGRES_COPY_IN) return fault(PQerrorMessage(connection));
+  }
+  std::string last;
+  add_word(last, 0xFFFF, 2);
+  bool sent = true;
+  for (std::size_t at = 0; sent && at < rows.bytes_.size(); at += kAtOnce) {
+    const std::size_t some = std::min(kAtOnce, rows.bytes_.size() - at);
+    sent = PQputCopyData(connection, rows.bytes_.data() + at, static_cast<int>(some)) == 1;
+  }
+  sent = sent && PQputCopyData(connection, last.data(), static_cast<int>(last.size())) == 1 &&
+         PQputCopyEnd(connection, nullptr) == 1;
+  std::optional<Fault> out;
+  if (!sent) out = fault(PQerrorMessage(connection));
+  while (pg_result* const result = PQgetResult(connection)) {
+    const Rows ended(result);
+    const ExecStatusType status = PQresultStatus(result);
+    if (status == PGRES_COMMAND_OK) continue;
+    if (!out) out = fault(PQresultErrorMessage(result));
+    if (status == PGRES_COPY_IN) break;  // the connection is lost: nothing ends it any more
+  }
+  return out;
 }
 
 std::optional<Fault> Connection::run(const char* statements) {

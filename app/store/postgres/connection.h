@@ -3,9 +3,12 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/result.h"
@@ -22,9 +25,8 @@ class Parameters {
   Parameters& integer(std::int64_t value);
   Parameters& bytes(std::string value);
   Parameters& null();
-  // One value a row, for unnest: 'elements' as a list of texts, of numbers or of bytes; an empty optional is null.
+  // One value a row, for unnest: 'elements' as a list of texts or of bytes; an empty optional is null.
   Parameters& texts(const std::vector<std::string>& elements);
-  Parameters& integers(const std::vector<std::int64_t>& elements);
   Parameters& bytes_list(const std::vector<std::optional<std::string>>& elements);
 
  private:
@@ -36,6 +38,22 @@ class Parameters {
     unsigned type = 0;  // PostgreSQL's number of a type; 0: it finds out
   };
   std::vector<Value> values_;
+};
+
+// Rows for COPY ... FROM STDIN (FORMAT binary), value by value in the order of its columns; add each row first.
+class CopiedRows {
+ public:
+  // columns: of each row.
+  explicit CopiedRows(std::uint16_t columns);
+  CopiedRows& row();
+  CopiedRows& text(std::string_view value);  // or a bytea's bytes
+  CopiedRows& integer(std::int64_t value);   // of a bigint
+  CopiedRows& null();
+
+ private:
+  friend class Connection;
+  std::uint16_t columns_;
+  std::string bytes_;
 };
 
 // The rows that a statement gave, all here.
@@ -68,7 +86,10 @@ class Connection {
   // Connects again where the connection was lost.
   std::optional<Faults> revive();
 
+  // The server reads and plans each statement once a connection; as many are kept as there are texts.
   Result<Rows> ask(const char* statement, const Parameters& parameters = {});
+  // statement: a COPY of ours. The rows are there, or the transaction has failed.
+  std::optional<Fault> copy(const char* statement, const CopiedRows& rows);
   // Several statements without parameters.
   std::optional<Fault> run(const char* statements);
 
@@ -80,7 +101,9 @@ class Connection {
   };
   std::unique_ptr<pg_conn, Finish> connection_;
   std::string name_;
+  std::map<std::string, std::string, std::less<>> prepared_;  // names by text
 
+  [[nodiscard]] std::optional<Fault> prepare(const char* statement, const Parameters& parameters);
   [[nodiscard]] Fault fault(const std::string& words) const;
   std::optional<Faults> set_up();
 };

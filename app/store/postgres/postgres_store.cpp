@@ -200,42 +200,41 @@ class PostgresShelf final : public Shelf {
   }
 
   void send_entries() {
-    using Bytes = std::optional<std::string>;
-    ask("INSERT INTO entry (club, receipt, id, device, sequence, author, role, received, person, body, link) "
-        "SELECT $1, * FROM unnest($2::bigint[], $3::bytea[], $4::text[], $5::bigint[], $6::text[], $7::text[], "
-        "$8::text[], $9::bytea[], $10::bytea[], $11::bytea[])",
-        Parameters()
-            .text(club_)
-            .integers(column(new_entries_, [](const NewEntry& one) { return one.row.receipt; }))
-            .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.row.id); }))
-            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.device; }))
-            .integers(column(new_entries_, [](const NewEntry& one) { return one.row.sequence; }))
-            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.author; }))
-            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.role; }))
-            .texts(column(new_entries_, [](const NewEntry& one) { return one.row.received; }))
-            .bytes_list(
-                column(new_entries_,
-                       [](const NewEntry& one) { return one.row.person.empty() ? Bytes() : Bytes(one.row.person); }))
-            .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.row.body); }))
-            .bytes_list(column(new_entries_, [](const NewEntry& one) { return Bytes(one.link); })));
+    constexpr std::uint16_t kColumns = 11;
+    postgres::CopiedRows rows(kColumns);
+    for (const NewEntry& one : new_entries_) {
+      rows.row().text(club_).integer(one.row.receipt).text(one.row.id).text(one.row.device).integer(one.row.sequence);
+      rows.text(one.row.author).text(one.row.role).text(one.row.received);
+      if (one.row.person.empty()) {
+        rows.null();
+      } else {
+        rows.text(one.row.person);
+      }
+      rows.text(one.row.body).text(one.link);
+    }
+    copy(
+        "COPY entry (club, receipt, id, device, sequence, author, role, received, person, body, link) "
+        "FROM STDIN (FORMAT binary)",
+        rows);
     send_evenings();
     ask("UPDATE club SET last_receipt = $2::bigint, last_link = $3 WHERE club = $1",
         Parameters().text(club_).integer(new_entries_.back().row.receipt).bytes(new_entries_.back().link));
   }
 
   void send_evenings() {
-    std::vector<Row> evenings;
+    constexpr std::uint16_t kColumns = 4;
+    postgres::CopiedRows rows(kColumns);
+    bool any = false;
     for (const NewEntry& one : new_entries_) {
-      if (!one.row.day.empty() && !one.row.squad.empty()) evenings.push_back(one.row);
+      if (one.row.day.empty() || one.row.squad.empty()) continue;
+      rows.row().text(club_).text(one.row.day).text(one.row.squad).integer(one.row.receipt);
+      any = true;
     }
-    if (evenings.empty()) return;
-    ask("INSERT INTO evening (club, day, squad, receipt) SELECT $1, * FROM unnest($2::text[], $3::text[], "
-        "$4::bigint[])",
-        Parameters()
-            .text(club_)
-            .texts(column(evenings, [](const Row& row) { return row.day; }))
-            .texts(column(evenings, [](const Row& row) { return row.squad; }))
-            .integers(column(evenings, [](const Row& row) { return row.receipt; })));
+    if (any) copy("COPY evening (club, day, squad, receipt) FROM STDIN (FORMAT binary)", rows);
+  }
+
+  void copy(const char* statement, const postgres::CopiedRows& rows) {
+    if (!failed_) failed_ = connection_.copy(statement, rows);
   }
 
   void send_aside() {
