@@ -141,6 +141,13 @@ export const ledger = [
     return all(status(erased, 0), status(twice, 1), status(again, 1), says(again.stdout, /about somebody who was erased: dropped/), says(books.stdout, /5 entries, 1 of erased people/),
       silent(JSON.stringify(l.state()), /Q07|knee/), silent(readFileSync(join(l.folder, "ledger.sqlite"), "latin1"), /Q07|knee/));
   }),
+  withLedger("erasing says what remains, counted, and it is so", (l) => {
+    l.add([...kEvening, entry(6, "hurt", { player: "Q08", place: "hip" }), entry(7, "hurt", { player: "Q08", place: "foot" }), entry(8, "attendance", { ...kSession, there: 2, players: ["Q07", "Q08"] })]);
+    const erased = l.ledger("erase", "Q08");
+    const state = JSON.stringify(l.state());
+    return all(status(erased, 0), says(erased.stdout, /^ {4}2 entries about the player that nothing opens any more/m), says(erased.stdout, /^ {4}the id Q08 in 1 entry about an evening /m),
+      says(l.ledger("check").stdout, /^8 entries, 2 of erased people/), says(state, /"Q08"/), silent(state, /hip|foot/));
+  }),
   withLedger("the key is its owner's alone, and without it nothing opens", (l) => {
     const mode = (statSync(join(l.folder, "ledger.key")).mode & 0o777).toString(8);
     const twice = l.ledger("new");

@@ -12,6 +12,7 @@
 #include "app/cli/ledger/ledger_state.h"
 #include "app/cli/ledger/season_sheets.h"
 #include "app/cli/ledger/timeline_command.h"
+#include "app/cli/ledger/what_remains.h"
 #include "app/read/files.h"
 #include "app/read/new_folder.h"
 #include "app/store/archive/erasure_list.h"
@@ -264,6 +265,8 @@ int erase(const Flags& flags) {
   const auto note = [&](const std::string& tag, const std::string& when) {
     return store::archive::add_to_erasure_list(erased_file(flags.ledger), tag, when);
   };
+  const auto remains = what_will_remain(open.value(), flags.player);
+  if (!remains) return report(remains.faults());
   const auto erased = open.value().store->erase_person(flags.player, received.value(), note);
   if (!erased) return report(erased.faults());
   if (!erased.value()) {
@@ -271,9 +274,10 @@ int erase(const Flags& flags) {
     return kAnswerIsNo;
   }
   std::printf(
-      "Erased: the key is destroyed. docs/model/store.md says what remains.\n"
+      "Erased: the player's key is destroyed.\n"
+      "%s"
       "Keep a copy of %s apart from the backups: a restore goes by it.\n",
-      erased_file(flags.ledger).c_str());
+      what_remains_words(remains.value(), flags.player).c_str(), erased_file(flags.ledger).c_str());
   return kDone;
 }
 

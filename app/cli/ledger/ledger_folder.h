@@ -32,7 +32,6 @@ std::string erased_file(const LedgerFlags& flags);
 
 // Where they lie.
 std::string store_file(const LedgerFlags& flags);
-std::string key_file(const LedgerFlags& flags);
 
 // catalogue/ledger/kinds.toml of that folder.
 Result<ledger::KindTable> read_kind_table(const std::string& catalogue_folder);

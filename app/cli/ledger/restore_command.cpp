@@ -52,11 +52,12 @@ int restore(const Flags& flags) {
   if (auto fault = write_new_file(list, erasure_list_text(restored.value().erased), 0600)) return report({*fault});
   if (auto fault = into.value()->keep()) return report({*fault});
   if (auto fault = folder.value().keep()) return report({*fault});
+  const std::size_t erased_people = restored.value().erased.people.size();
   std::printf(
-      "%sRestored: %s. %zu people are erased there and stay so.\n"
+      "%sRestored: %s. %zu %s erased there and %s so.\n"
       "Its key stays where it is: %s. Phones that were told of later entries have to send them again.\n",
-      backup_words(restored.value().contents).c_str(), flags.ledger.folder.c_str(),
-      restored.value().erased.people.size(), flags.ledger.key.c_str());
+      backup_words(restored.value().contents).c_str(), flags.ledger.folder.c_str(), erased_people,
+      erased_people == 1 ? "person is" : "people are", erased_people == 1 ? "stays" : "stay", flags.ledger.key.c_str());
   return kDone;
 }
 
