@@ -1,6 +1,6 @@
 // A PostgreSQL server of the tests' own, on a loopback port, as tests/store/private_cluster.cpp has one: started when it is
 // first asked for, stopped and removed when the tests end.
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { chownSync, existsSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
@@ -36,9 +36,19 @@ export class PrivateCluster {
       cluster.user = { uid: Number(uid), gid: Number(gid) };
     }
     cluster.run("initdb", "-D", `${cluster.folder}/data`, "-U", "lanework", "-A", "trust", "-E", "UTF8", "--locale=C");
-    cluster.run("pg_ctl", "-D", `${cluster.folder}/data`, "-l", `${cluster.folder}/log`, "-w", "-o",
-      `-c listen_addresses=127.0.0.1 -c recovery_init_sync_method=syncfs -p ${cluster.port} -k ${cluster.folder}`, "start");
+    cluster.run("pg_ctl", ...cluster.startedWith(), "start");
     return cluster;
+  }
+
+  startedWith() {
+    return ["-D", `${this.folder}/data`, "-l", `${this.folder}/log`, "-w", "-o", `-c listen_addresses=127.0.0.1 -c recovery_init_sync_method=syncfs -p ${this.port} -k ${this.folder}`];
+  }
+
+  // mode: fast (whoever is connected is sent away) or immediate (as after a crash). Whoever is at work here goes on meanwhile.
+  async restart(mode) {
+    const child = spawn(join(this.programs, "pg_ctl"), [...this.startedWith(), "-m", mode, "restart"], { cwd: "/", stdio: "ignore", ...this.user });
+    const status = await new Promise((resolve) => child.on("exit", resolve));
+    if (status !== 0) throw new Error(`pg_ctl restart -m ${mode}: ${status} ${readFileSync(`${this.folder}/log`, "utf8").slice(-2000)}`);
   }
 
   // Output goes to a file: a server that a pipe waits for would never let go of it.

@@ -41,10 +41,16 @@ async function acknowledged(batch, servers, callerTo, from) {
   throw new Error("nobody acknowledged it");
 }
 
-async function everythingOf(caller) {
+// Everything that this device may see, by id, with how often it came; asked for again where the server had no answer.
+export async function everythingOf(caller) {
   const counts = new Map();
   for (let after = 0, more = true; more;) {
-    const { json } = await caller.ask("POST", "/api/sync", { client: 1, after, most: 500 }, {});
+    const { status, json } = await caller.ask("POST", "/api/sync", { client: 1, after, most: 500 }, {});
+    if (status === 429 || status === 503) {
+      await pause(status === 429 ? 1000 : 100);
+      continue;
+    }
+    if (status !== 200) throw new Error(`${status} ${JSON.stringify(json)}`);
     for (const { id } of json.entries) counts.set(id, (counts.get(id) ?? 0) + 1);
     [after, more] = [json.after, json.more];
   }

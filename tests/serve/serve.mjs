@@ -14,6 +14,7 @@ import { scaleOut } from "./scale_out.mjs";
 import { Demo, killAll } from "./server.mjs";
 import { signIn } from "./sign_in.mjs";
 import { slow } from "./slow.mjs";
+import { storeRestarts } from "./store_restart.mjs";
 import { syncing } from "./sync.mjs";
 import { releases } from "./releases.mjs";
 import { overTls } from "./tls.mjs";
@@ -22,7 +23,7 @@ import { unseen } from "./unseen.mjs";
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...releases, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...signIn];
+const kTests = [...everyRoute, ...releases, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();
