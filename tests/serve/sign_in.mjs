@@ -74,6 +74,15 @@ async function forwarded({ people }) {
   return that(statuses(answers).includes(429), `${statuses(answers)}`);
 }
 
+// Whoever has a whole IPv6 network has a new address for every try, and is one caller all the same; the next network is another.
+async function wholeNetwork({ people }) {
+  const from = (address) => people.nobody().as({ address });
+  const answers = [];
+  for (let i = 1; i <= 8; i++) answers.push(await tryIn(from(`2001:db8:7:7:${i}::${i}`), "coach", "wrong"));
+  return all(that(statuses(answers).slice(0, 6).every((one) => one === 401) && statuses(answers).includes(429), `${statuses(answers)}`), is(await tryIn(from("2001:db8:7:7:ffff::1"), "coach", people.password("coach")), 429, "too-many-tries"),
+    is(await tryIn(from("2001:db8:7:8::1"), "coach", people.password("coach")), 200));
+}
+
 async function withoutProxy({ demo, contract }) {
   const server = await demo.serve();
   const people = new People(demo, server, contract);
@@ -205,6 +214,7 @@ async function manyAtOnce({ people, server, long }) {
 export const signIn = [
   withServer("200 wrong passwords from one address", guessing, { waits: true }),
   withServer("one address, many names", manyNames),
+  withServer("one network with many addresses, one name", wholeNetwork),
   withServer("many addresses, one name", manyAddresses, { long: true }),
   withServer("where somebody says they come from does not count", forwarded),
   { name: "sign-in: X-Forwarded-For without a proxy does not count", run: withoutProxy },

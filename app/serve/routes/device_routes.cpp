@@ -6,6 +6,7 @@
 #include "app/serve/routes/routes.h"
 #include "app/serve/session_limits.h"
 #include "app/serve/sign_in/account_words.h"
+#include "app/serve/sign_in/caller_network.h"
 #include "app/serve/sign_in/secret.h"
 #include "app/serve/sign_in/throttle.h"
 
@@ -101,7 +102,7 @@ Response claim(Call& call) {
   }
   reader.finish();
   if (!faults.empty()) return fault_answer(faults);
-  const std::string key = "link/" + call.request.address;
+  const std::string key = "link/" + caller_network(call.request.address);
   if (auto wait = must_wait(call, key, kByPairing)) return std::move(*wait);
   const std::string secret = new_secret();
   const std::string code = new_short_code();

@@ -4,6 +4,7 @@
 #include "app/serve/session_limits.h"
 #include "app/serve/sign_in/account_words.h"
 #include "app/serve/sign_in/begin_session.h"
+#include "app/serve/sign_in/caller_network.h"
 #include "app/serve/sign_in/password_rule.h"
 #include "app/serve/sign_in/secret.h"
 #include "app/serve/sign_in/throttle.h"
@@ -39,8 +40,9 @@ Response sign_in(Call& call) {
   const std::string code = reader.text_or("code", "");
   reader.finish();
   if (!faults.empty()) return fault_answer(faults);
-  const std::string by_address = "address/" + call.request.address;
-  const std::string by_pair = counted_as(name) + "/" + call.request.address;
+  const std::string network = caller_network(call.request.address);
+  const std::string by_address = "address/" + network;
+  const std::string by_pair = counted_as(name) + "/" + network;
   const std::string by_account = counted_as(name);
   for (const auto& [key, rule] : {std::pair(by_address, kByAddress), std::pair(by_pair, kByAccountFromAnAddress),
                                   std::pair(by_account, kByAccount)}) {
@@ -80,7 +82,7 @@ Response activate(Call& call) {
   const std::string password = reader.text("password");
   reader.finish();
   if (!faults.empty()) return fault_answer(faults);
-  const std::string by_address = "link/" + call.request.address;
+  const std::string by_address = "link/" + caller_network(call.request.address);
   if (auto wait = must_wait(call, by_address, kByPairing)) return std::move(*wait);
   // Before the link is used up: so that a password that is not taken does not cost it. The longer of the two, since
   // whose link it is shows only then.
@@ -139,7 +141,7 @@ Response password(Call& call) {
   const std::string fresh = reader.text("new");
   reader.finish();
   if (!faults.empty()) return fault_answer(faults);
-  const std::string key = counted_as(call.account->sign_in) + "/" + call.request.address;
+  const std::string key = counted_as(call.account->sign_in) + "/" + caller_network(call.request.address);
   if (auto wait = must_wait(call, key, kByAccountFromAnAddress)) return std::move(*wait);
   const auto fits = call.house.hashes->fits(call.account->password, old);
   if (!fits) return busy();
