@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
+#include <set>
+#include <string_view>
 
 #include "core/ledger/fold.h"
 
@@ -38,14 +41,45 @@ std::string value_in_words(const Node& value, const Called& called) {
   }
 }
 
-std::string in_words(const Entry& entry, const Called& called) {
+// 'place knee; before 3': all that the entry says, but for those that were said already.
+std::string fields_in_words(const Entry& entry, const Called& called, const std::set<std::string_view>& said) {
   const auto& envelope = envelope_keys();
-  std::string fields;
+  std::string out;
   for (const auto& [key, value] : entry.whole.entries) {
-    if (key == "player" || std::find(envelope.begin(), envelope.end(), key) != envelope.end()) continue;
-    fields += (fields.empty() ? "" : "; ") + spaced(key) + " " + value_in_words(value, called);
+    if (said.count(key) > 0 || std::find(envelope.begin(), envelope.end(), key) != envelope.end()) continue;
+    out += (out.empty() ? "" : "; ") + spaced(key) + " " + value_in_words(value, called);
   }
-  std::string out = spaced(entry.kind) + (fields.empty() ? "" : ": " + fields);
+  return out;
+}
+
+// 'consent to keep a record of injuries and screens: given by a guardian on 2026-09-01'. Nothing of what a later
+// version asks, or says of it: that has the ledger's own words.
+std::optional<std::string> consent_in_words(const Entry& entry, const Called& called) {
+  static const std::map<std::string, std::string> kTo = {{"training", "take part in training"},
+                                                         {"injury-record", "keep a record of injuries and screens"},
+                                                         {"statistics", "be counted in the club's statistics"}};
+  const auto text = [&](const char* key) {
+    const Node* value = entry.whole.find(key);
+    return value == nullptr || value->kind != Node::Kind::kText ? std::string() : value->text;
+  };
+  const auto to = kTo.find(text("purpose"));
+  if (entry.kind != "consent" || to == kTo.end() || text("by").empty()) return {};
+  const std::string which = text("guardian");
+  const std::string whose =
+      text("by") != "guardian" ? "the " + text("by") : (which.empty() ? "a" : "the " + which) + " guardian";
+  const std::string rest = fields_in_words(entry, called, {"player", "purpose", "by", "guardian", "answer", "day"});
+  return "consent to " + to->second + ": " + text("answer") + " by " + whose + " on " + text("day") +
+         (rest.empty() ? "" : "; " + rest);
+}
+
+std::string as_entered(const Entry& entry, const Called& called) {
+  const std::string fields = fields_in_words(entry, called, {"player"});
+  return spaced(entry.kind) + (fields.empty() ? "" : ": " + fields);
+}
+
+std::string in_words(const Entry& entry, const Called& called) {
+  const auto consent = consent_in_words(entry, called);
+  const std::string out = consent ? *consent : as_entered(entry, called);
   if (!entry.corrects) return out;
   return out + " (corrects " + value_in_words(Node::make_text(to_text(*entry.corrects)), called) + ")";
 }

@@ -14,8 +14,8 @@ std::string minute_of(const std::string& stamp);
 
 struct TimelineLine {
   std::string received;  // the receiver's clock with its offset
-  std::string what;      // 'soreness: place knee; before 3', with the words of the ledger's own table
-  std::string author;    // the account
+  std::string what;  // 'soreness: place knee; before 3', with the words of the ledger's table; a consent in plain ones
+  std::string author;  // the account
   Role role = Role::kCoach;
 };
 

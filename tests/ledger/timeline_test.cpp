@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/ledger/consent.h"
 #include "tests/ledger/shipped_kinds.h"
 
 namespace lanework::ledger {
@@ -29,6 +30,39 @@ TEST(Timeline, EveryEntryIsALineWithAllThatItSays) {
   EXPECT_EQ(lines[1].what, "withdrawn (corrects the soreness of 2026-11-26 18:05)");
   EXPECT_EQ(lines[2].what, "lifted: names the soreness of 2026-11-26 18:05, an entry that is not on this page");
   EXPECT_EQ(lines[3].what, R"(of a newer version: mood wet; deep {"a":1})");
+}
+
+std::string consent(const std::string& fields) {
+  const auto lines = entered_about({one(1, "consent", R"("player":"Q07",)" + fields)});
+  return lines.at(0).what;
+}
+
+TEST(Timeline, AConsentIsSaidInPlainWords) {
+  EXPECT_EQ(consent(R"("purpose":"injury-record","by":"guardian","answer":"given","day":"2026-09-01")"),
+            "consent to keep a record of injuries and screens: given by a guardian on 2026-09-01");
+  EXPECT_EQ(
+      consent(R"("purpose":"statistics","by":"guardian","guardian":"second","answer":"withdrawn","day":"2026-10-02")"),
+      "consent to be counted in the club's statistics: withdrawn by the second guardian on 2026-10-02");
+  EXPECT_EQ(
+      consent(R"("purpose":"training","by":"player","answer":"refused","day":"2026-10-02",)"
+              R"("text_version":"autumn-2","language":"de")"),
+      "consent to take part in training: refused by the player on 2026-10-02; text version autumn-2; language de");
+  // Of a later version: in the ledger's words rather than in none.
+  Received later =
+      one(1, "consent", R"("player":"Q07","purpose":"training","by":"guardian","answer":"given","day":"2026-10-02")");
+  later.entry.whole.set("purpose", Node::make_text("photographs"));
+  EXPECT_EQ(entered_about({later}).at(0).what,
+            "consent: purpose photographs; by guardian; answer given; day 2026-10-02");
+}
+
+TEST(Timeline, EveryPurposeThatIsAskedHasPlainWords) {
+  const auto all = purposes(shipped_kinds());
+  ASSERT_FALSE(all.empty());
+  for (const std::string& purpose : all) {
+    const std::string line =
+        consent("\"purpose\":\"" + purpose + R"(","by":"guardian","answer":"given","day":"2026-09-01")");
+    EXPECT_EQ(line.rfind("consent to ", 0), 0U) << line;
+  }
 }
 
 TEST(Timeline, OnlyTheEveningsThatNameTheChild) {

@@ -29,9 +29,8 @@ namespace {
 constexpr const char* kForTheGuardian =
     "For the guardian of this child, handed over in person by the lead, who has made sure who asks. It names a child.";
 constexpr const char* kWhatItIs =
-    "Everything that the club's ledger holds of this child on that day, in the words in which it was entered; people "
-    "without medical training "
-    "entered it, and it is no diagnosis. Cards and plans that were made from files are not in the ledger.";
+    "Everything that the club's ledger holds of this child on that day, as it was entered; people without medical "
+    "training entered it, and it is no diagnosis. Cards and plans that were made from files are not in the ledger.";
 
 struct TimelineFlags {
   LedgerFlags ledger;
