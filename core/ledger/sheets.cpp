@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <set>
 #include <string_view>
 #include <vector>
 
@@ -155,11 +156,13 @@ EvidenceSheet injuries_sheet(const State& state, const SheetDays& days) {
   std::vector<std::string> heading = {"squad", "player", "date"};
   heading.insert(heading.end(), kTerms.begin(), kTerms.end());
   heading.insert(heading.end(), {"loss began", "returned", "note"});
-  EvidenceSheet out{row(heading), 0};
+  EvidenceSheet out{row(heading), 0, 0};
+  std::set<std::string> people;
   for (const auto& [id, injury] : state.injuries) {
     if (!within(days, injury.day)) continue;
     if (!may_count(state, injury.player)) {
       ++out.left_out;
+      people.insert(injury.player);
       continue;
     }
     std::vector<std::string> cells = {injury.squad, injury.player, injury.day};
@@ -167,6 +170,7 @@ EvidenceSheet injuries_sheet(const State& state, const SheetDays& days) {
     cells.insert(cells.end(), {injury.loss_began, injury.returned, injury.note});
     out.text += row(cells);
   }
+  out.left_out_people = static_cast<std::int64_t>(people.size());
   return out;
 }
 

@@ -30,7 +30,8 @@ struct CalendarSession {
 // What evidence counts goes by the consent to statistics (core/ledger/consent.h); of nobody it says whom it left out.
 struct EvidenceSheet {
   std::string text;
-  std::int64_t left_out = 0;  // injuries; of hours: places at a session that somebody had by name
+  std::int64_t left_out = 0;         // injuries; of hours: places at a session that somebody had by name
+  std::int64_t left_out_people = 0;  // whose injuries those are
 };
 
 // A row a session that the calendar has, or that somebody wrapped up, counted, or confirmed the hours of: hours are the

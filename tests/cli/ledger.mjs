@@ -61,6 +61,24 @@ export const ledger = [
     return all(status(sheets, 0), status(books, 0), page("one") === page("two") ? "" : "another report than by the sheets", status(filled, 0), hours(filled) > 10 * hours(books) ? "" : `${hours(books)} hours, with the calendar ${hours(filled)}\n${filled.stdout}`,
       status(both, 2), says(both.stderr, /--ledger: found files of records too/));
   }),
+  withLedger("a season's report says how much was left out for want of consent, and to a board nothing that is about a few", (l) => {
+    l.run("import", "--ledger", l.folder, "demo/quillmere");
+    l.add(kEvening);
+    const players = ["Q01", "Q02", "Q03", "Q04", "Q05"];
+    const hurt = (n, player) => [consent(n, player, "injury-record", "given"), entry(n + 1, "injury-opened", { player, squad: "u13-kestrels", day: "2026-11-26", what: ["region knee", "setting training"] })];
+    const report = (name, reader) => {
+      const said = l.run("evidence", "report", "--ledger", l.folder, "--from", "2026-11-23", "--to", "2026-11-26", "--as-of", "2026-11-26", "--training-minutes", "75", "--match-minutes", "60", "--reader", reader, "--out", l.path(name));
+      return said.status === 0 ? { text: said.stdout, page: readFileSync(l.path(`${name}/report.html`), "utf8") } : { text: said.stderr, page: "" };
+    };
+    const none = report("none", "board");
+    l.add(players.slice(0, 4).flatMap((player, i) => hurt(20 + 2 * i, player)), "--role", "lead");
+    const [four, fourOfBoard] = [report("four", "lead"), report("four-board", "board")];
+    l.add(hurt(40, players[4]), "--role", "lead");
+    const fiveOfBoard = report("five-board", "board");
+    const few = /Injuries of players without consent to statistics are left out: none, or too few to say how many\./;
+    return all(says(none.text, few), says(four.text, /^Left out for want of consent to statistics: 4 injuries and 0 places at sessions\.$/m), says(four.page, /Left out for want of consent to statistics: 4 injuries/),
+      says(fourOfBoard.text, few), none.page !== "" && none.page === fourOfBoard.page ? "" : "a board sees whether there were four or none", says(fiveOfBoard.text, /^Left out for want of consent to statistics: 5 injuries\.$/m), says(fiveOfBoard.page, /consent to statistics: 5 injuries/));
+  }),
   withLedger("hours and injuries are read as a season's records", (l) => {
     const brought = l.run("import", "--ledger", l.folder, "demo/quillmere");
     l.add(kEvening);

@@ -86,6 +86,7 @@ TEST(Sheets, WhoeverGaveNoConsentToStatisticsIsNotCounted) {
                                 {"injury-opened", R"("player":"Q09","squad":"u13","day":"2025-11-26")"}});
   const EvidenceSheet injuries = injuries_sheet(state, kSeason);
   EXPECT_EQ(injuries.left_out, 2) << "of the days that are asked for";
+  EXPECT_EQ(injuries.left_out_people, 2);
   EXPECT_NE(injuries.text.find("Q07"), std::string::npos);
   EXPECT_EQ(injuries.text.find("Q08"), std::string::npos);
   EXPECT_EQ(injuries.text.find("Q09"), std::string::npos) << "who was never asked has not agreed";

@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <utility>
 
 #include "app/cli/evening_flags.h"
 #include "app/cli/ledger/ledger_state.h"
@@ -39,8 +40,13 @@ Result<records::Period> period_of(const SeasonFlags& flags) {
       {"", 0, 0, flag_of(flags, "from") + ", " + flag_of(flags, "to") + ", " + flag_of(flags, "as-of")});
 }
 
+struct Files {
+  read::RecordFiles files;
+  std::optional<findings::LeftOut> left_out;
+};
+
 // By the same readers as a club's own sheets.
-Result<read::RecordFiles> files_of_ledger(const SeasonFlags& flags, const records::Period& period) {
+Result<Files> files_of_ledger(const SeasonFlags& flags, const records::Period& period) {
   LedgerFlags place = flags.ledger;
   place.catalogue = flags.catalogue;
   const auto open = open_ledger(place);
@@ -54,16 +60,22 @@ Result<read::RecordFiles> files_of_ledger(const SeasonFlags& flags, const record
   const auto named = [&](const char* name) {
     return read::NamedText{"the ledger's " + std::string(name), std::move(sheets.value().files.at(name))};
   };
-  return read::RecordFiles{named("squads.csv"), named("hours.csv"), named("injuries.csv"), {}};
+  return Files{{named("squads.csv"), named("hours.csv"), named("injuries.csv"), {}},
+               findings::LeftOut{sheets.value().injuries_left_out, sheets.value().people_left_out,
+                                 sheets.value().places_left_out, state.value().closed}};
 }
 
-Result<read::RecordFiles> files_of(const SeasonFlags& flags, const records::Period& period) {
+Result<Files> files_of(const SeasonFlags& flags, const records::Period& period) {
   if (!flags.ledger.folder.empty()) {
     if (flags.records.empty() && flags.squads.empty() && flags.hours.empty() && flags.injuries.empty())
       return files_of_ledger(flags, period);
     return Fault{FaultCode::kUsage, {"", 0, 0, "--ledger"}, "files of records too", "a ledger or files, not both", {}};
   }
-  if (!flags.records.empty()) return read::record_files_in(flags.records);
+  if (!flags.records.empty()) {
+    auto found = read::record_files_in(flags.records);
+    if (!found) return found.faults();
+    return Files{std::move(found).value(), {}};
+  }
   read::RecordFiles out;
   Faults faults;
   const auto take = [&](const std::string& path, const char* flag, read::NamedText& where) {
@@ -83,7 +95,7 @@ Result<read::RecordFiles> files_of(const SeasonFlags& flags, const records::Peri
   take(flags.injuries, "--injuries", out.injuries);
   if (!flags.players.empty()) take(flags.players, "--players", out.players.emplace());
   if (!faults.empty()) return faults;
-  return out;
+  return Files{std::move(out), {}};
 }
 
 }  // namespace
@@ -123,8 +135,8 @@ Result<SeasonRead> read_season_files(const SeasonFlags& flags) {
   if (!period) return period.faults();
   const auto files = files_of(flags, period.value());
   if (!files) return files.faults();
-  SeasonRead out{std::move(terms).value(), {}};
-  out.read = read::read_records(files.value(), out.terms, mapping, period.value());
+  SeasonRead out{std::move(terms).value(), {}, files.value().left_out};
+  out.read = read::read_records(files.value().files, out.terms, mapping, period.value());
   return out;
 }
 

@@ -1,10 +1,12 @@
 // A season's records as the command line names them: four files, their folder, or a ledger; a mapping; the period.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "app/cli/ledger/season_sheets.h"
 #include "app/read/read_records.h"
+#include "core/findings/left_out.h"
 #include "core/records/read_season.h"
 
 namespace CLI {
@@ -34,7 +36,8 @@ void add_season_ledger(CLI::App& command, SeasonFlags& flags);
 
 struct SeasonRead {
   records::Terms terms;
-  records::ReadSeason read;  // with its own faults
+  records::ReadSeason read;                   // with its own faults
+  std::optional<findings::LeftOut> left_out;  // of a ledger's; sheets do not say
 };
 // Faults: of the command line, of the mapping, of files that cannot be read at all.
 Result<SeasonRead> read_season_files(const SeasonFlags& flags);

@@ -83,6 +83,7 @@ Result<SeasonSheets> season_sheets(const LedgerFlags& flags, const SeasonSheetsA
                        {"injuries.csv", injuries.text},
                        {"squads.csv", squads.value()}},
                       injuries.left_out,
+                      injuries.left_out_people,
                       hours.left_out};
 }
 

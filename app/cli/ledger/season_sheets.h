@@ -23,6 +23,7 @@ void add_usual_hours(CLI::App& command, SeasonSheetsAsked& asked);
 struct SeasonSheets {
   std::map<std::string, std::string> files;  // by name: sessions.csv, hours.csv, injuries.csv, squads.csv
   std::int64_t injuries_left_out = 0;        // for want of consent to statistics
+  std::int64_t people_left_out = 0;          // whose injuries those are
   std::int64_t places_left_out = 0;          // at sessions
 };
 

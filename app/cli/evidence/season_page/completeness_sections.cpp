@@ -47,6 +47,7 @@ constexpr std::size_t kMostQuestions = 40;
 report::Section completeness_section(const SeasonPageMatter& matter) {
   const records::Completeness& c = matter.found->completeness;
   report::Section section{"How complete the records are", 1, {}};
+  if (!matter.left_out.empty()) section.blocks.emplace_back(report::Paragraph{matter.left_out});
   section.blocks.emplace_back(hours_table(c));
   if (c.diagnoses > 0) section.blocks.emplace_back(fields_table(c));
   return section;

@@ -20,6 +20,7 @@ struct SeasonPageMatter {
   const findings::SeasonFindings* found = nullptr;
   findings::Reader reader = findings::Reader::kLead;
   const DrillNames* drill_names = nullptr;
+  std::string left_out;  // for want of consent, in words; empty: nothing to say
 };
 
 report::Page season_page(const SeasonPageMatter& matter);
