@@ -6,6 +6,7 @@
 
 #include "app/serve/call.h"
 #include "app/serve/doorman.h"
+#include "app/serve/http/http_date.h"
 
 namespace lanework::serve {
 namespace {
@@ -23,8 +24,6 @@ std::string what_of(int status) {
   switch (status) {
     case 400:
       return "The request cannot be read.";
-    case 408:
-      return "The request took too long to arrive.";
     case 413:
       return "The request is larger than what is taken: at most 1 MiB.";
     case 431:
@@ -208,6 +207,7 @@ void Service::dress(Response& response, bool of_file) const {
       .with("Cross-Origin-Opener-Policy", "same-origin")
       .with("Cross-Origin-Embedder-Policy", "require-corp")
       .with("Cross-Origin-Resource-Policy", "same-origin")
+      .with("Date", http_date(house_.clock()))
       .with("Permissions-Policy", "camera=(self), microphone=(), geolocation=(), payment=(), usb=()");
   if (!of_file) response.with("Cache-Control", "no-store");
   if (house_.secure) response.with("Strict-Transport-Security", "max-age=63072000; includeSubDomains");

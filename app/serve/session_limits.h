@@ -1,5 +1,5 @@
-// How long a session lasts, by role: without a request, and in all (OWASP ASVS 5.0, 7.1.1; NIST SP 800-63B is laxer).
-// One table, which the tests read too.
+// How long a session lasts, by role: without a request, and in all (OWASP ASVS 5.0, 7.1.1). Own judgement, none above
+// the ceilings of NIST SP 800-63B; docs/security.md has both side by side. One table, which the tests read too.
 #pragma once
 
 #include <array>

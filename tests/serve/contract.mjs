@@ -12,6 +12,8 @@ const kHouse = {
   "cross-origin-resource-policy": "same-origin",
   "permissions-policy": "camera=(self), microphone=(), geolocation=(), payment=(), usb=()",
 };
+const kDate = /^(Sun|Mon|Tue|Wed|Thu|Fri|Sat), \d{2} [A-Z][a-z]{2} \d{4} \d{2}:\d{2}:\d{2} GMT$/;  // RFC 9110, 5.6.7
+const kMostMillisecondsAgo = 120000;
 const kStrictTransport = "max-age=63072000; includeSubDomains";
 const kTypes = { "application/json": "application/json; charset=utf-8", "text/plain": "text/plain; version=0.0.4; charset=utf-8" };
 const kOwnFiles = new Set(["/", "/index.html", "/page.css"]);
@@ -126,6 +128,8 @@ export function headerFaults(request, answer, path) {
   }
   const strict = answer.headers["strict-transport-security"];
   if (strict !== (request.secure ? kStrictTransport : undefined)) faults.push(`strict-transport-security: ${strict}`);
+  const { date } = answer.headers;
+  if (!kDate.test(date) || Math.abs(Date.now() - Date.parse(date)) > kMostMillisecondsAgo) faults.push(`date: ${date}`);
   const ofFile = kOwnFiles.has(path) && answer.status < 400;
   if (!ofFile && answer.headers["cache-control"] !== "no-store") faults.push(`cache-control: ${answer.headers["cache-control"]}`);
   for (const name of ["server", "x-powered-by", "access-control-allow-origin"]) {

@@ -9,7 +9,7 @@ const kSmuggled = `GET /health HTTP/1.1\r\n${kHost}\r\n`;
 const post = (headers, body = "") => `POST /api/sign-in HTTP/1.1\r\n${kHost}Content-Type: application/json\r\nLanework-Request: 1\r\n${headers}\r\n${body}`;
 const get = (headers, target = "/no-route") => `GET ${target} HTTP/1.1\r\n${headers}\r\n`;
 
-// Each: what, the bytes, and the statuses that are right; closed after a 4xx of the edge (400, 413, 431, 408).
+// Each: what, the bytes, and the statuses that are right; closed after a 4xx of the edge (400, 413, 431).
 const kEdge = [400];
 const kWaits = [];  // read as not yet whole: nothing is answered until the rest comes, or its time is over (slow.mjs)
 const kCorpus = [
@@ -78,7 +78,7 @@ const kCorpus = [
   ["a GET with a body that is a request", `GET /no-route HTTP/1.1\r\n${kHost}Content-Length: ${kSmuggled.length}\r\n\r\n${kSmuggled}`, [400, 404]],
 ];
 
-const kCloses = new Set([400, 408, 413, 431]);
+const kCloses = new Set([400, 413, 431]);
 
 async function corpus({ demo, contract }) {
   const server = await demo.serve();
@@ -87,7 +87,7 @@ async function corpus({ demo, contract }) {
     const { answers, closed } = await exchange(server, contract, bytes, { most: statuses === kWaits ? 400 : 3000, path: typeof bytes === "string" && bytes.startsWith("POST") ? "/api/sign-in" : "/no-route", method: typeof bytes === "string" && bytes.startsWith("POST") ? "POST" : "GET" });
     const said = `${what}: ${answers.map((one) => `${one.status} ${one.text.slice(0, 60)}`).join(" | ") || "nothing"}, ${closed ? "closed" : "open"}`;
     out.push(statuses === kWaits ? that(answers.length === 0, said) : that(answers.length === 1 && statuses.includes(answers[0].status), said));
-    const ofEdge = answers[0]?.json?.what?.startsWith("The request cannot be read") || [408, 413, 431].includes(answers[0]?.status);
+    const ofEdge = answers[0]?.json?.what?.startsWith("The request cannot be read") || [413, 431].includes(answers[0]?.status);
     if (ofEdge) out.push(that(closed && kCloses.has(answers[0].status), `left open: ${said}`));
   }
   const caller = new Caller(server, contract);

@@ -244,7 +244,9 @@ class BeastListener final : public Listener {
       if (error == asio::error::eof && !self.idle) {
         reader.ended();
       } else if (error) {
-        co_return error == beast::error::timeout && !self.idle ? 408 : kGone;
+        // Too slow: the stream has closed the connection, so there is nobody to answer.
+        if (error == beast::error::timeout && !self.idle) ++counts_.requests_refused;
+        co_return kGone;
       }
       if (self.idle) {
         self.idle = false;

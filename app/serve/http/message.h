@@ -37,7 +37,7 @@ struct Response {
 
 // Called on one of several threads at once; may wait for the disk.
 using Handler = std::function<Response(const Request&)>;
-// The answer where there is no whole request to hand on: 400, 408, 413, 431, 503.
+// The answer where there is no whole request to hand on: 400, 413, 431, 500, 503.
 using Refusal = std::function<Response(int status)>;
 
 }  // namespace lanework::serve
