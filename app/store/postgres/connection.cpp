@@ -180,7 +180,12 @@ Result<Connection> Connection::open(const std::string& where) {
 }
 
 std::optional<Faults> Connection::revive() {
-  if (PQstatus(connection_.get()) == CONNECTION_OK) return {};
+  // What a server that went away left behind, without waiting: else whoever asks first after a restart learns of it by
+  // a refusal. Its last words come first, then the end.
+  pg_conn* const connection = connection_.get();
+  bool there = PQstatus(connection) == CONNECTION_OK;
+  for (int look = 0; there && look < 2; ++look) there = PQconsumeInput(connection) == 1;
+  if (there && PQstatus(connection) == CONNECTION_OK) return {};
   prepared_.clear();
   PQreset(connection_.get());
   if (PQstatus(connection_.get()) != CONNECTION_OK) return Faults{fault(PQerrorMessage(connection_.get()))};
