@@ -26,7 +26,7 @@ struct Call {
   std::string read_squad;
   std::string read_player;
   std::int64_t read_people = 0;
-  std::string why;  // for the log: the error's key
+  std::string why;                               // for the log: the error's key
   std::optional<store::Versions> versions = {};  // of a device's call: as they were when it was let in
 
   [[nodiscard]] TableReader reader(Faults& faults) const { return {"", &body, "", faults}; }
