@@ -1,5 +1,5 @@
-// What is kept for a time only, and goes by itself: sessions, links, failures of signing in, and what was kept aside.
-// docs/security.md says how long and why.
+// What is kept for a time only, and goes by itself: sessions, links, failures of signing in, what was kept aside,
+// plans, entries, people who left, and the book of reads. docs/security.md says how long and why.
 #pragma once
 
 #include <condition_variable>
@@ -15,25 +15,38 @@ inline constexpr std::int64_t kLinksKeptSeconds = 86'400;
 inline constexpr int kKeptAsideDays = 30;
 inline constexpr std::int64_t kPlansKeptSeconds = 2LL * 365 * 86'400;  // two seasons: what was planned for a child
 
+// Own judgement, for the club to decide: its law, and how long somebody may still ask.
+struct Keeping {
+  int evenings_days = 730;     // two seasons: entries about sessions and squads
+  int who_left_days = 1095;    // three years: people on no list, since anything was last received about them
+  int read_notes_days = 1095;  // three years: the book of reads
+};
+inline constexpr int kFewestEveningsDays = 365;  // a season is replanned and reported from them
+
 struct Forgotten {
   std::int64_t of_signing_in = 0;  // sessions, links, failures
   std::int64_t kept_aside = 0;
-  std::int64_t plans = 0;  // and the jobs that made them
+  std::int64_t plans = 0;    // and the jobs that made them
+  std::int64_t people = 0;   // who left, erased
+  std::int64_t entries = 0;  // emptied: of evenings, and of people who were erased
+  std::int64_t read_notes = 0;
 };
 
-// Done again it does nothing more.
-Result<Forgotten> forget_what_is_past(Room& room, const Now& now);
+// Done again it does nothing more. note: of people who are erased by it.
+Result<Forgotten> forget_what_is_past(Room& room, const Now& now, const Keeping& keeping,
+                                      const store::ErasureNote& note);
 
 // Does it at once and every hour, until it is destroyed; a store that cannot be reached is tried an hour later.
 class Caretaker {
  public:
-  explicit Caretaker(House& house);
+  Caretaker(House& house, const Keeping& keeping);
   Caretaker(const Caretaker&) = delete;
   Caretaker& operator=(const Caretaker&) = delete;
   ~Caretaker();
 
  private:
   House& house_;
+  Keeping keeping_;
   std::mutex lock_;
   std::condition_variable end_;
   bool ending_ = false;

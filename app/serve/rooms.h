@@ -8,6 +8,7 @@
 
 #include "app/store/directory.h"
 #include "app/store/gate.h"
+#include "app/store/past.h"
 #include "app/store/queue.h"
 #include "app/store/releases.h"
 #include "app/store/store.h"
@@ -16,6 +17,7 @@ namespace lanework::serve {
 
 // Rarely asked for: a connection of its own each time, so that no thread keeps one more.
 using OpenReleases = std::function<Result<std::unique_ptr<store::Releases>>()>;
+using OpenPast = std::function<Result<std::unique_ptr<store::Past>>()>;
 
 struct Room {
   std::unique_ptr<store::Store> store;
@@ -23,6 +25,7 @@ struct Room {
   std::unique_ptr<store::Directory> directory;
   std::unique_ptr<store::Queue> queue;
   OpenReleases releases;
+  OpenPast past;
 };
 
 using OpenRoom = std::function<Result<Room>()>;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/store/seals.h"
 #include "core/ledger/consent.h"
 
 namespace lanework::store {
@@ -19,19 +20,6 @@ std::string text_at(const Entry& entry, std::string_view key) {
 
 std::string id_text(const Entry& entry) { return {entry.id.bytes.begin(), entry.id.bytes.end()}; }
 
-std::string text_of(const Row& row) {
-  return chained({std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence), row.author, row.role,
-                  row.received, row.person, row.body});
-}
-
-Fault changed(const std::string& store, std::string found) {
-  return {FaultCode::kFileUnreadable,
-          {store, 0, 0, {}},
-          std::move(found),
-          "what was taken in, under the key that it was sealed with",
-          "'lanework ledger check' goes through all of it; another key file, or a backup, may be what is needed"};
-}
-
 constexpr const char* kOtherContentWhy = "an entry of this id is there and says something else";
 constexpr const char* kNoConsentWhy =
     "there is no consent to keep a record of this for the player: nothing of it is kept";
@@ -46,6 +34,19 @@ std::string why_not(const Sender& sender, const Entry& entry, const KindTable& k
 }
 
 }  // namespace
+
+std::string text_of(const Row& row) {
+  return chained({std::to_string(row.receipt), row.id, row.device, std::to_string(row.sequence), row.author, row.role,
+                  row.received, row.person, row.body});
+}
+
+Fault changed(const std::string& store, const std::string& what) {
+  return {FaultCode::kFileUnreadable,
+          {store, 0, 0, {}},
+          what,
+          "what was taken in, under the key that it was sealed with",
+          "'lanework ledger check' goes through all of it; another key file, or a backup, may be what is needed"};
+}
 
 std::string person_in(const Entry& entry) { return text_at(entry, "player"); }
 
@@ -328,55 +329,58 @@ std::optional<ledger::Received> Books::received_of(const Row& row, const std::st
                           role_of(row.role)};
 }
 
-bool Auditor::goes_on(const Row& row, const Link& link) {
+bool Auditor::goes_on(const Row& row, const Link& link, std::int64_t past) {
   ++audit_.entries;
-  if (row.receipt != audit_.entries || !follows(last_, row, link)) {
+  const bool in_its_place = row.receipt == audit_.entries;
+  const bool holds = past != 0 ? is_emptied(row) : follows(last_, row, link);
+  if (!in_its_place || !holds) {
     audit_.broken_at = row.receipt;
     return false;
   }
   last_ = link;
+  audit_.head = link;
+  if (past != 0) {
+    seals_.passed_over(past, row, link);
+    return true;
+  }
   const bool sound = !books_.damaged();
   if (!row.person.empty() && !books_.readable(row) && !books_.damaged()) ++audit_.unreadable;
   if (sound && books_.damaged()) audit_.damaged_at = row.receipt;
-  audit_.head = link;
   return !audit_.damaged_at;
 }
 
-HandingOut::HandingOut(Books& books, std::int64_t after, const KindTable& kinds, std::string store)
-    : books_(books), receipt_(after), kinds_(kinds), store_(std::move(store)) {}
-
-bool HandingOut::goes_on(const Row& row, const Link& link) {
-  if (row.receipt == receipt_ && out_.empty()) {
-    last_ = link;
-    return true;
-  }
-  if (row.receipt != receipt_ + 1 || !follows(last_, row, link)) {
-    fault_ = changed(store_, "entry " + std::to_string(row.receipt) + ", which does not follow from those before");
-    return false;
-  }
-  receipt_ = row.receipt;
-  last_ = link;
-  return take(row);
+Audit Auditor::audit() const {
+  Audit out = audit_;
+  out.past = seals_.entries();
+  // Where it broke off, not all rows of all compactions were seen.
+  if (!out.broken_at && !out.damaged_at) out.broken_at = seals_.first_wrong();
+  return out;
 }
 
-bool HandingOut::goes_on_from(const Link& before, const Row& row, const Link& link) {
-  if (follows(before, row, link)) return take(row);
-  fault_ = changed(store_, "entry " + std::to_string(row.receipt) + ", which does not follow from the one before");
-  return false;
+HandingOut::HandingOut(Books& books, const ledger::KindTable& kinds, std::string store, std::size_t most)
+    : books_(books), kinds_(kinds), store_(std::move(store)), most_(most) {}
+
+bool HandingOut::goes_on(const Link& before, const Row& row, const Link& link) {
+  if (is_enough()) return false;
+  if (follows(before, row, link)) {
+    take(row);
+  } else {
+    fault_ = changed(store_, "entry " + std::to_string(row.receipt) + ", which does not follow from the one before");
+  }
+  return !is_enough();
 }
 
-bool HandingOut::take(const Row& row) {
+void HandingOut::take(const Row& row) {
   const auto text = books_.readable(row);
   if (books_.damaged()) {
     fault_ = books_.damaged();
     fault_->place.file = store_;
-    return false;
+    return;
   }
-  if (!text) return true;
+  if (!text) return;
   auto received = Books::received_of(row, *text, kinds_);
   if (!received) fault_ = not_an_entry(row, store_);
   if (received) out_.push_back(std::move(*received));
-  return !fault_;
 }
 
 Result<std::vector<ledger::Received>> HandingOut::out() {

@@ -124,39 +124,43 @@ class Books {
   LookedAt take_in_text(const AsideRow& row, const std::string& text, const ledger::KindTable& kinds);
 };
 
-// Goes over rows by receipt, from the first.
+class Seals;
+
+// Goes over rows by receipt, from the first. Of a row that was emptied the link counts as it stands; whether it was
+// emptied by its time is the seals' to say.
 class Auditor {
  public:
-  explicit Auditor(Books& books) : books_(books) {}
-  bool goes_on(const Row& row, const Link& link);  // false at the first break
-  [[nodiscard]] const Audit& audit() const { return audit_; }
+  Auditor(Books& books, Seals& seals) : books_(books), seals_(seals) {}
+  // past: the number of the compaction that emptied it; 0: none. False at the first break.
+  bool goes_on(const Row& row, const Link& link, std::int64_t past);
+  [[nodiscard]] Audit audit() const;
 
  private:
   Books& books_;
+  Seals& seals_;
   Link last_{};
   Audit audit_;
 };
 
-// Entries as they are handed out, by receipt. The row 'after' itself comes first, where there is one: what is handed
-// out must follow from it, link by link.
+// Entries as they are handed out, each of which must follow from the row before it, link by link; at most so many.
 class HandingOut {
  public:
-  HandingOut(Books& books, std::int64_t after, const ledger::KindTable& kinds, std::string store);
-  bool goes_on(const Row& row, const Link& link);  // false at the first fault
-  // For rows from here and there: 'before' is the link of the row before it.
-  bool goes_on_from(const Link& before, const Row& row, const Link& link);
+  HandingOut(Books& books, const ledger::KindTable& kinds, std::string store,
+             std::size_t most = static_cast<std::size_t>(-1));
+  // 'before' is the link of the row before it. False at the first fault, and where it is enough.
+  bool goes_on(const Link& before, const Row& row, const Link& link);
+  [[nodiscard]] bool is_enough() const { return fault_ || out_.size() >= most_; }
   Result<std::vector<ledger::Received>> out();  // a fault rather than a part
 
  private:
   Books& books_;
-  std::int64_t receipt_;
   const ledger::KindTable& kinds_;
   std::string store_;
-  Link last_{};
+  std::size_t most_;
   std::vector<ledger::Received> out_;
   std::optional<Fault> fault_;
 
-  bool take(const Row& row);
+  void take(const Row& row);
 };
 
 // Whether the link is the one that the row has after 'last'.
@@ -167,6 +171,12 @@ std::string person_in(const ledger::Entry& entry);
 
 // For rows in a store of that name that no taking in has written.
 Fault not_an_entry(const Row& row, const std::string& store);
+
+// A row as the chain goes over it.
+std::string text_of(const Row& row);
+
+// What was changed by something else than a taking in.
+Fault changed(const std::string& store, const std::string& what);
 
 std::string role_text(ledger::Role role);
 ledger::Role role_of(const std::string& word);  // one that role_text gave

@@ -108,7 +108,7 @@ struct ReadNote {
 
 // What whoever checks the book of reads finds.
 struct ReadAudit {
-  std::int64_t notes = 0;
+  std::int64_t notes = 0;                 // that are there: those from before may have gone by their time (past.h)
   std::optional<std::int64_t> broken_at;  // the first number whose link does not follow, or that is missing
 };
 
@@ -176,7 +176,7 @@ class Gate {
   [[nodiscard]] virtual std::string tag_of(const std::string& player) const = 0;
 
   // What is past its time: sessions made before one moment or not seen since another; pairings that ended, and failures
-  // of which the last was, before a third. How many in all. Read notes stay.
+  // of which the last was, before a third. How many in all. Read notes go by past.h.
   virtual Result<std::int64_t> forget_before(Moment sessions_made, Moment sessions_seen, Moment others) = 0;
 };
 

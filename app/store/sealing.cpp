@@ -128,6 +128,18 @@ std::string digest_of(std::string_view secret) {
   return out;
 }
 
+std::string keyed_digest(const Key& key, std::string_view purpose, std::string_view text) {
+  need_sodium();
+  std::array<std::uint8_t, kKeyBytes> derived{};
+  crypto_generichash(derived.data(), derived.size(), raw(purpose), purpose.size(), key.bytes().data(),
+                     key.bytes().size());
+  std::string out(kDigestBytes, '\0');
+  crypto_generichash(reinterpret_cast<unsigned char*>(out.data()), out.size(), raw(text), text.size(), derived.data(),
+                     derived.size());
+  sodium_memzero(derived.data(), derived.size());
+  return out;
+}
+
 std::string made_id(std::string_view prefix) {
   need_sodium();
   std::string bytes(8, '\0');

@@ -56,6 +56,9 @@ std::string digest_of(std::string_view secret);
 // An id that nobody guesses: the prefix and 16 hexadecimal digits, at random.
 std::string made_id(std::string_view prefix);
 
+// 32 bytes that nobody makes without the key, which is derived from the store's for that purpose alone.
+std::string keyed_digest(const Key& key, std::string_view purpose, std::string_view text);
+
 std::string hexadecimal(std::string_view bytes);
 
 // Every part with its length before it, so that no two rows have one text.

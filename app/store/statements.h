@@ -45,6 +45,9 @@ class Statements {
   // Ends a SELECT of rows that are to be changed: those that somebody else is changing are left out, not waited for.
   // Empty where one writes at a time anyway.
   [[nodiscard]] virtual const char* passing_over_what_is_locked() const = 0;
+  // Each by itself, outside of a call, after rows were emptied or deleted: until then what they held lies in the
+  // database's files.
+  [[nodiscard]] virtual std::vector<std::string> that_wipe() const = 0;
 
  protected:
   virtual Result<Answer> ask(const std::string& text, const std::vector<Value>& values) = 0;

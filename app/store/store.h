@@ -101,10 +101,18 @@ struct Decided {
 // What whoever checks the books finds, up to the first break or damage.
 struct Audit {
   std::int64_t entries = 0;
-  std::int64_t unreadable = 0;             // of erased people
-  std::optional<std::int64_t> broken_at;   // the first receipt whose link does not follow from what is stored
+  std::int64_t past = 0;        // of them, whose content went, by sealed compactions (past.h)
+  std::int64_t unreadable = 0;  // of erased people
+  // The first receipt whose link does not follow from what is stored, or that is emptied, or back, against the seals.
+  std::optional<std::int64_t> broken_at;
   std::optional<std::int64_t> damaged_at;  // the first whose person was not erased and that does not open all the same
   std::array<std::uint8_t, 32> head{};     // the last link: with the number of entries it names this state of the books
+};
+
+// What went by its time, or with whom it was about.
+struct Gone {
+  std::string evenings_before;       // entries about days before that one went; empty: none did
+  std::vector<ledger::Gap> entries;  // by device: its numbers of them, and of erased people, no two ranges touching
 };
 
 // The person's tag under the store's key (16 bytes), and when.
@@ -124,7 +132,8 @@ class Store {
   // One sender's, nothing against any of them.
   Result<std::vector<EntryVerdict>> take_in(const Sender& sender, const std::vector<ledger::Entry>& entries,
                                             const ledger::KindTable& kinds, const std::string& received);
-  // By receipt, those above 'after', at most so many; entries of erased people are left out.
+  // By receipt, those above 'after', at most so many; fewer only where no more are there. Entries of erased people, and
+  // those that went, are passed over.
   virtual Result<std::vector<ledger::Received>> entries_after(std::int64_t after, std::size_t most,
                                                               const ledger::KindTable& kinds) = 0;
   // What is about sessions and squads on these days, both included, by receipt. O(what is there), whatever the years.
@@ -149,6 +158,7 @@ class Store {
   // of it leaves the key. What is kept aside about the person goes with it.
   virtual Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) = 0;
   virtual Result<Audit> audit() = 0;
+  virtual Result<Gone> gone() = 0;
 };
 
 }  // namespace lanework::store

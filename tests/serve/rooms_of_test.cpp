@@ -44,7 +44,8 @@ HouseOfTest::HouseOfTest() {
                 must(store::open_sqlite_gate(file, must(store::read_key_file(key)))),
                 must(store::open_sqlite_directory(file, must(store::read_key_file(key)))),
                 must(store::open_sqlite_queue(file, must(store::read_key_file(key)))),
-                [file, key] { return store::open_sqlite_releases(file, must(store::read_key_file(key))); }};
+                [file, key] { return store::open_sqlite_releases(file, must(store::read_key_file(key))); },
+                [file, key] { return store::open_sqlite_past(file, must(store::read_key_file(key))); }};
   };
   house_ = std::make_unique<House>(ledger::test::shipped_kinds(), access::test::shipped_matrix(), shipped_care(),
                                    must(StaticFiles::read(std::string(LANEWORK_SOURCE_DIR) + "/web/served")),

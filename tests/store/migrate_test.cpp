@@ -113,7 +113,11 @@ TEST(Migrations, FromTheFirstToTheNewestOnSqliteLeaveEntriesAsTheyWere) {
     EXPECT_EQ(one.run(sqlite::kMigrations[0]), "");
     EXPECT_EQ(one.run("PRAGMA user_version=1; ATTACH '" + from.file().file("quillmere") + "' AS source"), "");
     for (const std::string table : {"person", "entry", "quarantine"}) {
-      const std::string columns = table == "quarantine" ? "number, received, device, author, why, body" : "*";
+      // As the first form had them.
+      const std::string columns = table == "quarantine" ? "number, received, device, author, why, body"
+                                  : table == "person"   ? "tag, sealed_key, made, erased"
+                                                        : "receipt, id, device, sequence, author, role, received, "
+                                                          "person, body, link";
       EXPECT_EQ(one.run("INSERT INTO main." + table + " SELECT " + columns + " FROM source." + table), "");
     }
     for (const auto& [number, body] : sealed_as_before(from)) {
@@ -137,9 +141,12 @@ TEST(Migrations, FromTheFirstToTheNewestOnPostgresLeaveEntriesAsTheyWere) {
   EXPECT_EQ(said(to, "SELECT version FROM form"), "1|");
   for (const std::string table : {"club", "person", "entry", "quarantine"}) {
     const std::string identity = table == "quarantine" ? " OVERRIDING SYSTEM VALUE" : "";
-    // The quarantine had no digests then.
+    // The quarantine had no digests then, and no entry went.
     const std::string source =
-        table == "quarantine" ? "(SELECT club, number, received, device, author, why, body FROM quarantine)" : table;
+        table == "quarantine" ? "(SELECT club, number, received, device, author, why, body FROM quarantine)"
+        : table == "entry" ? "(SELECT club, receipt, id, device, sequence, author, role, received, person, body, link "
+                             "FROM entry)"
+                           : table;
     std::string rows = said(from, "SELECT string_agg(format('INSERT INTO " + table + identity +
                                       " SELECT (%L::" + table + ").*', t::text), ';') FROM " + source + " t");
     ASSERT_GT(rows.size(), 20U) << table;

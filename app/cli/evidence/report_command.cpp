@@ -60,13 +60,14 @@ int make_report(const ReportFlags& flags) {
   const auto drills = drill_names(flags.season.catalogue);
   if (!drills) return report(drills.faults());
   const std::string left_out = read.left_out ? findings::left_out_words(*read.left_out, reader) : std::string();
-  const report::Page page =
-      season_page({flags.club, &read.read.season, &read.terms, &found, reader, &drills.value(), left_out});
+  const report::Page page = season_page(
+      {flags.club, &read.read.season, &read.terms, &found, reader, &drills.value(), left_out, read.what_went});
   const std::string path = (fs::path(flags.out) / "report.html").string();
   std::error_code failed;
   fs::create_directories(flags.out, failed);
   if (const auto fault = read::write_file_atomically(path, report::to_html(page, report::chart_bundle())))
     return report({*fault});
+  if (!read.what_went.empty()) std::printf("%s\n", read.what_went.c_str());
   std::printf("%s%s\n%s\n", claims_text(findings::claims(found, reader)).c_str(),
               left_out.empty() ? "" : (left_out + "\n").c_str(), ("Written: " + path).c_str());
   return kDone;

@@ -43,6 +43,7 @@ Result<records::Period> period_of(const SeasonFlags& flags) {
 struct Files {
   read::RecordFiles files;
   std::optional<findings::LeftOut> left_out;
+  std::string what_went{};
 };
 
 // By the same readers as a club's own sheets.
@@ -62,7 +63,8 @@ Result<Files> files_of_ledger(const SeasonFlags& flags, const records::Period& p
   };
   return Files{{named("squads.csv"), named("hours.csv"), named("injuries.csv"), {}},
                findings::LeftOut{sheets.value().injuries_left_out, sheets.value().people_left_out,
-                                 sheets.value().places_left_out, state.value().closed}};
+                                 sheets.value().places_left_out, state.value().closed},
+               std::move(sheets.value().what_went)};
 }
 
 Result<Files> files_of(const SeasonFlags& flags, const records::Period& period) {
@@ -74,7 +76,7 @@ Result<Files> files_of(const SeasonFlags& flags, const records::Period& period) 
   if (!flags.records.empty()) {
     auto found = read::record_files_in(flags.records);
     if (!found) return found.faults();
-    return Files{std::move(found).value(), {}};
+    return Files{std::move(found).value(), {}, {}};
   }
   read::RecordFiles out;
   Faults faults;
@@ -95,7 +97,7 @@ Result<Files> files_of(const SeasonFlags& flags, const records::Period& period) 
   take(flags.injuries, "--injuries", out.injuries);
   if (!flags.players.empty()) take(flags.players, "--players", out.players.emplace());
   if (!faults.empty()) return faults;
-  return Files{std::move(out), {}};
+  return Files{std::move(out), {}, {}};
 }
 
 }  // namespace
@@ -135,7 +137,7 @@ Result<SeasonRead> read_season_files(const SeasonFlags& flags) {
   if (!period) return period.faults();
   const auto files = files_of(flags, period.value());
   if (!files) return files.faults();
-  SeasonRead out{std::move(terms).value(), {}, files.value().left_out};
+  SeasonRead out{std::move(terms).value(), {}, files.value().left_out, files.value().what_went};
   out.read = read::read_records(files.value().files, out.terms, mapping, period.value());
   return out;
 }

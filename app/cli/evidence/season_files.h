@@ -38,6 +38,7 @@ struct SeasonRead {
   records::Terms terms;
   records::ReadSeason read;                   // with its own faults
   std::optional<findings::LeftOut> left_out;  // of a ledger's; sheets do not say
+  std::string what_went;  // a sentence, where entries of the ledger about some of the days went by their time
 };
 // Faults: of the command line, of the mapping, of files that cannot be read at all.
 Result<SeasonRead> read_season_files(const SeasonFlags& flags);

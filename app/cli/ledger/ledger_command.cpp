@@ -201,6 +201,7 @@ int write_sheets(const Flags& flags) {
               counted("sessions.csv", " session", " sessions").c_str(),
               counted("hours.csv", " row of hours", " rows of hours").c_str(),
               counted("injuries.csv", " injury", " injuries").c_str());
+  if (!sheets.value().what_went.empty()) std::printf("%s\n", sheets.value().what_went.c_str());
   if (state.value().closed + sheets.value().injuries_left_out + sheets.value().places_left_out > 0) {
     std::printf("Left out for want of consent: %lld injuries and %lld places at sessions; %lld records are closed.\n",
                 static_cast<long long>(sheets.value().injuries_left_out),
@@ -247,6 +248,10 @@ int check(const Flags& flags) {
   if (!readable) return report(readable.faults());
   std::printf("%lld entries, %lld of erased people, %zu kept aside\n", static_cast<long long>(audit.entries),
               static_cast<long long>(audit.unreadable), aside.value().size());
+  if (audit.past > 0) {
+    std::printf("%lld of the entries went by their time, or with whom they were about; the chain goes on over them.\n",
+                static_cast<long long>(audit.past));
+  }
   if (audit.entries > 0) std::printf("the last: %s\n", head_words(audit.entries, audit.head).c_str());
   for (const store::Quarantined& one : aside.value()) {
     std::printf("kept aside %s of %s: %s\n", one.received.c_str(), one.device.c_str(), one.why.c_str());

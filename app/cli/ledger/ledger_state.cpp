@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/ledger/consent.h"
+#include "core/ledger/gaps.h"
 
 namespace lanework::cli {
 
@@ -27,7 +28,10 @@ Result<ledger::State> state_of(const OpenLedger& open) {
     after = some.value().back().receipt;
     all.insert(all.end(), std::make_move_iterator(some.value().begin()), std::make_move_iterator(some.value().end()));
   }
+  const auto gone = open.store->gone();
+  if (!gone) return gone.faults();
   ledger::State out = ledger::fold(std::move(all), open.kinds);
+  out.gaps = ledger::gaps_without(std::move(out.gaps), gone.value().entries);
   close_records(out, open.kinds);
   return out;
 }

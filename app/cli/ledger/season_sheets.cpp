@@ -15,10 +15,8 @@ namespace lanework::cli {
 namespace {
 
 // The club's lists, where they were brought in: what the report counts players by.
-Result<std::string> squads_sheet(const LedgerFlags& flags, const SeasonSheetsAsked& asked) {
-  auto room = rooms_of(flags)();
-  if (!room) return room.faults();
-  const auto lists = room.value().directory->lists();
+Result<std::string> squads_sheet(serve::Room& room, const SeasonSheetsAsked& asked) {
+  const auto lists = room.directory->lists();
   if (!lists) return lists.faults();
   const auto stated = [](int minutes) { return minutes > 0 ? std::to_string(minutes) : std::string(); };
   std::string out = "squad,name,players,training minutes,match minutes\r\n";
@@ -31,6 +29,17 @@ Result<std::string> squads_sheet(const LedgerFlags& flags, const SeasonSheetsAsk
            stated(asked.training_minutes) + "," + stated(asked.match_minutes) + "\r\n";
   }
   return out;
+}
+
+// What nobody said anything about counts as held, or not at all: of days whose entries went that is no word of
+// anybody's.
+std::string what_went(const store::Gone& gone, const SeasonSheetsAsked& asked) {
+  if (gone.evenings_before <= to_iso(asked.days.from)) return {};
+  return "What was entered about sessions before " + gone.evenings_before + " went by its time: " +
+         (asked.calendar.empty() ? "those days have no hours here."
+                                 : "the hours of those days are the calendar's with the squads' usual players, and "
+                                   "nobody's count.") +
+         " Keep the sheets of a season while they can be made.";
 }
 
 // Of all squads, up to today: what is to come was not held yet.
@@ -72,8 +81,12 @@ void add_usual_hours(CLI::App& command, SeasonSheetsAsked& asked) {
 
 Result<SeasonSheets> season_sheets(const LedgerFlags& flags, const SeasonSheetsAsked& asked,
                                    const ledger::State& state) {
-  const auto squads = squads_sheet(flags, asked);
+  auto room = rooms_of(flags)();
+  if (!room) return room.faults();
+  const auto squads = squads_sheet(room.value(), asked);
   if (!squads) return squads.faults();
+  const auto gone = room.value().store->gone();
+  if (!gone) return gone.faults();
   const auto calendar = calendar_of(flags, asked);
   if (!calendar) return calendar.faults();
   const auto hours = hours_sheet(state, asked.days, calendar.value());
@@ -84,7 +97,8 @@ Result<SeasonSheets> season_sheets(const LedgerFlags& flags, const SeasonSheetsA
                        {"squads.csv", squads.value()}},
                       injuries.left_out,
                       injuries.left_out_people,
-                      hours.left_out};
+                      hours.left_out,
+                      what_went(gone.value(), asked)};
 }
 
 }  // namespace lanework::cli

@@ -13,6 +13,13 @@ Result<std::unique_ptr<store::Releases>> open_releases(const LedgerFlags& flags)
                                 : store::open_postgres_releases(flags.postgres, flags.club, std::move(key).value());
 }
 
+Result<std::unique_ptr<store::Past>> open_past(const LedgerFlags& flags) {
+  auto key = store::read_key_file(key_file(flags));
+  if (!key) return key.faults();
+  return flags.postgres.empty() ? store::open_sqlite_past(store_file(flags), std::move(key).value())
+                                : store::open_postgres_past(flags.postgres, flags.club, std::move(key).value());
+}
+
 Result<serve::Room> open_room(const LedgerFlags& flags) {
   constexpr int kParts = 4;
   std::vector<store::Key> keys;
@@ -35,8 +42,12 @@ Result<serve::Room> open_room(const LedgerFlags& flags) {
   auto queue = sqlite ? store::open_sqlite_queue(file, std::move(keys[3]))
                       : store::open_postgres_queue(flags.postgres, flags.club, std::move(keys[3]));
   if (!queue) return queue.faults();
-  return serve::Room{std::move(ledger).value(), std::move(gate).value(), std::move(directory).value(),
-                     std::move(queue).value(), [flags] { return open_releases(flags); }};
+  return serve::Room{std::move(ledger).value(),
+                     std::move(gate).value(),
+                     std::move(directory).value(),
+                     std::move(queue).value(),
+                     [flags] { return open_releases(flags); },
+                     [flags] { return open_past(flags); }};
 }
 
 }  // namespace

@@ -8,12 +8,12 @@
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
 #include "app/cli/serve/demo.h"
+#include "app/cli/serve/keeping_flags.h"
 #include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/cli/serve/worker_thread.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
-#include "app/serve/retention.h"
 #include "app/serve/service.h"
 #include "app/store/archive/erasure_list.h"
 
@@ -30,6 +30,7 @@ struct ServeFlags {
   std::string web;
   std::string common_passwords = "/usr/share/john/password.lst";
   std::string plan_from;
+  serve::Keeping keeping;
   bool demo = false;
 };
 
@@ -150,7 +151,7 @@ int run(ServeFlags flags) {
       flags.where, {}, [&answers](const serve::Request& request) { return answers.answer(request); },
       [&answers](int status) { return answers.refuse(status); }, house.value()->edge);
   if (!listener) return report(listener.faults());
-  const serve::Caretaker caretaker(*house.value());
+  const serve::Caretaker caretaker(*house.value(), flags.keeping);
   if (flags.demo && !flags.plan_from.empty()) {
     if (const auto faults = ask_for_the_demo(flags.ledger)) return report(*faults);
   }
@@ -187,6 +188,7 @@ void add_serve_command(CLI::App& app, int& exit_status) {
   command->add_option("--web", flags->web, "folder of the web app, if not the shipped one");
   command->add_option("--common-passwords", flags->common_passwords, "passwords that nobody may choose, one a line");
   add_plan_from(*command, flags->plan_from, false);
+  add_keeping(*command, flags->keeping);
   command->add_flag("--demo", flags->demo,
                     "make the ledger of the invented club Quillmere Juniors, where there is none yet");
   command->callback([flags, &exit_status] { exit_status = run(*flags); });

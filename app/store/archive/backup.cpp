@@ -83,6 +83,7 @@ class Restoring final : public RowTaker {
       inspector.table(table);
       if (auto fault = into_.each(table, [&](const Cells& cells) { return inspector.row(cells); })) return fault;
     }
+    if (auto fault = inspector.end()) return fault;
     const Findings found = inspector.findings();
     const bool same = found.rows == rows_ && found.digest == digest_.value() && found.head.receipt == head.receipt &&
                       found.head.link == head.link;

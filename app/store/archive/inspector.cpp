@@ -25,6 +25,7 @@ std::optional<Fault> Inspector::row(const Cells& cells) {
   digest_.add(RecordKind::kRow, row_text(cells));
   if (table_.name == "person") return person(cells);
   if (table_.name == "entry") return entry(cells);
+  if (table_.name == "compaction") compaction(cells);
   if (table_.name == "quarantine") return aside(cells);
   if (table_.name == "key_check" && !is_key_of(key_, cell(cells, "sealed").bytes)) return another_key(where_);
   return {};
@@ -33,7 +34,20 @@ std::optional<Fault> Inspector::row(const Cells& cells) {
 Findings Inspector::findings() const {
   Findings out = findings_;
   out.digest = digest_.value();
+  out.past = seals_.entries();
   return out;
+}
+
+std::optional<Fault> Inspector::end() const {
+  const auto wrong = seals_.first_wrong();
+  if (!wrong) return {};
+  return fault("entry " + std::to_string(*wrong) + ", whose content went by no sealed compaction, or is back");
+}
+
+void Inspector::compaction(const Cells& cells) {
+  seals_.expect({cell(cells, "number").whole, cell(cells, "made").bytes, cell(cells, "why").bytes,
+                 cell(cells, "until_day").bytes, cell(cells, "first").whole, cell(cells, "entries").whole,
+                 cell(cells, "seal").bytes});
 }
 
 const Cell& Inspector::cell(const Cells& cells, const char* column) const {
@@ -69,10 +83,17 @@ std::optional<Fault> Inspector::entry(const Cells& cells) {
                 cell(cells, "received").bytes, cell(cells, "person").bytes, cell(cells, "body").bytes};
   const Link link = link_of(cell(cells, "link").bytes);
   const std::string name = "entry " + std::to_string(row.receipt);
-  if (row.receipt != findings_.head.receipt + 1 || !follows(findings_.head.link, row, link)) {
+  const std::size_t past_column = position_of(table_, "past");  // not in older forms
+  const std::int64_t past = past_column < cells.size() ? cells[past_column].whole : 0;
+  const bool holds = past != 0 ? is_emptied(row) : follows(findings_.head.link, row, link);
+  if (row.receipt != findings_.head.receipt + 1 || !holds) {
     return fault(name + ", which does not follow from those before");
   }
   findings_.head = {row.receipt, link};
+  if (past != 0) {
+    seals_.passed_over(past, row, link);
+    return {};
+  }
   if (row.person.empty()) return {};
   const auto found = people_.find(row.person);
   if (found == people_.end()) return fault(name + ", about somebody who is not there");

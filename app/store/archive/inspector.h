@@ -7,6 +7,7 @@
 #include <string>
 
 #include "app/store/archive/records.h"
+#include "app/store/seals.h"
 
 namespace lanework::store::archive {
 
@@ -27,17 +28,20 @@ struct Findings {
   std::string digest;
   std::int64_t opened = 0;     // entries about people, each opened
   std::int64_t of_erased = 0;  // entries of people who were erased
+  std::int64_t past = 0;       // entries that went, by sealed compactions
   std::int64_t erased_people = 0;
 };
 
 class Inspector {
  public:
   // where: for faults.
-  Inspector(const Key& key, std::string where) : key_(key), where_(std::move(where)) {}
+  Inspector(const Key& key, std::string where) : key_(key), where_(std::move(where)), seals_(key) {}
 
   void table(const Table& table);
   // The next row of it. A fault: a row that cannot stand there.
   std::optional<Fault> row(const Cells& cells);
+  // After the last row: what no single row shows.
+  [[nodiscard]] std::optional<Fault> end() const;
   [[nodiscard]] Findings findings() const;
   [[nodiscard]] const std::map<std::string, std::optional<Key>>& people() const { return people_; }
 
@@ -47,10 +51,12 @@ class Inspector {
   Table table_;
   RowDigest digest_;
   Findings findings_;
+  Seals seals_;
   std::map<std::string, std::optional<Key>> people_;  // by tag; empty: erased
 
   [[nodiscard]] const Cell& cell(const Cells& cells, const char* column) const;
   [[nodiscard]] Fault fault(std::string found) const;
+  void compaction(const Cells& cells);
   std::optional<Fault> person(const Cells& cells);
   std::optional<Fault> entry(const Cells& cells);
   std::optional<Fault> aside(const Cells& cells);

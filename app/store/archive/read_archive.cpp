@@ -78,6 +78,7 @@ class Reading {
     const auto more = records_.next();
     if (!more) return more.faults();
     if (more.value()) return records_.odd("records after the manifest");
+    if (auto fault = inspector_.end()) return *fault;
     if (auto fault = compare()) return *fault;
     return std::move(out_);
   }

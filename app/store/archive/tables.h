@@ -24,7 +24,8 @@ struct Column {
   int since = 1;                        // the first form of the store that has it
 };
 
-// On PostgreSQL every one has 'club' besides, whole numbers are bigint or integer, and bytes are bytea.
+// Every one has 'club' besides, of the newest form on SQLite too. On PostgreSQL whole numbers are bigint or integer,
+// and bytes are bytea.
 struct Table {
   std::string name;
   int since = 1;  // the first form of the store that has it

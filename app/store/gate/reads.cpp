@@ -2,6 +2,7 @@
 
 #include "app/store/books.h"
 #include "app/store/gate/sql_gate.h"
+#include "app/store/seals.h"
 
 namespace lanework::store {
 namespace {
@@ -92,30 +93,63 @@ Result<std::vector<ReadNote>> SqlGate::reads(const std::string& player, std::siz
   return call.end(std::move(out));
 }
 
-Result<ReadAudit> SqlGate::audit_reads() {
+namespace {
+
+// Where the book begins: after what went from its front.
+struct ReadsBegin {
+  std::int64_t last_number = 0;
+  Link last_link{};
+  bool sealed = true;
+};
+
+ReadsBegin begin_of_reads(Call& call, const std::string& club, const Key& key) {
+  const auto rows = call.rows("SELECT last_number, last_link, made, seal FROM read_past WHERE club = $1", {club});
+  if (rows.empty()) return {};
+  ReadsBegin out{whole_in(rows[0][0]), link_of(text_in(rows[0][1])), false};
+  out.sealed = seal_of_reads(key, out.last_number, out.last_link, text_in(rows[0][2])) == text_in(rows[0][3]);
+  return out;
+}
+
+ReadAudit audit_from(Call& call, const std::string& club, const ReadsBegin& begin) {
   static const std::string kFrom = kNotes + " AND number > $2 ORDER BY number LIMIT $3";
-  Call call(*statements_);
+  if (!begin.sealed) return {0, 1};
   // First the head: what is noted meanwhile comes after it.
-  const auto head = call.rows("SELECT last_number, last_link FROM read_head WHERE club = $1", {club_});
+  const auto head = call.rows("SELECT last_number, last_link FROM read_head WHERE club = $1", {club});
   const std::int64_t last = head.empty() ? 0 : whole_in(head.front()[0]);
   ReadAudit out;
-  Link link{};
+  Link link = begin.last_link;
+  std::int64_t number = begin.last_number;
   while (!out.broken_at) {
-    const auto rows = call.rows(kFrom, {club_, out.notes, kAtOnce});
+    const auto rows = call.rows(kFrom, {club, number, kAtOnce});
     if (rows.empty()) break;
     for (const auto& row : rows) {
       const Link next = next_link(link, text_of(row));
-      const bool goes_on = whole_in(row[0]) == out.notes + 1 && link_text(next) == text_in(row[8]);
-      if (!goes_on) out.broken_at = out.notes + 1;
+      const bool goes_on = whole_in(row[0]) == number + 1 && link_text(next) == text_in(row[8]);
+      if (!goes_on) out.broken_at = number + 1;
       if (!goes_on) break;
       link = next;
-      ++out.notes;
-      const bool at_head = out.notes == last;
+      ++number;
+      const bool at_head = number == last;
       if (at_head && link_text(link) != text_in(head.front()[1])) out.broken_at = last;
     }
   }
-  if (!out.broken_at && out.notes < last) out.broken_at = out.notes + 1;
-  return call.end(out);
+  if (!out.broken_at && number < last) out.broken_at = number + 1;
+  out.notes = number - begin.last_number;
+  return out;
+}
+
+}  // namespace
+
+Result<ReadAudit> SqlGate::audit_reads() {
+  Call call(*statements_);
+  while (true) {
+    const ReadsBegin begin = begin_of_reads(call, club_, key_);
+    const ReadAudit out = audit_from(call, club_, begin);
+    // More may have gone from the front meanwhile.
+    const bool same =
+        !out.broken_at || call.failed() || begin_of_reads(call, club_, key_).last_number == begin.last_number;
+    if (same) return call.end(out);
+  }
 }
 
 std::string SqlGate::tag_of(const std::string& player) const { return hexadecimal(tag_text(key_, player)); }

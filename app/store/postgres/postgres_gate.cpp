@@ -38,6 +38,16 @@ class PostgresStatements final : public Statements {
 
   [[nodiscard]] const std::string& name() const override { return connection_.name(); }
   [[nodiscard]] const char* passing_over_what_is_locked() const override { return " FOR UPDATE SKIP LOCKED"; }
+  // The old rows stand in the tables. A large one takes longer than a statement may.
+  [[nodiscard]] std::vector<std::string> that_wipe() const override {
+    return {"SET statement_timeout = 0",
+            "VACUUM person",
+            "VACUUM quarantine",
+            "VACUUM entry",
+            "VACUUM evening",
+            "VACUUM read_note",
+            "SET statement_timeout = '30s'"};
+  }
 
  protected:
   Result<Answer> ask(const std::string& text, const std::vector<Value>& values) override {

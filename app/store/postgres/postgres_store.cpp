@@ -1,5 +1,6 @@
 #include "app/store/postgres/postgres_store.h"
 
+#include <algorithm>
 #include <map>
 #include <set>
 #include <utility>
@@ -8,6 +9,7 @@
 #include "app/store/key_check.h"
 #include "app/store/postgres/connection.h"
 #include "app/store/postgres/migrate.h"
+#include "app/store/seals.h"
 
 namespace lanework::store {
 namespace {
@@ -279,15 +281,19 @@ class PostgresStore final : public Store {
   }
 
   Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
-    const auto some = rows_after(after - 1, static_cast<std::int64_t>(most) + (after > 0 ? 1 : 0));
-    if (!some) return some.faults();
     PostgresShelf shelf(connection_, club_);
     Books books(key_, shelf);
-    if (auto fault = expect_people(some.value(), shelf)) return *fault;
-    HandingOut handing_out(books, after, kinds, connection_.name());
-    bool more = true;
-    for (int i = 0; i < some.value().count() && more; ++i) {
-      more = handing_out.goes_on(PostgresShelf::row_of(some.value(), i), link_of(some.value().text(i, 9)));
+    HandingOut handing_out(books, kinds, connection_.name(), most);
+    // Those of erased people do not count, so it may take more than once.
+    constexpr std::size_t kAtOnce = 10'000;
+    const auto at_once = static_cast<std::int64_t>(std::min(most, kAtOnce));
+    for (bool more = at_once > 0; more;) {
+      const auto some = kept_rows_after(after, at_once);
+      if (!some) return some.faults();
+      if (auto fault = expect_people(some.value(), shelf)) return *fault;
+      hand_out(some.value(), handing_out);
+      more = some.value().count() == at_once && !handing_out.is_enough();
+      if (more) after = some.value().integer(some.value().count() - 1, 0);
     }
     return handing_out.out();
   }
@@ -390,22 +396,53 @@ class PostgresStore final : public Store {
 
   Result<Audit> audit() override {
     constexpr std::int64_t kAtOnce = 5000;
+    if (auto faults = connection_.revive()) return *faults;
+    // Compactions and rows as they are at one moment.
+    Transaction transaction(connection_);
+    if (auto fault = transaction.begin()) return *fault;
+    if (auto fault = connection_.run("SET TRANSACTION ISOLATION LEVEL REPEATABLE READ READ ONLY")) return *fault;
+    Seals seals(key_);
+    if (auto faults = expect_compactions(seals)) return *faults;
     PostgresShelf shelf(connection_, club_);
     Books books(key_, shelf);
-    Auditor auditor(books);
+    Auditor auditor(books, seals);
     bool more = true;
     for (std::int64_t after = 0; more;) {
-      const auto some = rows_after(after, kAtOnce);
+      const auto some = connection_.ask(
+          "SELECT receipt, id, device, sequence, author, role, received, person, body, link, past FROM entry "
+          "WHERE club = $1 AND receipt > $2::bigint ORDER BY receipt LIMIT $3::bigint",
+          Parameters().text(club_).integer(after).integer(kAtOnce));
       if (!some) return some.faults();
       if (auto fault = expect_people(some.value(), shelf)) return *fault;
       for (int i = 0; i < some.value().count() && more; ++i) {
         const Row row = PostgresShelf::row_of(some.value(), i);
-        more = auditor.goes_on(row, link_of(some.value().text(i, 9)));
+        const std::int64_t past = some.value().is_null(i, 10) ? 0 : some.value().integer(i, 10);
+        more = auditor.goes_on(row, link_of(some.value().text(i, 9)), past);
         after = row.receipt;
       }
       more = more && some.value().count() > 0;
     }
     return auditor.audit();
+  }
+
+  Result<Gone> gone() override {
+    Gone out;
+    const auto until =
+        rows_where("SELECT coalesce(max(until_day), '') FROM compaction WHERE club = $1", Parameters().text(club_));
+    if (!until) return until.faults();
+    out.evenings_before = until.value().text(0, 0);
+    // Numbers of a device that follow each other are one range.
+    const auto rows = rows_where(
+        "SELECT device, min(sequence), max(sequence) FROM (SELECT device, sequence, sequence - dense_rank() OVER "
+        "(PARTITION BY device ORDER BY sequence) AS island FROM entry WHERE club = $1 AND (past IS NOT NULL OR person "
+        "IN (SELECT tag FROM person WHERE club = $1 AND sealed_key IS NULL))) AS numbers GROUP BY device, island "
+        "ORDER BY device COLLATE \"C\", island",
+        Parameters().text(club_));
+    if (!rows) return rows.faults();
+    for (int i = 0; i < rows.value().count(); ++i) {
+      out.entries.push_back({rows.value().text(i, 0), rows.value().integer(i, 1), rows.value().integer(i, 2)});
+    }
+    return out;
   }
 
  private:
@@ -443,11 +480,33 @@ class PostgresStore final : public Store {
     return connection_.ask(statement, parameters);
   }
 
-  Result<Rows> rows_after(std::int64_t after, std::int64_t most) {
+  Result<Rows> kept_rows_after(std::int64_t after, std::int64_t most) {
     return rows_where(
-        "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
-        "WHERE club = $1 AND receipt > $2::bigint ORDER BY receipt LIMIT $3::bigint",
+        "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, b.link "
+        "FROM entry e LEFT JOIN entry b ON b.club = e.club AND b.receipt = e.receipt - 1 "
+        "WHERE e.club = $1 AND e.receipt > $2::bigint AND e.past IS NULL ORDER BY e.receipt LIMIT $3::bigint",
         Parameters().text(club_).integer(after).integer(most));
+  }
+
+  std::optional<Faults> expect_compactions(Seals& seals) {
+    const auto rows =
+        connection_.ask("SELECT number, made, why, until_day, first, entries, seal FROM compaction WHERE club = $1",
+                        Parameters().text(club_));
+    if (!rows) return rows.faults();
+    for (int i = 0; i < rows.value().count(); ++i) {
+      const Rows& r = rows.value();
+      seals.expect(
+          {r.integer(i, 0), r.text(i, 1), r.text(i, 2), r.text(i, 3), r.integer(i, 4), r.integer(i, 5), r.text(i, 6)});
+    }
+    return {};
+  }
+
+  // Of the columns from receipt to link, and the link before it.
+  static void hand_out(const Rows& rows, HandingOut& handing_out) {
+    bool more = true;
+    for (int i = 0; i < rows.count() && more; ++i) {
+      more = handing_out.goes_on(link_of(rows.text(i, 10)), PostgresShelf::row_of(rows, i), link_of(rows.text(i, 9)));
+    }
   }
 
   Result<std::vector<Received>> scattered(const KindTable& kinds, const Result<Rows>& some) {
@@ -455,12 +514,8 @@ class PostgresStore final : public Store {
     PostgresShelf shelf(connection_, club_);
     Books books(key_, shelf);
     if (auto fault = expect_people(some.value(), shelf)) return *fault;
-    HandingOut handing_out(books, 0, kinds, connection_.name());
-    bool more = true;
-    for (int i = 0; i < some.value().count() && more; ++i) {
-      more = handing_out.goes_on_from(link_of(some.value().text(i, 10)), PostgresShelf::row_of(some.value(), i),
-                                      link_of(some.value().text(i, 9)));
-    }
+    HandingOut handing_out(books, kinds, connection_.name());
+    hand_out(some.value(), handing_out);
     return handing_out.out();
   }
 

@@ -133,11 +133,12 @@ class NewSqliteStore final : public archive::NewStore {
     connection_.reset();
   }
 
+  // Every one has 'club' besides, which is '' here.
   Statement insert_of(const Table& table) {
     std::string places;
-    for (std::size_t i = 0; i < table.columns.size(); ++i) places += (i > 0 ? ", ?" : "?") + std::to_string(i + 1);
+    for (std::size_t i = 0; i < table.columns.size(); ++i) places += ", ?" + std::to_string(i + 1);
     return {connection_->database(),
-            "INSERT INTO " + table.name + " (" + archive::column_names(table) + ") VALUES (" + places + ")"};
+            "INSERT INTO " + table.name + " (club, " + archive::column_names(table) + ") VALUES (''" + places + ")"};
   }
 
   static void bind(Statement& statement, int position, const Cell& cell) {

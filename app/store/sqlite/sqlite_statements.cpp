@@ -22,6 +22,8 @@ class SqliteStatements final : public Statements {
   void roll_back() override { static_cast<void>(connection_.run("ROLLBACK")); }
   [[nodiscard]] const std::string& name() const override { return connection_.file(); }
   [[nodiscard]] const char* passing_over_what_is_locked() const override { return ""; }
+  // The old pages stand in the log.
+  [[nodiscard]] std::vector<std::string> that_wipe() const override { return {"PRAGMA wal_checkpoint(TRUNCATE)"}; }
 
  protected:
   Result<Answer> ask(const std::string& text, const std::vector<Value>& values) override {

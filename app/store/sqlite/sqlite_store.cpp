@@ -4,6 +4,7 @@
 
 #include "app/store/books.h"
 #include "app/store/key_check.h"
+#include "app/store/seals.h"
 #include "app/store/sqlite/connection.h"
 
 namespace lanework::store {
@@ -14,6 +15,12 @@ using ledger::Received;
 using sqlite::Connection;
 using sqlite::Statement;
 using sqlite::Transaction;
+
+// Numbers of a device that follow each other are one range.
+constexpr const char* kRangesOfGone =
+    "SELECT device, min(sequence), max(sequence) FROM (SELECT device, sequence, sequence - dense_rank() OVER "
+    "(PARTITION BY device ORDER BY sequence) AS island FROM entry WHERE past IS NOT NULL OR person IN "
+    "(SELECT tag FROM person WHERE sealed_key IS NULL)) GROUP BY device, island ORDER BY device, island";
 
 // The whole file is one club's.
 class SqliteShelf final : public Shelf {
@@ -38,9 +45,13 @@ class SqliteShelf final : public Shelf {
         write_down_(connection.database(),
                     "INSERT INTO looked_at (number, receipt, account, decided, why) VALUES (?1, ?2, ?3, ?4, ?5)"),
         evening_(connection.database(), "INSERT INTO evening (day, squad, receipt) VALUES (?1, ?2, ?3)"),
+        every_(connection.database(),
+               "SELECT receipt, id, device, sequence, author, role, received, person, body, link, past FROM entry "
+               "ORDER BY receipt"),
         after_(connection.database(),
-               "SELECT receipt, id, device, sequence, author, role, received, person, body, link FROM entry "
-               "WHERE receipt > ?1 ORDER BY receipt LIMIT ?2"),
+               "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
+               "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
+               "WHERE e.receipt > ?1 AND e.past IS NULL ORDER BY e.receipt"),
         of_days_(
             connection.database(),
             "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
@@ -55,8 +66,8 @@ class SqliteShelf final : public Shelf {
   [[nodiscard]] bool prepared() const {
     return last_.prepared() && by_id_.prepared() && insert_.prepared() && person_.prepared() &&
            new_person_.prepared() && set_aside_.prepared() && aside_.prepared() && take_away_.prepared() &&
-           write_down_.prepared() && evening_.prepared() && after_.prepared() && of_days_.prepared() &&
-           about_.prepared();
+           write_down_.prepared() && evening_.prepared() && every_.prepared() && after_.prepared() &&
+           of_days_.prepared() && about_.prepared();
   }
   [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
   [[nodiscard]] Fault fault() const { return sqlite::fault_of(connection_.database(), connection_.file()); }
@@ -164,16 +175,18 @@ class SqliteShelf final : public Shelf {
     write_down_.reset();
   }
 
-  // work(row, its link) says whether to go on. most: -1 for all.
+  // work(row, its link, the compaction that emptied it or 0) says whether to go on.
   template <class Work>
-  void each_row(std::int64_t after, std::int64_t most, const Work& work) {
-    after_.bind(1, after).bind(2, most);
+  void each_row(const Work& work) {
     bool more = true;
-    while (more && has_row(after_)) {
-      const Row row = row_of(after_);
-      more = work(row, link_of(after_.text(9)));
-    }
-    after_.reset();
+    while (more && has_row(every_)) more = work(row_of(every_), link_of(every_.text(9)), every_.integer(10));
+    every_.reset();
+  }
+  // Without those that were emptied, as the next two.
+  template <class Work>
+  void each_after(std::int64_t after, const Work& work) {
+    after_.bind(1, after);
+    go_through_scattered(after_, work);
   }
   template <class Work>
   void each_of_days(const std::string& from, const std::string& to, const Work& work) {
@@ -198,6 +211,7 @@ class SqliteShelf final : public Shelf {
   Statement take_away_;
   Statement write_down_;
   Statement evening_;
+  Statement every_;
   Statement after_;
   Statement of_days_;
   Statement about_;
@@ -265,9 +279,12 @@ class SqliteStore final : public Store {
   Result<std::vector<Received>> entries_after(std::int64_t after, std::size_t most, const KindTable& kinds) override {
     shelf_.start();
     Books books(key_, shelf_);
-    HandingOut handing_out(books, after, kinds, connection_.file());
-    shelf_.each_row(after - 1, static_cast<std::int64_t>(most) + (after > 0 ? 1 : 0),
-                    [&](const Row& row, const Link& link) { return handing_out.goes_on(row, link); });
+    HandingOut handing_out(books, kinds, connection_.file(), most);
+    if (most > 0) {
+      shelf_.each_after(after, [&](const Link& before, const Row& row, const Link& link) {
+        return handing_out.goes_on(before, row, link);
+      });
+    }
     if (shelf_.failed()) return *shelf_.failed();
     return handing_out.out();
   }
@@ -359,12 +376,25 @@ class SqliteStore final : public Store {
 
   Result<Audit> audit() override {
     if (auto faults = sqlite::check_form(connection_)) return *faults;
-    shelf_.start();
-    Books books(key_, shelf_);
-    Auditor auditor(books);
-    shelf_.each_row(0, -1, [&](const Row& row, const Link& link) { return auditor.goes_on(row, link); });
-    if (shelf_.failed()) return *shelf_.failed();
-    return auditor.audit();
+    // Compactions and rows as they are at one moment.
+    if (auto fault = connection_.run("BEGIN")) return *fault;
+    auto out = audit_within();
+    if (auto fault = connection_.run("COMMIT"); fault && out) return *fault;
+    return out;
+  }
+
+  Result<Gone> gone() override {
+    Gone out;
+    Statement until(connection_.database(), "SELECT coalesce(max(until_day), '') FROM compaction");
+    if (until.step() == Statement::Step::kFailed) return shelf_.fault();
+    out.evenings_before = until.text(0);
+    Statement rows(connection_.database(), kRangesOfGone);
+    Statement::Step step = rows.step();
+    for (; step == Statement::Step::kRow; step = rows.step()) {
+      out.entries.push_back({rows.text(0), rows.integer(1), rows.integer(2)});
+    }
+    if (step == Statement::Step::kFailed) return shelf_.fault();
+    return out;
   }
 
  private:
@@ -378,6 +408,24 @@ class SqliteStore final : public Store {
     Fault out = *books.damaged();
     out.place.file = connection_.file();
     return out;
+  }
+
+  Result<Audit> audit_within() {
+    Seals seals(key_);
+    Statement rows(connection_.database(), "SELECT number, made, why, until_day, first, entries, seal FROM compaction");
+    Statement::Step step = rows.step();
+    for (; step == Statement::Step::kRow; step = rows.step()) {
+      seals.expect(
+          {rows.integer(0), rows.text(1), rows.text(2), rows.text(3), rows.integer(4), rows.integer(5), rows.text(6)});
+    }
+    if (step == Statement::Step::kFailed) return shelf_.fault();
+    shelf_.start();
+    Books books(key_, shelf_);
+    Auditor auditor(books, seals);
+    shelf_.each_row(
+        [&](const Row& row, const Link& link, std::int64_t past) { return auditor.goes_on(row, link, past); });
+    if (shelf_.failed()) return *shelf_.failed();
+    return auditor.audit();
   }
 
   template <class Work>
@@ -398,10 +446,8 @@ class SqliteStore final : public Store {
   Result<std::vector<Received>> scattered(const KindTable& kinds, const Each& each) {
     shelf_.start();
     Books books(key_, shelf_);
-    HandingOut handing_out(books, 0, kinds, connection_.file());
-    each([&](const Link& before, const Row& row, const Link& link) {
-      return handing_out.goes_on_from(before, row, link);
-    });
+    HandingOut handing_out(books, kinds, connection_.file());
+    each([&](const Link& before, const Row& row, const Link& link) { return handing_out.goes_on(before, row, link); });
     if (shelf_.failed()) return *shelf_.failed();
     return handing_out.out();
   }

@@ -11,6 +11,7 @@ std::vector<report::Block> claim_paragraphs(const SeasonPageMatter& matter, find
 
 report::Section in_short(const SeasonPageMatter& matter) {
   report::Section section{"In short", 1, {}};
+  if (!matter.what_went.empty()) section.blocks.emplace_back(report::Notice{"Not all is there.", matter.what_went});
   report::List list;
   for (const findings::Claim& claim : findings::claims(*matter.found, matter.reader))
     if (findings::is_for_summary(claim)) list.items.push_back(claim.sentence);

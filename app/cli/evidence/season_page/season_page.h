@@ -20,7 +20,8 @@ struct SeasonPageMatter {
   const findings::SeasonFindings* found = nullptr;
   findings::Reader reader = findings::Reader::kLead;
   const DrillNames* drill_names = nullptr;
-  std::string left_out;  // for want of consent, in words; empty: nothing to say
+  std::string left_out;     // for want of consent, in words; empty: nothing to say
+  std::string what_went{};  // a sentence, where entries about some of its days went by their time
 };
 
 report::Page season_page(const SeasonPageMatter& matter);
