@@ -41,3 +41,8 @@ DROP TRIGGER read_note_is_not_deleted;
 CREATE TRIGGER read_note_is_not_deleted BEFORE DELETE ON read_note
 WHEN OLD.number > coalesce((SELECT last_number FROM read_past), 0)
 BEGIN SELECT RAISE(ABORT, 'read notes are never deleted'); END;
+-- A restored book begins after what went.
+DROP TRIGGER read_note_is_the_next;
+CREATE TRIGGER read_note_is_the_next BEFORE INSERT ON read_note
+WHEN NEW.number <> (SELECT coalesce(max(number), (SELECT last_number FROM read_past), 0) + 1 FROM read_note)
+BEGIN SELECT RAISE(ABORT, 'read notes are never replaced'); END;
