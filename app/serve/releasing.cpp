@@ -69,6 +69,17 @@ Drawn draw_release(Room& room, const ledger::KindTable& kinds, const std::vector
   if (!earlier) return by_store(earlier.faults());
   const auto lists = room.directory->lists();
   if (!lists) return by_store(lists.faults());
+  const auto gone = room.store->gone();
+  if (!gone) return by_store(gone.faults());
+  // Fewer than there were would be given out for good.
+  if (to_iso(period.from) < gone.value().evenings_before) {
+    return {{},
+            {false, Faults{{FaultCode::kOutOfRange,
+                            {"", 0, 0, "from"},
+                            to_iso(period.from),
+                            gone.value().evenings_before + " or later",
+                            "what was entered about sessions before went by its time (docs/security.md)"}}}};
+  }
   const auto state = state_of(room, kinds);
   if (!state) return by_store(state.faults());
   release::Wanted wanted{period, now.day, lists.value().club, now.stamp, {{}, regions}};

@@ -229,6 +229,8 @@ class SqlPast final : public Past {
     if (!erased) return call.end(false);
     if (auto fault = note(tag, when)) call.fail(*fault);  // before the key is gone for good
     call.changed("DELETE FROM quarantine WHERE club = $1 AND person = $2", {club_, Bytes{tag}});
+    // So that whoever remembers what is known reads it anew.
+    call.changed("UPDATE lists SET version = version + 1 WHERE club = $1", {club_});
     return call.end(true);
   }
 

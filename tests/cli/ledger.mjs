@@ -139,7 +139,27 @@ export const ledger = [
     lifted(6, "2020-01-01");
     lifted(7, new Date().toISOString().slice(0, 10));
     const gone = l.run("retain", "--ledger", l.folder);
-    return all(status(gone, 0), says(gone.stdout, /^Past their time and gone: 0 of signing in, 1 kept aside, 0 of planning\.$/m), says(l.ledger("check").stdout, /^0 entries, 0 of erased people, 1 kept aside/));
+    return all(status(gone, 0), says(gone.stdout, /^Past their time and gone: 0 of signing in, 1 kept aside, 0 of planning, 0 people who left, 0 entries, 0 notes of reading\.$/m), says(l.ledger("check").stdout, /^0 entries, 0 of erased people, 1 kept aside/));
+  }),
+  withLedger("what is past its time goes, and whoever counts those days is told", (l) => {
+    const old = (day) => ({ squad: "u13-kestrels", day, start: "18:00", happened: "held", note: "canary-evening" });
+    l.run("import", "--ledger", l.folder, "demo/quillmere");
+    l.add([entry(1, "wrap-up", old("2020-09-03")), entry(2, "wrap-up", old("2020-09-10"))], "--role", "lead");
+    l.add(kEvening.map((one, i) => ({ ...one, id: id(i + 11), sequence: i + 3 })));
+    const sheets = (name) => l.ledger("sheets", "--from", "2020-09-01", "--until", "2020-12-31", "--to", l.path(name));
+    const before = sheets("before");
+    const short = l.run("retain", "--ledger", l.folder, "--keep-evenings-days", "100");
+    const first = l.run("retain", "--ledger", l.folder);
+    const second = l.run("retain", "--ledger", l.folder);
+    const books = l.ledger("check");
+    const after = sheets("after");
+    const report = l.run("evidence", "report", "--ledger", l.folder, "--from", "2020-09-01", "--to", "2020-12-31", "--training-minutes", "75", "--calendar", "demo/quillmere", "--out", l.path("report"));
+    const release = l.run("release", "--ledger", l.folder, "--from", "2020-08-01", "--until", "2021-07-31", "--dry-run");
+    const told = /What was entered about sessions before \d{4}-\d\d-\d\d went by its time: /;
+    const bytes = ["ledger.sqlite", "ledger.sqlite-wal"].map((file) => join(l.folder, file)).filter((file) => existsSync(file)).map((file) => readFileSync(file, "latin1")).join("");
+    return all(status(before, 0), says(before.stdout, /2 sessions for/), silent(before.stdout, told), status(short, 2), says(short.stderr, /--keep-evenings-days/), status(first, 0), says(first.stdout, /0 people who left, 2 entries, 0 notes/),
+      says(second.stdout, /, 0 entries, /), status(books, 0), says(books.stdout, /^2 of the entries went by their time/m), silent(l.ledger("state").stdout, /missing of/), status(after, 0), says(after.stdout, /^0 sessions|: 0 sessions for/m), says(after.stdout, told),
+      says(report.stdout + report.stderr, told), status(release, 2), says(release.stderr, /from: found 2020-08-01, expected \d{4}-\d\d-\d\d or later/), silent(bytes, /canary-evening/));
   }),
   withLedger("what a coach may not enter, and another content, are told and change nothing", (l) => {
     l.add(kEvening);

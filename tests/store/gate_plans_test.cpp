@@ -37,8 +37,8 @@ class Explained final : public Statements {
       for (const auto& row : test::must(real_->run("EXPLAIN QUERY PLAN " + text, values)).rows) {
         const std::string step = text_in(row[3]);
         // By the club alone is over the whole table, too, but for the one row that each club has.
-        const bool by_club = step.find("(club=?)") != std::string::npos && step.find("read_head") == std::string::npos &&
-                             step.find("read_past") == std::string::npos;
+        const bool by_club = step.find("(club=?)") != std::string::npos &&
+                             step.find("read_head") == std::string::npos && step.find("read_past") == std::string::npos;
         const bool whole = (step.rfind("SCAN ", 0) == 0 && !is_list(text)) || by_club;
         if (whole) wholes_ += step + ": " + text.substr(0, text.find("WHERE")) + "\n";
       }
