@@ -41,7 +41,8 @@ Response store_answer(const Faults& faults) {
   Response out =
       full ? error_answer(507, "store-full", "The server's disk is full: nothing was taken in. Send it again later.")
            : error_answer(503, "store-busy",
-                          "The server's store cannot be reached: nothing is acknowledged. Send it again; what is there stays there once.");
+                          "The server's store cannot be reached: nothing is acknowledged. Send it again; what is there "
+                          "stays there once.");
   return out.with("Retry-After", full ? "600" : "5");
 }
 

@@ -31,8 +31,7 @@ class PeopleVersion : public test::GateOn {
 INSTANTIATE_TEST_SUITE_P(Stores, PeopleVersion, testing::Values("SQLite", "PostgreSQL"), test::name_of);
 
 TEST_P(PeopleVersion, GrowsWithWhatDecidesWhoMayDoWhat) {
-  std::string ann;
-  raises("a new account", [&] { ann = add(*gate, "ann"); });
+  const std::string ann = add(*gate, "ann");
   raises("a role", [&] { must(gate->set_role(ann, Role::kRecorder)); });
   raises("a squad", [&] { must(gate->set_grants(ann, {{"u13", "2026-09-01", "", false}})); });
   raises("no squad", [&] { must(gate->set_grants(ann, {})); });
@@ -52,6 +51,7 @@ TEST_P(PeopleVersion, StaysWithEverythingElse) {
   leaves("a code", [&] { ASSERT_TRUE(must(gate->use_second(ann, 12))); });
   leaves("signing in", [&] { must(gate->add_session(test::session_of(ann, "s"))); });
   leaves("a failure", [&] { must(gate->note_failure("address/192.0.2.1", kMorning)); });
+  leaves("somebody new, whom nobody remembers", [&] { add(*gate, "bo"); });
   leaves("a link", [&] { must(gate->open_pairing(test::link_for(ann, "another"))); });
   leaves("a revocation of nobody", [&] { must(gate->revoke_device("d-0000000000000000", kMorning)); });
   leaves("the lists", [&] { must(directory->keep({"Quillmere Juniors", {{"u13", "Under 13"}}, {}}, "now")); });
