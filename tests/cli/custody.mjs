@@ -209,7 +209,7 @@ export const custody = [
     writeFileSync(file, bytes);
     const told = l.ledger("state");
     const backup = c.backUp("two.backup");
-    return all(at > 0 ? "" : "nothing was changed", status(told, 2), says(told.stderr, /entry 2, which does not follow from those before/), status(l.ledger("check"), 1),
+    return all(at > 0 ? "" : "nothing was changed", status(told, 2), says(told.stderr, /entry 2, which does not follow from the one before/), status(l.ledger("check"), 1),
       status(backup, 2), says(backup.stderr, /entry 2, which does not follow/), existsSync(l.path("two.backup")) ? "backed up all the same" : "", status(c.check("one.backup"), 0), c.leftovers());
   }),
   withCustody("the list of the erased survives a line that was cut off", (c, l) => {
