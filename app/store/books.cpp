@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/store/index_of_days.h"
 #include "app/store/seals.h"
 #include "core/ledger/consent.h"
 
@@ -343,6 +344,7 @@ bool Auditor::goes_on(const Row& row, const Link& link, std::int64_t past) {
     seals_.passed_over(past, row, link);
     return true;
   }
+  index_.expect(row);
   const bool sound = !books_.damaged();
   if (!row.person.empty() && !books_.readable(row) && !books_.damaged()) ++audit_.unreadable;
   if (sound && books_.damaged()) audit_.damaged_at = row.receipt;
@@ -354,6 +356,7 @@ Audit Auditor::audit() const {
   out.past = seals_.entries();
   // Where it broke off, not all rows of all compactions were seen.
   if (!out.broken_at && !out.damaged_at) out.broken_at = seals_.first_wrong();
+  if (!out.broken_at && !out.damaged_at) out.broken_at = index_.first_wrong();
   return out;
 }
 

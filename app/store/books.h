@@ -124,20 +124,23 @@ class Books {
   LookedAt take_in_text(const AsideRow& row, const std::string& text, const ledger::KindTable& kinds);
 };
 
+class IndexOfDays;
 class Seals;
 
 // Goes over rows by receipt, from the first. Of a row that was emptied the link counts as it stands; whether it was
-// emptied by its time is the seals' to say.
+// emptied by its time is the seals' to say; the days at which entries are found are the index's.
 class Auditor {
  public:
-  Auditor(Books& books, Seals& seals) : books_(books), seals_(seals) {}
+  Auditor(Books& books, Seals& seals, IndexOfDays& index) : books_(books), seals_(seals), index_(index) {}
   // past: the number of the compaction that emptied it; 0: none. False at the first break.
   bool goes_on(const Row& row, const Link& link, std::int64_t past);
+  // After all rows, and all of the index.
   [[nodiscard]] Audit audit() const;
 
  private:
   Books& books_;
   Seals& seals_;
+  IndexOfDays& index_;
   Link last_{};
   Audit audit_;
 };

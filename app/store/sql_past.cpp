@@ -4,11 +4,11 @@
 #include <utility>
 #include <vector>
 
+#include "app/store/index_of_days.h"
 #include "app/store/key_check.h"
 #include "app/store/past.h"
 #include "app/store/seals.h"
 #include "app/store/statements.h"
-#include "core/base/document.h"
 
 namespace lanework::store {
 namespace {
@@ -33,17 +33,6 @@ Row row_in(std::int64_t receipt, const std::vector<Value>& cells) {
           text_in(cells[7]),
           {},
           {}};
-}
-
-// What the index of days has is found there.
-bool is_in_the_index(const std::string& body) {
-  const auto document = parse_json("ledger", body);
-  if (!document) return false;
-  const auto is_text = [&](const char* key) {
-    const Node* found = document.value().root.find(key);
-    return found != nullptr && found->kind == Node::Kind::kText && !found->text.empty();
-  };
-  return is_text("day") && is_text("squad");
 }
 
 class SqlPast final : public Past {
@@ -157,7 +146,8 @@ class SqlPast final : public Past {
       for (const auto& row : rows) {
         after = whole_in(row[0]);
         more = more && text_in(row[1]) < before;
-        if (text_in(row[1]) < before && !is_in_the_index(text_in(row[2]))) going.push_back({after});
+        if (text_in(row[1]) < before && !day_of({after, {}, {}, 0, {}, {}, {}, {}, text_in(row[2])}))
+          going.push_back({after});
       }
     }
   }

@@ -103,7 +103,8 @@ struct Audit {
   std::int64_t entries = 0;
   std::int64_t past = 0;        // of them, whose content went, by sealed compactions (past.h)
   std::int64_t unreadable = 0;  // of erased people
-  // The first receipt whose link does not follow from what is stored, or that is emptied, or back, against the seals.
+  // The first receipt whose link does not follow from what is stored, that is emptied, or back, against the seals, or
+  // that the index of days has wrong.
   std::optional<std::int64_t> broken_at;
   std::optional<std::int64_t> damaged_at;  // the first whose person was not erased and that does not open all the same
   std::array<std::uint8_t, 32> head{};     // the last link: with the number of entries it names this state of the books

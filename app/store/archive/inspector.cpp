@@ -16,6 +16,7 @@ std::string RowDigest::value() const { return link_text(link_); }
 
 void Inspector::table(const Table& table) {
   table_ = table;
+  has_index_ = has_index_ || table.name == "evening";
   findings_.rows[table.name] = 0;
   digest_.add(RecordKind::kTable, table_text(table));
 }
@@ -26,6 +27,9 @@ std::optional<Fault> Inspector::row(const Cells& cells) {
   if (table_.name == "person") return person(cells);
   if (table_.name == "entry") return entry(cells);
   if (table_.name == "compaction") compaction(cells);
+  if (table_.name == "evening") {
+    index_.found({cell(cells, "day").bytes, cell(cells, "squad").bytes}, cell(cells, "receipt").whole);
+  }
   if (table_.name == "quarantine") return aside(cells);
   if (table_.name == "key_check" && !is_key_of(key_, cell(cells, "sealed").bytes)) return another_key(where_);
   return {};
@@ -39,9 +43,11 @@ Findings Inspector::findings() const {
 }
 
 std::optional<Fault> Inspector::end() const {
-  const auto wrong = seals_.first_wrong();
-  if (!wrong) return {};
-  return fault("entry " + std::to_string(*wrong) + ", whose content went by no sealed compaction, or is back");
+  if (const auto wrong = seals_.first_wrong())
+    return fault("entry " + std::to_string(*wrong) + ", whose content went by no sealed compaction, or is back");
+  const auto misplaced = has_index_ ? index_.first_wrong() : std::nullopt;
+  if (!misplaced) return {};
+  return fault("entry " + std::to_string(*misplaced) + ", which the index of days has wrong");
 }
 
 void Inspector::compaction(const Cells& cells) {
@@ -94,6 +100,7 @@ std::optional<Fault> Inspector::entry(const Cells& cells) {
     seals_.passed_over(past, row, link);
     return {};
   }
+  index_.expect(row);
   if (row.person.empty()) return {};
   const auto found = people_.find(row.person);
   if (found == people_.end()) return fault(name + ", about somebody who is not there");

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "app/store/archive/records.h"
+#include "app/store/index_of_days.h"
 #include "app/store/seals.h"
 
 namespace lanework::store::archive {
@@ -52,6 +53,8 @@ class Inspector {
   RowDigest digest_;
   Findings findings_;
   Seals seals_;
+  IndexOfDays index_;
+  bool has_index_ = false;                            // not in older forms
   std::map<std::string, std::optional<Key>> people_;  // by tag; empty: erased
 
   [[nodiscard]] const Cell& cell(const Cells& cells, const char* column) const;

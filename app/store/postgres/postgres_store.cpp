@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/store/books.h"
+#include "app/store/index_of_days.h"
 #include "app/store/key_check.h"
 #include "app/store/postgres/connection.h"
 #include "app/store/postgres/migrate.h"
@@ -405,7 +406,8 @@ class PostgresStore final : public Store {
     if (auto faults = expect_compactions(seals)) return *faults;
     PostgresShelf shelf(connection_, club_);
     Books books(key_, shelf);
-    Auditor auditor(books, seals);
+    IndexOfDays index;
+    Auditor auditor(books, seals, index);
     bool more = true;
     for (std::int64_t after = 0; more;) {
       const auto some = connection_.ask(
@@ -421,6 +423,12 @@ class PostgresStore final : public Store {
         after = row.receipt;
       }
       more = more && some.value().count() > 0;
+    }
+    const auto days =
+        connection_.ask("SELECT day, squad, receipt FROM evening WHERE club = $1", Parameters().text(club_));
+    if (!days) return days.faults();
+    for (int i = 0; i < days.value().count(); ++i) {
+      index.found({days.value().text(i, 0), days.value().text(i, 1)}, days.value().integer(i, 2));
     }
     return auditor.audit();
   }

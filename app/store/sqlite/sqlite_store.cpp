@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/store/books.h"
+#include "app/store/index_of_days.h"
 #include "app/store/key_check.h"
 #include "app/store/seals.h"
 #include "app/store/sqlite/connection.h"
@@ -421,10 +422,16 @@ class SqliteStore final : public Store {
     if (step == Statement::Step::kFailed) return shelf_.fault();
     shelf_.start();
     Books books(key_, shelf_);
-    Auditor auditor(books, seals);
+    IndexOfDays index;
+    Auditor auditor(books, seals, index);
     shelf_.each_row(
         [&](const Row& row, const Link& link, std::int64_t past) { return auditor.goes_on(row, link, past); });
     if (shelf_.failed()) return *shelf_.failed();
+    Statement days(connection_.database(), "SELECT day, squad, receipt FROM evening");
+    for (step = days.step(); step == Statement::Step::kRow; step = days.step()) {
+      index.found({days.text(0), days.text(1)}, days.integer(2));
+    }
+    if (step == Statement::Step::kFailed) return shelf_.fault();
     return auditor.audit();
   }
 
