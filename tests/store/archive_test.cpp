@@ -231,7 +231,8 @@ TEST_P(Archive, AnyLedgerComesBackRowByRow) {
   const Backend shared(GetParam().into);
   int ledgers = 0;
   EXPECT_TRUE(rc::check([&] {
-    const std::string club = "club " + std::to_string(++ledgers);
+    if (test::is_left_to_sqlite(++ledgers, kept.backend()) || test::is_left_to_sqlite(ledgers, shared)) return;
+    const std::string club = "club " + std::to_string(ledgers);
     auto store = kept.backend().open(club);
     const int batches = *rc::gen::inRange(0, 6);
     for (int batch = 0; batch < batches; ++batch) {

@@ -254,10 +254,11 @@ TEST_P(Contract, ManyBatchesInAnyOrderAndAgainGiveOneState) {
   const Backend backend(GetParam());
   int clubs = 0;
   EXPECT_TRUE(rc::check([&] {
+    if (test::is_left_to_sqlite(++clubs, backend)) return;
     std::vector<ledger::Entry> entries;
     const int count = *rc::gen::inRange(1, 20);
     for (int n = 1; n <= count; ++n) entries.push_back(*rc::gen::arbitrary<bool>() ? started(n) : hurt(n));
-    auto store = backend.open("club " + std::to_string(++clubs));
+    auto store = backend.open("club " + std::to_string(clubs));
     std::size_t sent = 0;
     while (sent < entries.size()) {
       const auto size = static_cast<std::size_t>(*rc::gen::inRange(1, 6));

@@ -373,7 +373,8 @@ TEST_P(PastOf, ABackupHasItAsItIsAndARestoreKeepsIt) {
 TEST_P(PastOf, InAnyOrderTheBooksVerifyAndTheRestReadsTheSame) {
   int clubs = 0;
   EXPECT_TRUE(rc::check([&] {
-    const std::string club = "club " + std::to_string(++clubs);
+    if (test::is_left_to_sqlite(++clubs, backend)) return;
+    const std::string club = "club " + std::to_string(clubs);
     const auto books = backend.open(club);
     const auto gone = past(club);
     std::map<std::int64_t, std::string> expected;  // by receipt
