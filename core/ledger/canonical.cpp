@@ -13,6 +13,7 @@ namespace {
 
 constexpr std::int64_t kMostExact = (std::int64_t{1} << 53) - 1;
 constexpr int kMostPlainDigits = 21;  // 1e21 is the first number with an exponent
+constexpr double kFirstWithExponent = 1e21;
 constexpr int kMostLeadingZeros = 6;  // 0.000001 still stands plainly
 constexpr char32_t kFirstBeyond16 = 0x10000;
 
@@ -59,6 +60,13 @@ std::vector<char16_t> utf_16(const std::vector<char32_t>& points) {
   return out;
 }
 
+// However it was written, '9.007199254740993e15': its text would have whole digits only, and be read back as a whole
+// number that is none of those that everybody reads alike.
+bool is_whole_and_inexact(double value) {
+  const double size = std::abs(value);
+  return size > static_cast<double>(kMostExact) && size < kFirstWithExponent;
+}
+
 class Writer {
  public:
   bool write(const Node& node) {
@@ -70,7 +78,7 @@ class Writer {
         write_integer(node.integer);
         return true;
       case Node::Kind::kReal:
-        if (!std::isfinite(node.real)) return false;
+        if (!std::isfinite(node.real) || is_whole_and_inexact(node.real)) return false;
         out += number_text(node.real);
         return true;
       case Node::Kind::kBoolean:

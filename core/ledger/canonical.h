@@ -10,8 +10,8 @@
 
 namespace lanework::ledger {
 
-// Empty where it cannot be said in this form: a number that is not finite, a whole number beyond 2^53 - 1 either way,
-// text that is no UTF-8, one key twice in a table.
+// Empty where it cannot be said in this form: a number that is not finite, a whole number beyond 2^53 - 1 either way
+// (but from 1e21 on, where it is written with an exponent), text that is no UTF-8, one key twice in a table.
 std::optional<std::string> canonical_json(const Node& value);
 
 // As ECMAScript's Number::toString writes it: '1e+30', '0.002', '-0' as '0'. REQUIRES: finite.

@@ -84,6 +84,21 @@ TEST(Entry, IsNoLargerThanItsLimit) {
   EXPECT_FALSE(with(kMostEntryBytes).ok());
 }
 
+// Found by fuzzing: a number written with a fraction or an exponent may be a whole one, whose text is read back as
+// such.
+TEST(Entry, AWholeNumberThatIsNotExactIsNoneHoweverItIsWritten) {
+  const auto with = [](const std::string& number) { return read(entry_text(1, "weather-felt", "\"felt\":" + number)); };
+  for (const char* number : {"9007199254740992", "9007199254740992.0", "-9.007199254740992e15",
+                             "19007199254740993.50e+2", "999999999999999900000.0"}) {
+    EXPECT_FALSE(with(number).ok()) << number;
+  }
+  for (const char* number : {"9007199254740991.0", "-9007199254740991", "1e21", "-1.5e300", "0.5", "1.50e+2"}) {
+    const auto entry = with(number);
+    ASSERT_TRUE(entry.ok()) << number;
+    EXPECT_EQ(bytes_of(read(bytes_of(entry.value())).value()), bytes_of(entry.value())) << number;
+  }
+}
+
 // Whatever order and blanks it came with, one entry has one text, which reads back as itself.
 TEST(Entry, OneTextForOneEntry) {
   EXPECT_TRUE(rc::check([] {
