@@ -36,7 +36,8 @@ bool same_place(const session::Strip& a, const session::Strip& b) {
 bool same_restrictions(const Evening& a, const Evening& b) {
   return std::equal(a.restrictions.begin(), a.restrictions.end(), b.restrictions.begin(), b.restrictions.end(),
                     [](const people::Restriction& x, const people::Restriction& y) {
-                      return x.areas == y.areas && x.kinds == y.kinds && x.allowed_grade == y.allowed_grade;
+                      return x.areas == y.areas && x.kinds == y.kinds && x.allowed_grade == y.allowed_grade &&
+                             x.barred == y.barred;
                     });
 }
 

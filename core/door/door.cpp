@@ -1,5 +1,6 @@
 #include "core/door/door.h"
 
+#include "core/door/figure_answer.h"
 #include "core/door/plan_answer.h"
 #include "core/door/slip_answer.h"
 
@@ -22,8 +23,9 @@ Result<Node> plan_or_slip(const Node& request, bool slip) {
 Result<Node> answer(const Document& document) {
   Faults faults;
   TableReader reader(document.file, &document.root, "", faults);
-  const int which = reader.word("request", {"plan", "slip"});
+  const int which = reader.word("request", {"plan", "slip", "figure"});
   if (!faults.empty()) return faults;
+  if (which == 2) return answer_figure(document);
   return plan_or_slip(document.root, which == 1);
 }
 

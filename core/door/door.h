@@ -10,7 +10,7 @@
 
 namespace lanework::door {
 
-// Never throws. Requests: 'plan', 'slip'. What cannot be understood gives
+// Never throws. Requests: 'plan', 'slip', 'figure'. What cannot be understood gives
 // {"answer": "faults", "faults": [{"code", "file", "line", "field", "found", "expected", "hint", "sentence"}]}.
 std::string run(std::string_view request);
 

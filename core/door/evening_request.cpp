@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/people/permissions.h"
 #include "core/people/read_players.h"
 #include "core/people/read_restrictions.h"
 
@@ -56,6 +57,14 @@ class PartReader {
     out.strip = table(request_, "strip", true);
     out.squad = table(request_, "squad", true);
     out.restrictions = table(request_, "restrictions", false);
+    if (request_.find("permissions") != nullptr) out.permissions = table(request_, "permissions", true);
+    if (out.permissions && request_.find("restrictions") != nullptr) {
+      faults_.push_back({FaultCode::kContradiction,
+                         {"request", 0, 0, "permissions"},
+                         "restrictions and permissions",
+                         "one of them",
+                         {}});
+    }
     const Node* roster = request_.find("roster");
     const Node nobody = Node::make_array();
     auto players = people::read_players("roster", roster == nullptr ? nobody : *roster);
@@ -86,6 +95,19 @@ class PartReader {
   }
 };
 
+// What holds players back, in whichever of its two forms; with permissions come the partners' orders.
+Result<people::Restrictions> read_holding_back(const EveningDocuments& documents, const catalogue::Catalogue& catalogue,
+                                               session::Squad& squad) {
+  if (!documents.permissions) {
+    return people::read_restrictions(documents.restrictions, player_ids(documents.roster),
+                                     squad_names(documents.roster, squad));
+  }
+  auto permissions = people::read_permissions(*documents.permissions, player_ids(documents.roster), catalogue);
+  if (!permissions) return permissions.faults();
+  squad.partners.orders = std::move(permissions.value().partners);
+  return std::move(permissions.value().restrictions);
+}
+
 }  // namespace
 
 Result<EveningMatter> read_evening(EveningDocuments documents) {
@@ -102,8 +124,7 @@ Result<EveningMatter> read_evening(EveningDocuments documents) {
     append(faults, squad.faults());
     return faults;
   }
-  auto restrictions = people::read_restrictions(documents.restrictions, player_ids(documents.roster),
-                                                squad_names(documents.roster, squad.value()));
+  auto restrictions = read_holding_back(documents, catalogue.value(), squad.value());
   if (!restrictions) append(faults, restrictions.faults());
   if (!faults.empty()) return faults;
   auto evening = session::make_evening(squad.value(), strip.value(), documents.roster, restrictions.value());
@@ -120,12 +141,12 @@ Result<EveningDocuments> documents_of(const Node& request) {
   Faults& faults = reader.faults();
   for (const auto& [key, value] : request.entries) {
     const bool known = key == "request" || key == "catalogue" || key == "routine" || key == "strip" || key == "squad" ||
-                       key == "restrictions" || key == "roster";
+                       key == "restrictions" || key == "permissions" || key == "roster";
     if (!known) {
       faults.push_back({FaultCode::kUnknownKey,
                         {"request", 0, 0, key},
                         quote(key),
-                        "request, catalogue, routine, strip, squad, restrictions or roster",
+                        "request, catalogue, routine, strip, squad, restrictions, permissions or roster",
                         {}});
     }
   }
@@ -148,7 +169,11 @@ Node request_of(const std::string& name, const EveningDocuments& documents) {
   request.set("routine", documents.routine.root);
   request.set("strip", documents.strip.root);
   request.set("squad", documents.squad.root);
-  request.set("restrictions", documents.restrictions.root);
+  if (documents.permissions) {
+    request.set("permissions", documents.permissions->root);
+  } else {
+    request.set("restrictions", documents.restrictions.root);
+  }
   request.set("roster", people::write_players(documents.roster));
   return request;
 }

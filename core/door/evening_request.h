@@ -2,6 +2,7 @@
 // together. Files from disk and parts of a JSON request end here alike.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "core/base/document.h"
@@ -19,6 +20,7 @@ struct EveningDocuments {
   Document squad;
   Document restrictions;  // an empty table when there are none
   std::vector<people::Player> roster;
+  std::optional<Document> permissions = {};  // in place of restrictions, as a coach's device has them
 };
 
 struct EveningMatter {

@@ -5,6 +5,7 @@
 namespace lanework::people {
 
 bool bars_contact(const Restriction& restriction) {
+  if (restriction.barred) return restriction.barred->contact;
   constexpr int kHeavy = 3;
   const std::vector<catalogue::StressKind>& kinds = restriction.kinds;
   if (restriction.allowed_grade >= kHeavy && !restriction.sits_out) return false;

@@ -53,11 +53,46 @@ PairTable table_of(const std::vector<Player>& sorted, const PartnerRules& rules,
     const auto a = static_cast<std::size_t>(i);
     for (int j = 0; j < i; ++j) {
       const auto b = static_cast<std::size_t>(j);
-      const bool without =
-          !sorted[a].contact_ok || !sorted[b].contact_ok || far_apart(sorted[a], sorted[b], rules.measure);
-      table.non_contact.set(i, j, without ? 1 : 0);
+      table.non_contact.set(i, j, do_without_contact(sorted[a], sorted[b], rules.measure) ? 1 : 0);
       if (forbids(rules, sorted[a].id, sorted[b].id)) continue;
       table.difference.set(i, j, std::abs(line.place[a] - line.place[b]));
+    }
+  }
+  return table;
+}
+
+// The place of the other in a player's order, from 0; kNoEdge where it is not there.
+std::int64_t place_of(const Player& other, const PartnerOrder* order) {
+  if (order == nullptr) return kNoEdge;
+  const auto found = std::find(order->others.begin(), order->others.end(), other.id);
+  return found == order->others.end() ? kNoEdge : found - order->others.begin();
+}
+
+const PartnerOrder* order_of(const Player& player, const PartnerOrders& orders) {
+  const auto found =
+      std::find_if(orders.begin(), orders.end(), [&](const PartnerOrder& order) { return order.player == player.id; });
+  return found == orders.end() ? nullptr : &*found;
+}
+
+PairTable table_of_orders(const std::vector<Player>& sorted, const PartnerOrders& orders) {
+  std::vector<const PartnerOrder*> own;
+  for (const Player& player : sorted) own.push_back(order_of(player, orders));
+  const auto is_without = [&](std::size_t self, std::size_t other) {
+    if (own[self] == nullptr) return false;
+    const std::vector<std::string>& names = own[self]->without_contact;
+    return std::find(names.begin(), names.end(), sorted[other].id) != names.end();
+  };
+  const int size = static_cast<int>(sorted.size());
+  PairTable table(size);
+  for (int i = 0; i < size; ++i) {
+    const auto a = static_cast<std::size_t>(i);
+    for (int j = 0; j < i; ++j) {
+      const auto b = static_cast<std::size_t>(j);
+      const bool without = !sorted[a].contact_ok || !sorted[b].contact_ok || is_without(a, b) || is_without(b, a);
+      table.non_contact.set(i, j, without ? 1 : 0);
+      const std::int64_t there = place_of(sorted[b], own[a]);
+      const std::int64_t back = place_of(sorted[a], own[b]);
+      if (there != kNoEdge && back != kNoEdge) table.difference.set(i, j, there + back);
     }
   }
   return table;
@@ -73,6 +108,16 @@ std::vector<int> order_for(int self, const PairTable& table) {
     return std::make_tuple(table.difference.at(self, a), table.non_contact.at(self, a), a) <
            std::make_tuple(table.difference.at(self, b), table.non_contact.at(self, b), b);
   });
+  return others;
+}
+
+// The same as the order says, of those who are there.
+std::vector<int> order_for(int self, const std::vector<Player>& sorted, const PairTable& table,
+                           const PartnerOrders& orders) {
+  std::vector<int> others = order_for(self, table);
+  const PartnerOrder* order = order_of(sorted[static_cast<std::size_t>(self)], orders);
+  const auto place = [&](int other) { return place_of(sorted[static_cast<std::size_t>(other)], order); };
+  std::sort(others.begin(), others.end(), [&](int a, int b) { return place(a) < place(b); });
   return others;
 }
 
@@ -113,6 +158,10 @@ std::vector<std::string> group_notes_on(const Partners& partners) {
 
 }  // namespace
 
+bool do_without_contact(const Player& one, const Player& other, PartnerMeasure measure) {
+  return !one.contact_ok || !other.contact_ok || far_apart(one, other, measure);
+}
+
 std::vector<std::string> Partners::all_notes() const {
   std::vector<std::string> out = notes;
   out.insert(out.end(), group_notes.begin(), group_notes.end());
@@ -130,8 +179,8 @@ Result<Partners> pair_up(const std::vector<Player>& players, const PartnerRules&
   Faults faults = faults_in(sorted, rules);
   if (!faults.empty()) return faults;
 
-  const MeasureLine line = measure_line(sorted, rules.measure, day);
-  const PairTable table = table_of(sorted, rules, line);
+  const MeasureLine line = rules.orders ? MeasureLine{} : measure_line(sorted, rules.measure, day);
+  const PairTable table = rules.orders ? table_of_orders(sorted, *rules.orders) : table_of(sorted, rules, line);
   const Grouping grouping = best_grouping(table);
 
   const auto handed_in = [&](const std::vector<int>& ids) {
@@ -155,9 +204,10 @@ Result<Partners> pair_up(const std::vector<Player>& players, const PartnerRules&
   std::sort(out.alone.begin(), out.alone.end());
   out.permitted.resize(players.size());
   for (int i = 0; i < table.size(); ++i) {
-    out.permitted[static_cast<std::size_t>(by_id[static_cast<std::size_t>(i)])] = handed_in(order_for(i, table));
+    const std::vector<int> others = rules.orders ? order_for(i, sorted, table, *rules.orders) : order_for(i, table);
+    out.permitted[static_cast<std::size_t>(by_id[static_cast<std::size_t>(i)])] = handed_in(others);
   }
-  out.notes = notes_on(line, rules.measure);
+  if (!rules.orders) out.notes = notes_on(line, rules.measure);
   out.group_notes = group_notes_on(out);
   return out;
 }

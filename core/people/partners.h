@@ -28,6 +28,9 @@ struct Partners {
   [[nodiscard]] std::vector<std::string> all_notes() const;
 };
 
+// Do these two take the non-contact version: one of them does not do contact, or they are too far apart?
+bool do_without_contact(const Player& one, const Player& other, PartnerMeasure measure);
+
 // players: those present who take part, 1 or more. day: for ages. The answer depends on the ids, not on the
 // order handed in. Faults: nobody, an id twice, a player kept apart from themselves. Forbidden ids that are
 // not present are fine. docs/model/partners.md has the levels and the method.

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "core/base/date.h"
@@ -27,6 +28,13 @@ struct Player {
 // Age on the day: from the birth date, else as stated, else empty.
 std::optional<int> age_on(const Player& player, Date day);
 
+// What is barred by its name, as a coach's device knows it (permissions.h).
+struct BarredByName {
+  std::vector<std::pair<std::string, std::string>> rungs;  // drill id and rung key, ascending
+  bool contact = false;                                    // also holds and pushes of a partner
+  bool operator==(const BarredByName&) const = default;
+};
+
 // What one player, or the whole squad, must avoid now. No diagnosis has a place here.
 struct Restriction {
   std::string player;                        // Player::id; empty for a whole squad
@@ -39,7 +47,8 @@ struct Restriction {
   std::string instruction;                   // the coach's words: 'no jumping'; made from kinds when empty
   std::string squad;                         // the squad's name as players carry it; only where player is empty
   int landings_percent = 100;                // 0..100 of what others may land in a session; only for a player
-  bool new_eccentric_ok = true;  // may eccentric work that the squad has not done be given? only for a player
+  bool new_eccentric_ok = true;        // may eccentric work that the squad has not done be given? only for a player
+  std::optional<BarredByName> barred;  // in place of areas, kinds and allowed_grade
 };
 
 struct Restrictions {
@@ -56,8 +65,18 @@ bool holds_on(const Restriction& restriction, Date day);
 
 // Who may stand with whom, as the club decided.
 enum class PartnerMeasure { kAge, kSizeGroup, kBodyMass };
+// The others for one player, best first; who is not among them may not stand with this player.
+struct PartnerOrder {
+  std::string player;
+  std::vector<std::string> others;
+  std::vector<std::string> without_contact;  // of these, with whom the non-contact version is done
+  bool operator==(const PartnerOrder&) const = default;
+};
+using PartnerOrders = std::vector<PartnerOrder>;
+
 struct PartnerRules {
   PartnerMeasure measure = PartnerMeasure::kAge;
+  std::optional<PartnerOrders> orders;  // in place of the measure: two are the nearer, the earlier each has the other
   std::vector<std::pair<std::string, std::string>> forbidden;  // player ids
 };
 

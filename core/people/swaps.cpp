@@ -217,6 +217,10 @@ bool covers(const std::vector<T>& named, T one) {
 
 bool permits(const Restriction& restriction, const Drill& drill, const Rung& rung) {
   if (restriction.sits_out) return false;
+  if (restriction.barred) {
+    const auto& rungs = restriction.barred->rungs;
+    return !std::binary_search(rungs.begin(), rungs.end(), std::make_pair(drill.id, rung.key));
+  }
   for (const catalogue::Stress& stress : stresses_on(drill, rung)) {
     if (stress.grade > restriction.allowed_grade && covers(restriction.areas, stress.area) &&
         covers(restriction.kinds, stress.kind)) {

@@ -20,7 +20,8 @@ TEST(DoorFaults, WhatIsNoRequestIsTold) {
   EXPECT_EQ(sentences(run("[]")), "request: found something other than an object, expected a JSON object\n");
   EXPECT_EQ(sentences(run("{}")), "request: request: found nothing, expected text\n");
   EXPECT_EQ(sentences(run("{\"request\": 7}")), "request: request: found 7, expected text\n");
-  EXPECT_EQ(sentences(run("{\"request\": \"card\"}")), "request: request: found 'card', expected one of plan, slip\n");
+  EXPECT_EQ(sentences(run("{\"request\": \"card\"}")),
+            "request: request: found 'card', expected one of plan, slip, figure\n");
   EXPECT_EQ(sentences(run("{\"request\": \"plan\",\n \"squad\": }")).find("request:2:"), 0U);
   EXPECT_NE(sentences(run("{\"request\": \"plan\", \"request\": \"plan\"}")).find("the key 'request' twice"),
             std::string::npos);
@@ -65,8 +66,8 @@ TEST(DoorFaults, UnknownPartsAreFaults) {
   Node request = demo_request("u13-kestrels.toml");
   put(request, "weather", text("rain"));
   EXPECT_EQ(sentences(run(to_json(request))),
-            "request: weather: found 'weather', expected request, catalogue, routine, strip, squad, restrictions or "
-            "roster\n");
+            "request: weather: found 'weather', expected request, catalogue, routine, strip, squad, restrictions, "
+            "permissions or roster\n");
 }
 
 TEST(DoorFaults, FaultsOfAllPartsComeAtOnce) {
