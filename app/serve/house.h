@@ -1,6 +1,7 @@
 // What all requests share: the tables, the clock, the hashes, the counters, and the lists of the club as last read.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <mutex>
 #include <string>
@@ -29,6 +30,11 @@ struct CareRules {
   care::ReturnRules courses;
 };
 
+// What a phone is given of a squad's coming evenings, from the club's folder and the care document of its players
+// (app/planning/pocket.h); standing: the plan that stands, or empty. Faults: of the folder.
+using Pocket =
+    std::function<Result<Node>(const std::string& squad, const Node& care, Date today, const std::string& standing)>;
+
 struct ClubLists {
   std::int64_t version = -1;
   store::Lists lists;
@@ -49,6 +55,7 @@ struct House {
   Clock clock = seconds_of_clock;
   std::string origin;               // 'https://club.example:8765', where it is known; else the Host of each request
   bool secure = false;              // TLS here or at a proxy: cookies say so and browsers are told to stay with it
+  Pocket pocket;                    // empty where there is no folder to plan from
   store::ErasureNote note_erasure;  // puts somebody on the list that a restore goes by
   std::unique_ptr<Rooms> rooms;
   std::unique_ptr<sync::Writer> writer;

@@ -45,14 +45,21 @@ SquadStanding standing_from(std::vector<ledger::Received> entries, const ledger:
   return out;
 }
 
-Result<SquadStanding> standing_of(Room& room, const House& house, const std::vector<std::string>& players, Date day) {
+Result<std::vector<ledger::Received>> entries_about(Room& room, const House& house,
+                                                    const std::vector<std::string>& players) {
   std::vector<ledger::Received> all;
   for (const std::string& player : players) {
     auto some = room.store->entries_about(player, house.kinds);
     if (!some) return some.faults();
     std::move(some.value().begin(), some.value().end(), std::back_inserter(all));
   }
-  return standing_from(std::move(all), house.kinds, house.care, players, day);
+  return all;
+}
+
+Result<SquadStanding> standing_of(Room& room, const House& house, const std::vector<std::string>& players, Date day) {
+  auto all = entries_about(room, house, players);
+  if (!all) return all.faults();
+  return standing_from(std::move(all).value(), house.kinds, house.care, players, day);
 }
 
 }  // namespace lanework::serve

@@ -24,6 +24,10 @@ struct SquadStanding {
   std::string known_at;                 // of the latest entry; empty: nothing was ever entered about them
 };
 
+// Everything that was entered about these players.
+Result<std::vector<ledger::Received>> entries_about(Room& room, const House& house,
+                                                    const std::vector<std::string>& players);
+
 Result<SquadStanding> standing_of(Room& room, const House& house, const std::vector<std::string>& players, Date day);
 
 // The same from entries at hand.

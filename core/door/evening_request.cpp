@@ -98,6 +98,7 @@ class PartReader {
 // What holds players back, in whichever of its two forms; with permissions come the partners' orders.
 Result<people::Restrictions> read_holding_back(const EveningDocuments& documents, const catalogue::Catalogue& catalogue,
                                                session::Squad& squad) {
+  if (documents.held_back) return *documents.held_back;
   if (!documents.permissions) {
     return people::read_restrictions(documents.restrictions, player_ids(documents.roster),
                                      squad_names(documents.roster, squad));

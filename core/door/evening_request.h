@@ -20,7 +20,8 @@ struct EveningDocuments {
   Document squad;
   Document restrictions;  // an empty table when there are none
   std::vector<people::Player> roster;
-  std::optional<Document> permissions = {};  // in place of restrictions, as a coach's device has them
+  std::optional<Document> permissions = {};            // in place of restrictions, as a coach's device has them
+  std::optional<people::Restrictions> held_back = {};  // in place of both, where they are at hand as values
 };
 
 struct EveningMatter {

@@ -47,6 +47,7 @@ Result<EveningDocuments> pocket_documents(EveningDocuments documents) {
       people::permissions_of(matter.restrictions, own, matter.squad.partners, matter.squad.date, matter.catalogue);
   if (!permissions) return permissions.faults();
   documents.permissions = Document{"permissions", people::write_permissions(permissions.value(), matter.catalogue)};
+  documents.held_back.reset();
   documents.restrictions = Document{"restrictions", Node::make_table()};
   documents.squad.root = without(documents.squad.root, {"partners", "restrictions"});
   documents.roster.clear();

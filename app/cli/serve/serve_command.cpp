@@ -12,6 +12,7 @@
 #include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/cli/serve/worker_thread.h"
+#include "app/planning/pocket.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
 #include "app/serve/service.h"
@@ -144,6 +145,12 @@ int run(ServeFlags flags) {
   if (!there) return report(there.faults());
   auto house = open_house(flags, catalogue.value());
   if (!house) return report(house.faults());
+  if (!flags.plan_from.empty()) {
+    house.value()->pocket = [files = planning::PlanningFiles{flags.plan_from, catalogue.value()}](
+                                const std::string& squad, const Node& care, Date today, const std::string& standing) {
+      return planning::pocket_of(files, squad, care, today, standing);
+    };
+  }
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());
   serve::Service& answers = *service.value();

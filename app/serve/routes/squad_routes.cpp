@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app/serve/routes/routes.h"
+#include "app/serve/session_limits.h"
 #include "app/serve/standing.h"
 
 namespace lanework::serve {
@@ -39,9 +40,15 @@ Response squads(Call& call) {
   return json_answer(200, body);
 }
 
-Response squad(Call& call) {
+// The squad's sheet for the caller, made of everything that was entered about its players.
+struct Sheet {
+  Node body;
+  std::vector<ledger::Received> entries;
+};
+
+Result<Sheet> sheet_of(Call& call) {
   const auto club = call.house.club(call.room);
-  if (!club) return store_answer(club.faults());
+  if (!club) return club.faults();
   const store::Lists& lists = club.value()->lists;
   const std::string& id = call.values[0];
   std::vector<std::string> players;
@@ -55,10 +62,12 @@ Response squad(Call& call) {
     row.set("age_group", Node::make_text(player.age_group));
     roster.items.push_back(access::visible_row(row, id, call.viewer, *call.house.matrix.view("roster")));
   }
-  const auto standing = standing_of(call.room, call.house, players, call.now.day);
-  if (!standing) return store_answer(standing.faults());
+  auto entries = entries_about(call.room, call.house, players);
+  if (!entries) return entries.faults();
+  const SquadStanding standing =
+      standing_from(entries.value(), call.house.kinds, call.house.care, players, call.now.day);
   Node standings = Node::make_array();
-  for (const PlayerStanding& one : standing.value().players) {
+  for (const PlayerStanding& one : standing.players) {
     Node row = Node::make_table();
     row.set("player", Node::make_text(one.player));
     row.set("word", Node::make_text(one.word));
@@ -75,8 +84,54 @@ Response squad(Call& call) {
   body.set("squad", access::visible_row(squad_node(call, *found), id, call.viewer, *call.house.matrix.view("squad")));
   body.set("roster", std::move(roster));
   body.set("standing", std::move(standings));
-  if (!standing.value().known_at.empty()) body.set("known_at", Node::make_text(standing.value().known_at));
+  if (!standing.known_at.empty()) body.set("known_at", Node::make_text(standing.known_at));
   body.set("ask", Node::make_text("Ask who is sore tonight. Local rules and licensed practice come first."));
+  return Sheet{std::move(body), std::move(entries).value()};
+}
+
+Response squad(Call& call) {
+  const auto sheet = sheet_of(call);
+  return sheet ? json_answer(200, sheet.value().body) : store_answer(sheet.faults());
+}
+
+// A substitute has this evening, and no other.
+Node evenings_for(const Call& call, const Node& evenings) {
+  const auto relation = access::relation_of(call.viewer, call.values[0], call.viewer.today);
+  if (relation != access::Relation::kSubstitute) return evenings;
+  Node out = Node::make_array();
+  for (const Node& evening : evenings.items) {
+    if (evening.find("day")->text == to_iso(call.viewer.today)) out.items.push_back(evening);
+  }
+  return out;
+}
+
+// All that a phone needs to plan, run and record the squad's coming evenings with no signal (docs/formats/pocket.md).
+Response evenings(Call& call) {
+  if (!call.house.pocket) {
+    return error_answer(404, "not-found", "This server has no club's folder to plan from.");
+  }
+  auto sheet = sheet_of(call);
+  if (!sheet) return store_answer(sheet.faults());
+  const auto latest = call.room.queue->latest_plan(call.values[0]);
+  if (!latest) return store_answer(latest.faults());
+  const ledger::State state = ledger::fold(std::move(sheet.value().entries), call.house.kinds);
+  auto pocket = call.house.pocket(call.values[0], ledger::care_document(state, call.house.kinds), call.now.day,
+                                  latest.value() ? latest.value()->text : std::string());
+  if (!pocket) {
+    call.why = "folder";
+    return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
+  }
+  Node row = Node::make_table();
+  row.set("made", Node::make_text(call.now.stamp));
+  row.set("lease_until", Node::make_text(now_at(call.now.seconds + kLeaseSeconds).stamp));
+  row.set("evenings", evenings_for(call, *pocket.value().find("evenings")));
+  row.set("catalogue", *pocket.value().find("catalogue"));
+  row.set("action_plans", *pocket.value().find("action_plans"));
+  const Node seen = access::visible_row(row, call.values[0], call.viewer, *call.house.matrix.view("evenings"));
+  Node body = Node::make_table();
+  body.set("version", Node::make_integer(1));
+  for (const auto& [key, value] : sheet.value().body.entries) body.set(key, value);
+  for (const auto& [key, value] : seen.entries) body.set(key, value);
   return json_answer(200, body);
 }
 
@@ -127,7 +182,8 @@ Response week(Call& call) {
 
 const std::vector<NamedWork>& squad_routes() {
   static const std::vector<NamedWork> kWorks = {
-      {"squads", squads}, {"squads-of-device", squads}, {"squad", squad}, {"squad-of-device", squad}, {"week", week}};
+      {"squads", squads},         {"squads-of-device", squads},     {"squad", squad},
+      {"squad-of-device", squad}, {"evenings-of-device", evenings}, {"week", week}};
   return kWorks;
 }
 
