@@ -183,6 +183,14 @@ class Pocket {
     };
     std::stable_sort(lines.begin(), lines.end(), [&](const auto& a, const auto& b) { return phase(a) < phase(b); });
     out.set("drill", routine_lines(lines.empty() ? house.lines : lines, catalogue_));
+    // It was planned under this squad's ceilings, which the youngest of the routine's band need not have.
+    const auto age = club::age_on(squad_, slot.date);
+    if (!lines.empty() && age) {
+      Node ages = Node::make_table();
+      ages.set("from", Node::make_integer(*age));
+      ages.set("to", Node::make_integer(std::max(*age, house.age_to)));
+      out.set("ages", std::move(ages));
+    }
     return out;
   }
 

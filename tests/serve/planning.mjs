@@ -1,7 +1,7 @@
 // What the lead asks to have planned, what workers make of it, and who reads it.
 import { spawn, spawnSync } from "node:child_process";
 import { cpSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { all, entry, is, that } from "./expect.mjs";
 import { People } from "./people.mjs";
 import { pause, Server } from "./server.mjs";
@@ -11,6 +11,14 @@ const kClub = "demo/quillmere";
 // Words of the command line for a worker that ends when nothing is left to do.
 function workOnce(program, ledger, from = kClub, more = []) {
   return spawnSync(program, ["worker", "--ledger", ledger, "--plan-from", from, "--once", ...more], { encoding: "utf8", env: { ...process.env, TZ: "Europe/Berlin" } });
+}
+
+// The door's answer, by the program that the tests of parity ask too.
+function throughTheDoor(demo, request) {
+  const file = demo.file("request.json");
+  writeFileSync(file, JSON.stringify(request));
+  const said = spawnSync(join(dirname(demo.program), "tests/parity/native_door"), [file], { encoding: "utf8" });
+  return said.status === 0 ? JSON.parse(readFileSync(`${file}.answer`, "utf8")) : { answer: said.stderr };
 }
 
 async function askedPlannedAndRead({ demo, server, people, lead }) {
@@ -97,6 +105,37 @@ async function besideTheServer({ demo, contract }) {
   return all(out);
 }
 
+// What a phone is given of a squad's coming evenings is planned by the same engine, without a word of what is measured or why.
+async function coming({ demo, contract }) {
+  const server = await demo.serve({ flags: ["--behind-proxy", "--plan-from", kClub] });
+  const people = new People(demo, server, contract);
+  const [lead, phone] = [await people.signIn("lead"), people.device("coach")];
+  const where = "/api/device/squads/u13-kestrels/evenings";
+  const before = await phone.get(where);
+  const out = [is(before, 200), that(before.json.version === 1 && before.json.evenings.length > 0, before.text.slice(0, 300))];
+  const days = (Date.parse(before.json.lease_until) - Date.parse(before.json.made)) / 86400000;
+  out.push(that(Math.abs(days - 7) < 0.05, `a lease of ${days} days`));
+  out.push(is(await phone.get("/api/device/squads/u12-dunnocks/evenings"), 404, "not-found"));
+  const restricted = await people.device("lead").post("/api/sync", { client: 1, most: 0, entries: [entry("restriction", { player: "Q07", areas: ["shoulder"], kinds: ["load"], instruction: "no holds" })] });
+  out.push(that(restricted.json.verdicts[0].verdict === "stored", restricted.text));
+  const { catalogue, ...after } = (await phone.get(where)).json;
+  const text = JSON.stringify(after);
+  out.push(that(after.evenings.every(({ documents }) => documents.permissions.permission.some((one) => one.player === "Q07" && one.instruction === "no holds" && one.bars.length > 0)), "what was entered is no permission"));
+  for (const word of ["birth", "size_group", "size-group", "body_mass", "forbidden", "areas", '"kinds"', "allowed", '"shoulder"', kClub]) out.push(that(!text.includes(word), `the phone was told '${word}'`));
+  const [first] = after.evenings;
+  for (const request of ["plan", "slip"]) {
+    const answer = throughTheDoor(demo, { request, catalogue, ...first.documents });
+    out.push(that(answer.answer === request, JSON.stringify(answer).slice(0, 300)));
+  }
+  const reads = (await lead.get("/api/reads")).text;
+  out.push(that(reads.includes("u13-kestrels"), "the book of reads has nothing of it"));
+  await server.stop();
+  const without = await demo.serve({ flags: ["--behind-proxy"] });
+  out.push(is(await new People(demo, without, contract).device("coach").get(where), 404, "not-found"));
+  await without.stop();
+  return all(out);
+}
+
 const withLead = (work) => async ({ demo, contract }) => {
   const server = await demo.serve({ flags: ["--behind-proxy"], mayRestart: true });
   const people = new People(demo, server, contract);
@@ -109,4 +148,5 @@ export const planning = [
   { name: "routes: plans are asked for, made and read", run: withLead(askedPlannedAndRead) },
   { name: "routes: what cannot be planned", run: withLead(whatCannotBePlanned) },
   { name: "planning: a server plans by itself, from what was entered", run: besideTheServer },
+  { name: "planning: what a phone is given of the coming evenings", run: coming },
 ];

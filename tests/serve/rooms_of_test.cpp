@@ -55,6 +55,13 @@ HouseOfTest::HouseOfTest() {
   house_->writer = std::make_unique<sync::Writer>(open, house_->kinds);
   house_->hashes = std::make_unique<PasswordHashes>(2);
   house_->note_erasure = [](const std::string&, const std::string&) { return std::optional<Fault>(); };
+  house_->pocket = [](const std::string&, const Node&, Date, const std::string&) -> Result<Node> {
+    Node out = Node::make_table();
+    out.set("evenings", Node::make_array());
+    out.set("catalogue", Node::make_table());
+    out.set("action_plans", Node::make_array());
+    return out;
+  };
   house_->pace = std::make_unique<Pace>();
   house_->log = std::make_unique<Log>([this](const std::string& line) { log_.push_back(line); });
   room_ = std::make_unique<Room>(must(open()));

@@ -587,6 +587,25 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/device/squads/{squad}/evenings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** All that a phone needs to plan, run and record the squad's coming evenings with no signal. Goes into the book of reads. */
+        get: operations["evenings-of-device"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/quarantine": {
         parameters: {
             query?: never;
@@ -1221,6 +1240,55 @@ export interface components {
                 why?: string;
             }[];
         };
+        PocketPlayer: {
+            id: components["schemas"]["Id"];
+            name: string;
+            shirt?: string;
+            /** @description in years */
+            age?: number;
+            squads?: string[];
+            /** @description shoulder contact and partner holds are fine */
+            contact_ok: boolean;
+            row: number;
+        };
+        /** @description the squad tonight, and what docs/formats/pocket.md says */
+        Evenings: {
+            /** @constant */
+            version: 1;
+            squad: components["schemas"]["SquadRow"];
+            roster: components["schemas"]["SquadTonight"]["roster"];
+            standing: components["schemas"]["SquadTonight"]["standing"];
+            known_at?: components["schemas"]["SquadTonight"]["known_at"];
+            ask: components["schemas"]["SquadTonight"]["ask"];
+            made: components["schemas"]["Time"];
+            lease_until: components["schemas"]["Time"];
+            evenings: {
+                day: components["schemas"]["Day"];
+                start: string;
+                minutes: number;
+                days_to_match?: number;
+                match_day: boolean;
+                /** @description an away match; the strip is a stand-in */
+                elsewhere: boolean;
+                strip: string;
+                /** @description the parts of a request to the door but its catalogue (docs/formats/door.md) */
+                documents: {
+                    routine: Record<string, never>;
+                    strip: Record<string, never>;
+                    squad: Record<string, never>;
+                    /** @description as docs/formats/permissions.md says */
+                    permissions: Record<string, never>;
+                    roster: components["schemas"]["PocketPlayer"][];
+                };
+            }[];
+            /** @description of the door; empty where no evening is to come */
+            catalogue: Record<string, never>;
+            action_plans: {
+                strip: string;
+                /** @description as docs/formats/venue.md says */
+                venue: Record<string, never>;
+            }[];
+        };
         /** @description Only the squad where nothing was planned yet. */
         Plan: {
             squad: components["schemas"]["Id"];
@@ -1565,6 +1633,15 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["Plan"];
+            };
+        };
+        /** @description The squad's sheet of tonight, and its coming evenings. */
+        Evenings: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Evenings"];
             };
         };
         /** @description The week. */
@@ -2290,6 +2367,8 @@ export type SquadTonight = components['schemas']['SquadTonight'];
 export type StandingWord = components['schemas']['StandingWord'];
 export type PlansAskedFor = components['schemas']['PlansAskedFor'];
 export type Planning = components['schemas']['Planning'];
+export type PocketPlayer = components['schemas']['PocketPlayer'];
+export type Evenings = components['schemas']['Evenings'];
 export type Plan = components['schemas']['Plan'];
 export type Week = components['schemas']['Week'];
 export type LookedAt = components['schemas']['LookedAt'];
@@ -2326,6 +2405,7 @@ export type ResponseSquad = components['responses']['Squad'];
 export type ResponsePlansAskedFor = components['responses']['PlansAskedFor'];
 export type ResponsePlanning = components['responses']['Planning'];
 export type ResponsePlan = components['responses']['Plan'];
+export type ResponseEvenings = components['responses']['Evenings'];
 export type ResponseWeek = components['responses']['Week'];
 export type ResponseReleases = components['responses']['Releases'];
 export type ResponseRelease = components['responses']['Release'];
@@ -3159,6 +3239,24 @@ export interface operations {
         requestBody?: never;
         responses: {
             200: components["responses"]["Plan"];
+            401: components["responses"]["NoSuchDevice"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "evenings-of-device": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Evenings"];
             401: components["responses"]["NoSuchDevice"];
             404: components["responses"]["NotFound"];
             503: components["responses"]["StoreBusy"];
