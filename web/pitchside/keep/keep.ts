@@ -37,6 +37,7 @@ export class Keep {
       if (keep) keep.closed.value = true;
     });
     keep = new Keep(database, now);
+    await keep.writer.tried;
     await keep.look();
     return keep;
   }

@@ -4,10 +4,12 @@ import { signal } from "@preact/signals";
 import { kDevice, type PocketDatabase } from "./form.ts";
 
 const kLock = "lanework-writer";
+const kFirstTryMilliseconds = 300;
 
 export interface Writer {
   token: string;
   holds: { readonly value: boolean };
+  tried: Promise<void>; // it writes, or another tab has had the time to be seen to
   takeOver(): void;
   letGo(): void;
 }
@@ -16,6 +18,11 @@ export function becomeWriter(database: PocketDatabase, changed: () => void): Wri
   const token = crypto.randomUUID();
   const holds = signal(false);
   let release: (() => void) | undefined;
+  let settle: () => void = () => {};
+  const tried = new Promise<void>((resolve) => {
+    settle = resolve;
+    setTimeout(resolve, kFirstTryMilliseconds);
+  });
   let queued = new AbortController();
 
   // Every write looks for this token in its own transaction: a tab whose lock was taken while it slept writes nothing.
@@ -30,6 +37,7 @@ export function becomeWriter(database: PocketDatabase, changed: () => void): Wri
     await sign();
     holds.value = true;
     changed();
+    settle();
     await new Promise<void>((resolve) => (release = resolve));
     holds.value = false;
   }
@@ -53,6 +61,7 @@ export function becomeWriter(database: PocketDatabase, changed: () => void): Wri
   return {
     token,
     holds,
+    tried,
     takeOver() {
       if (holds.value) return;
       queued.abort();
