@@ -1,0 +1,70 @@
+// What most tests begin with: a server that serves the harness, the way to it, a phone paired with the demo's coach.
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { bundlePitchside } from "../../tools/bundle_pitchside.mjs";
+import { pair } from "../serve/every_route.mjs";
+import { People } from "../serve/people.mjs";
+import { Phone } from "./phone.mjs";
+import { Way } from "./way.mjs";
+
+export const kPage = '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>harness</title><script type="module" src="/{main}"></script></head><body></body></html>';
+
+export async function harnessFolder() {
+  const folder = mkdtempSync(join(tmpdir(), "lanework-harness-"));
+  await bundlePitchside(folder, { entry: "tests/pitchside/harness.ts", page: kPage });
+  return folder;
+}
+
+// Everything that the lead may see of what a device sent, by id, with how often it came.
+export async function everything(lead, device) {
+  const out = new Map();
+  let after = 0;
+  for (let more = true; more;) {
+    const { json } = await lead.post("/api/sync", { client: 1, after });
+    for (const one of json.entries) if (device === undefined || one.device === device) out.set(one.id, [...out.get(one.id) ?? [], one]);
+    ({ after, more } = json);
+  }
+  return out;
+}
+
+export async function pairedPhone({ demo, contract, web }) {
+  const server = await demo.serve({ flags: ["--web", web], mayRestart: true });
+  const way = await Way.open(server);
+  const people = new People(demo, server, contract);
+  const lead = await people.signIn("lead");
+  const coach = (await lead.get("/api/accounts")).json.accounts.find((one) => one.sign_in === "coach");
+  const { claimed, confirmed, caller } = await pair(lead, people, coach.account);
+  const device = confirmed.json.device;
+  const phone = await Phone.make();
+  const page = await phone.lane(way.url);
+  await page.evaluate(([secret, id]) => window.lane.keep.paired(secret, id), [claimed.json.secret, device]);
+  const ofLead = people.device("lead");
+  return {
+    demo, contract, server, way, people, lead, phone, page, device, caller, ofLead,
+    books: (of = page) => of.evaluate(() => ({ ...window.lane.keep.books.value, ...window.lane.sync.status.value, writes: window.lane.keep.writes.value })),
+    async run(of = page) {
+      await of.evaluate(() => window.lane.sync.run());
+      return this.books(of);
+    },
+    seen: () => everything(ofLead, device),
+    async end() {
+      await phone.remove();
+      way.close();
+      await server.stop();
+    },
+  };
+}
+
+// A test over a paired phone.
+export const onPhone = (name, work) => ({
+  name,
+  async run(context) {
+    const set = await pairedPhone(context);
+    try {
+      return await work(set, context);
+    } finally {
+      await set.end();
+    }
+  },
+});
