@@ -16,16 +16,16 @@ export async function harnessFolder() {
   return folder;
 }
 
-// Everything that the lead may see of what a device sent, by id, with how often it came.
-export async function everything(lead, device) {
-  const out = new Map();
-  let after = 0;
+// Everything that the lead may see from a receipt on, by id, with how often it came; and the last receipt.
+export async function everything(lead, since = 0) {
+  const seen = new Map();
+  let after = since;
   for (let more = true; more;) {
     const { json } = await lead.post("/api/sync", { client: 1, after });
-    for (const one of json.entries) if (device === undefined || one.device === device) out.set(one.id, [...out.get(one.id) ?? [], one]);
+    for (const one of json.entries) seen.set(one.id, [...seen.get(one.id) ?? [], one]);
     ({ after, more } = json);
   }
-  return out;
+  return { seen, after };
 }
 
 export async function pairedPhone({ demo, contract, web }) {
@@ -40,14 +40,15 @@ export async function pairedPhone({ demo, contract, web }) {
   const page = await phone.lane(way.url);
   await page.evaluate(([secret, id]) => window.lane.keep.paired(secret, id), [claimed.json.secret, device]);
   const ofLead = people.device("lead");
+  const { after: since } = await everything(ofLead); // what the demo's season has
   return {
-    demo, contract, server, way, people, lead, phone, page, device, caller, ofLead,
+    demo, contract, server, way, people, lead, phone, page, device, caller, ofLead, since,
     books: (of = page) => of.evaluate(() => ({ ...window.lane.keep.books.value, ...window.lane.sync.status.value, writes: window.lane.keep.writes.value })),
     async run(of = page) {
       await of.evaluate(() => window.lane.sync.run());
       return this.books(of);
     },
-    seen: () => everything(ofLead, device),
+    seen: async (of = ofLead) => (await everything(of, since)).seen,
     async end() {
       await phone.remove();
       way.close();

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { all, kDay, kSession, that } from "../serve/expect.mjs";
 import { pause, Server } from "../serve/server.mjs";
 import { keepPackage, later, packageOf, tap } from "./kept.mjs";
-import { everything, onPhone } from "./paired.mjs";
+import { onPhone } from "./paired.mjs";
 
 const once = (seen, ids) => ids.every((id) => seen.get(id)?.length === 1);
 const idsOf = (steps) => steps.flatMap((step) => step.entries.map(({ id }) => id));
@@ -166,7 +166,7 @@ async function restored(set) {
     const books = await set.run();
     set.ofLead.server = second;
     const lead = set.ofLead.as({ device: set.ofLead.device });
-    const seen = await everything(lead, set.device);
+    const seen = await set.seen(lead);
     const quiet = await set.run();
     return all(that(books.waiting === 0 && books.trouble === undefined, JSON.stringify(books)), that(once(seen, ids) && seen.size === 12, `${seen.size} there, of ${ids.length}`), that(quiet.waiting === 0 && way.sent().at(-1).entries === 0, "it goes on sending"), that(phone.said.every((line) => !line.startsWith("error")), phone.said.join("\n")));
   } finally {
