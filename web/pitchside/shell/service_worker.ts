@@ -1,0 +1,55 @@
+// Holds the shell, and nothing else: the files that the bundle was made of, by a list made with it. Data lies in
+// IndexedDB (../keep), and answers of the server are never cached. A new worker waits until the app says that it may
+// take over (renewal.ts), so that nothing changes under an evening that runs.
+
+declare const kShellFiles: string[]; // by the bundler: '/index.html', '/main-3f9a2c1d0b.js'
+declare const kShellName: string; // 'shell-' and a digest of the list
+
+interface Waited extends Event {
+  waitUntil(work: Promise<unknown>): void;
+}
+interface Fetched extends Waited {
+  request: Request;
+  respondWith(answer: Promise<Response>): void;
+}
+interface WorkerScope {
+  addEventListener(name: "install" | "activate", work: (event: Waited) => void): void;
+  addEventListener(name: "fetch", work: (event: Fetched) => void): void;
+  addEventListener(name: "message", work: (event: MessageEvent<unknown>) => void): void;
+  skipWaiting(): Promise<void>;
+  clients: { claim(): Promise<void> };
+  location: Location;
+}
+const worker = self as unknown as WorkerScope;
+const kPage = "/index.html";
+
+// Past the browser's own cache, where a file of a name without a digest may be an old one.
+async function install(): Promise<void> {
+  const shell = await caches.open(kShellName);
+  await shell.addAll(kShellFiles.map((path) => new Request(path, { cache: /-[0-9a-f]{8,}\./.test(path) ? "default" : "reload" })));
+}
+
+async function activate(): Promise<void> {
+  for (const name of await caches.keys()) {
+    if (name !== kShellName) await caches.delete(name);
+  }
+  await worker.clients.claim();
+}
+
+async function shellFile(path: string, request: Request): Promise<Response> {
+  const shell = await caches.open(kShellName);
+  return (await shell.match(path)) ?? fetch(request);
+}
+
+worker.addEventListener("install", (event) => event.waitUntil(install()));
+worker.addEventListener("activate", (event) => event.waitUntil(activate()));
+worker.addEventListener("message", (event) => {
+  if (event.data === "take-over") void worker.skipWaiting();
+});
+worker.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (request.method !== "GET" || url.origin !== worker.location.origin) return;
+  if (request.mode === "navigate" && !url.pathname.startsWith("/api/")) event.respondWith(shellFile(kPage, request));
+  else if (kShellFiles.includes(url.pathname)) event.respondWith(shellFile(url.pathname, request));
+});
