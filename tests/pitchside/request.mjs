@@ -7,7 +7,7 @@ import { program, wasmModule } from "./places.mjs";
 import { samplePackage } from "./sample_package.mjs";
 import { loadTypescript } from "./typescript.mjs";
 
-const { newEvening } = await loadTypescript("evening/evening_state.ts");
+const { openEvening } = await loadTypescript("evening/open_evening.ts");
 const { requestFor, requestForRest, timeAfter } = await loadTypescript("evening/request.ts");
 const { changesBetween } = await loadTypescript("evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");
@@ -17,7 +17,7 @@ const { kPlaces } = await loadTypescript("evening/sore.ts");
 const pack = samplePackage(program());
 const run = await loadDoor(readFileSync(wasmModule()));
 const ask = (request) => JSON.parse(run(JSON.stringify(request)));
-const fresh = newEvening("u13-kestrels", "2026-11-26", "18:00");
+const fresh = openEvening(pack, pack.evenings[0]);
 const withFacts = (facts) => ({ ...fresh, facts: { ...fresh.facts, ...facts } });
 const planWith = (facts) => ask(requestFor("plan", pack, withFacts(facts)));
 const usual = planWith({});
@@ -64,7 +64,7 @@ test("fewer minutes are the end of the slot", () => {
 
 test("facts reach the plan", () => {
   assert.equal(planWith({ turnout: 9 }).turnout, 9);
-  assert.equal(planWith({ away: ["Q01"] }).turnout, usual.turnout - 1);
+  assert.equal(planWith({ away: [...fresh.facts.away, "Q01"] }).turnout, usual.turnout - 1);
   assert.equal(planWith({ sore: [{ player: "Q04", points: 7 }] }).turnout, usual.turnout - 1);
   assert.ok(!planWith({ bans: ["side-plank"] }).items.some((item) => item.drill === "side-plank"));
 });

@@ -13,8 +13,9 @@ export interface Sore {
 
 // What is different tonight. What is absent stands as the package has it.
 export interface Facts {
-  turnout?: number; // counted; else those who are here by name
-  away: string[]; // ids
+  turnout?: number | undefined; // counted; else those who are here by name
+  named?: boolean; // somebody ticked names
+  away: string[]; // ids, all of them: those known before as well
   late: number;
   minutes?: number; // left, until the slot's end
   surface?: Surface[];
@@ -58,17 +59,19 @@ export interface EveningState {
   plan?: PlanAnswer; // in force
   before?: PlanAnswer; // the one that it took the place of, for telling what changed
   run?: Run;
+  hurt: string[]; // ids: were here, and do nothing more tonight
   marks: Record<string, Mark[]>; // by drill, each once
   wrap_up: WrapUp;
 }
 
-export function newEvening(squad: string, day: string, start: string): EveningState {
+export function newEvening(squad: string, day: string, start: string, away: string[] = []): EveningState {
   return {
     squad,
     day,
     start,
     screen: "tonight",
-    facts: { away: [], late: 0, missing: [], sore: [], bans: [], pins: [] },
+    facts: { away, late: 0, missing: [], sore: [], bans: [], pins: [] },
+    hurt: [],
     marks: {},
     wrap_up: { there: 0, needs_help: [], sent: false },
   };

@@ -25,4 +25,4 @@ export type EveningEvent =
   | { event: "there"; count: number }
   | { event: "did-it"; did_it: DidIt }
   | { event: "needs-help"; drill: string; yes: boolean }
-  | { event: "wrapped-up"; at: number };
+  | { event: "wrapped-up"; at: number; players?: string[] }; // by id, where somebody ticked names

@@ -39,10 +39,12 @@ function slotOf(squad: DoorTable, evening: Evening, minutes: number | undefined)
 
 function tonightOf(squad: DoorTable, facts: Facts, out: string[]): DoorTable {
   const tonight: DoorTable = { ...table(squad["tonight"]) };
-  tonight["away"] = together(texts(tonight["away"]), [...facts.away, ...out]);
+  const known = texts(tonight["away"]);
+  const absent = together(facts.away, out);
+  tonight["away"] = absent;
   tonight["bans"] = together(texts(tonight["bans"]), facts.bans);
   if (facts.turnout !== undefined) tonight["turnout"] = between(facts.turnout, kLeastTurnout, kMostTurnout);
-  else if (facts.away.length > 0) delete tonight["turnout"];
+  else if (absent.length !== known.length || absent.some((id) => !known.includes(id))) delete tonight["turnout"];
   const most = facts.turnout === undefined ? kMostTurnout : between(facts.turnout, kLeastTurnout, kMostTurnout) - 1;
   tonight["late"] = between(facts.late, 0, most);
   if (facts.pins.length > 0) tonight["pins"] = facts.pins.map((drill) => ({ drill }));
@@ -89,6 +91,15 @@ function withSore(documents: Evening["documents"], facts: Facts): { part: DoorTa
   return { part, out: [...sitting, ...swapping.map((sore) => sore.player)] };
 }
 
+export function awayAsKnown(evening: Evening): string[] {
+  return texts(table(evening.documents.squad["tonight"])["away"]);
+}
+
+export function lateAsKnown(evening: Evening): number {
+  const late = table(evening.documents.squad["tonight"])["late"];
+  return typeof late === "number" ? late : 0;
+}
+
 export function eveningOf(pack: EveningPackage, state: EveningState): Evening | undefined {
   return pack.evenings.find((evening) => evening.day === state.day && evening.start === state.start);
 }
@@ -110,7 +121,7 @@ export function requestFor<Kind extends "plan" | "slip">(
     squad: {
       ...squad,
       slot: slotOf(squad, evening, state.facts.minutes),
-      tonight: tonightOf(squad, state.facts, out),
+      tonight: tonightOf(squad, state.facts, together(out, state.hurt)),
       kit: kitOf(squad, state.facts),
     },
     ...part,

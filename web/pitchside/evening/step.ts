@@ -87,14 +87,16 @@ function restPlanned(state: EveningState, rest: EveningState["plan"]): EveningSt
   return { ...state, plan: { ...plan, items: [...plan.items.slice(0, run.item + 1), ...rest.items] } };
 }
 
-function wrappedUp(state: EveningState, at: number): Step {
+function wrappedUp(state: EveningState, at: number, players?: string[]): Step {
   if (state.wrap_up.sent) return still(state);
   const { there, did_it } = state.wrap_up;
   const ran = state.run;
   const left = ran && state.plan ? state.plan.items.length - ran.item : 0;
   // Held with nobody doing it is a warm-up that was missed; only the lead's calendar misses a whole session.
   const happened = left > 0 && did_it !== "nobody" ? "cut-short" : "held";
-  const entries: NewEntry[] = [{ kind: "attendance", ...session(state), there }];
+  const attendance: NewEntry = { kind: "attendance", ...session(state), there };
+  if (players) attendance.players = players;
+  const entries: NewEntry[] = [attendance];
   const wrap: NewEntry = { kind: "wrap-up", ...session(state), happened };
   if (did_it) wrap.did_it = did_it;
   if (ran) wrap.minutes = Math.min(1440, Math.max(0, Math.round((at - ran.began) / 60000)));
@@ -158,8 +160,8 @@ export function step(state: EveningState, event: EveningEvent): Step {
       const entry: NewEntry = { kind: "hurt", player: event.player };
       if (event.place) entry.place = event.place;
       if (event.signs && event.signs.length > 0) entry.signs = event.signs;
-      const away = state.facts.away.includes(event.player) ? state.facts.away : [...state.facts.away, event.player];
-      return { state: { ...state, facts: { ...state.facts, away } }, entries: [entry] };
+      const hurt = state.hurt.includes(event.player) ? state.hurt : [...state.hurt, event.player];
+      return { state: { ...state, hurt }, entries: [entry] };
     }
     case "there":
       return still({ ...state, wrap_up: { ...state.wrap_up, there: Math.min(200, Math.max(0, event.count)) } });
@@ -171,6 +173,6 @@ export function step(state: EveningState, event: EveningEvent): Step {
       return still({ ...state, wrap_up: { ...state.wrap_up, needs_help } });
     }
     case "wrapped-up":
-      return wrappedUp(state, event.at);
+      return wrappedUp(state, event.at, event.players);
   }
 }

@@ -1,0 +1,103 @@
+// Someone is hurt: stop, look for danger signs, call, get help; the note comes last. It never says what it is.
+import { useState } from "preact/hooks";
+import type { Place } from "../evening/sore.ts";
+import { eveningOf } from "../evening/request.ts";
+import { lines, say } from "../words/words.ts";
+import { CloseButton, Head } from "./parts.tsx";
+import type { Pitch } from "./pitch.ts";
+import { PlacePicker, WhoPicker } from "./who.tsx";
+
+function Signs({ title, signs }: { title: string; signs: string[] }) {
+  return (
+    <>
+      <h2>{title}</h2>
+      <ul>
+        {signs.map((sign) => (
+          <li key={sign}>{sign}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function ActionPlanLines({ pitch }: { pitch: Pitch }) {
+  const strip = eveningOf(pitch.pack, pitch.evening.value)?.strip;
+  const plan = pitch.pack.action_plans.find((each) => each.strip === strip);
+  if (!plan) return <p>{say("hurt.no_plan")}</p>;
+  return (
+    <ul>
+      {plan.lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+function Note({ pitch }: { pitch: Pitch }) {
+  const [player, setPlayer] = useState("");
+  const [place, setPlace] = useState<Place | "">("");
+  const [noted, setNoted] = useState(false);
+  const write = () => {
+    pitch.happen(place ? { event: "hurt", player, place } : { event: "hurt", player });
+    setNoted(true);
+    setPlayer("");
+    setPlace("");
+  };
+  return (
+    <section>
+      <h2>{say("hurt.note")}</h2>
+      <p role="status">{noted && <strong>{say("hurt.noted")}</strong>}</p>
+      <p>{say("hurt.who")}</p>
+      <WhoPicker
+        pitch={pitch}
+        label={say("hurt.who")}
+        player={player}
+        onPick={(picked) => {
+          setPlayer(picked);
+          setNoted(false);
+        }}
+      />
+      {player && (
+        <>
+          <p>{say("hurt.where")}</p>
+          <PlacePicker label={say("hurt.where")} place={place} onPick={setPlace} />
+          <p>
+            <button type="button" class="main" onClick={write}>
+              {say("hurt.write")}
+            </button>
+          </p>
+        </>
+      )}
+    </section>
+  );
+}
+
+export function HurtScreen({ pitch }: { pitch: Pitch }) {
+  const { emergency_number } = pitch.pack;
+  return (
+    <>
+      <Head title={say("hurt.title")}>
+        <CloseButton pitch={pitch} />
+      </Head>
+      <main>
+        <p class="large">
+          <strong>{say("hurt.stop")}</strong> {say("hurt.doubt")}
+        </p>
+        <Signs title={say("hurt.call_if")} signs={lines("hurt.call_signs")} />
+        <a class="button act now" href={`tel:${emergency_number.replace(/[^0-9+*#]/g, "")}`}>
+          {say("hurt.call", { number: emergency_number })}
+        </a>
+        <h2>{say("hurt.plan")}</h2>
+        <ActionPlanLines pitch={pitch} />
+        <Signs title={say("hurt.clinician_if")} signs={lines("hurt.clinician_signs")} />
+        <Note pitch={pitch} />
+        <p class="soft">{say("say.local_rules")}</p>
+      </main>
+      <div class="bar">
+        <button type="button" class="main" onClick={() => (pitch.overlay.value = "none")}>
+          {say("hurt.return")}
+        </button>
+      </div>
+    </>
+  );
+}
