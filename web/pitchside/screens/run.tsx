@@ -47,7 +47,15 @@ function Next({ item }: { item: PlanItem | undefined }) {
   );
 }
 
-function Buttons({ pitch, item, drill, paused }: { pitch: Pitch; item: number; drill: Drill | undefined; paused: boolean }) {
+interface ButtonsProps {
+  pitch: Pitch;
+  item: number;
+  next: PlanItem | undefined;
+  drill: Drill | undefined;
+  paused: boolean;
+}
+
+function Buttons({ pitch, item, next, drill, paused }: ButtonsProps) {
   const rung = pitch.evening.value.plan?.items[item]?.rung ?? "";
   const onRung = (event: "easier" | "harder") => {
     const beside = rungBeside(drill, rung, event === "easier" ? -1 : 1);
@@ -56,6 +64,7 @@ function Buttons({ pitch, item, drill, paused }: { pitch: Pitch; item: number; d
   const at = () => Date.now();
   return (
     <div class="bar">
+      <Next item={next} />
       <button type="button" class="main done" onClick={() => pitch.happen({ event: "done", item, at: at() })}>
         {say("run.done")}
       </button>
@@ -89,7 +98,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
   const noted = (["easier", "harder"] as const).filter((mark) => marks.includes(mark));
   const spoken = [item.name, item.rung_words, ...(drill?.cues ?? [])].join(". ");
   return (
-    <div class="run" data-hand={pitch.preferences.value.left_handed ? "left" : "right"}>
+    <div class="run">
       <header class="head">
         <p>
           <strong>{say("run.place", { at: found.item + 1, all: state.plan?.items.length ?? 0 })}</strong>
@@ -109,7 +118,6 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
         <LateOffer pitch={pitch} now={now} />
         <Figure pitch={pitch} drill={item.drill} rung={item.rung} name={item.name} moving={!paused} />
         {drill && <Cues drill={drill} />}
-        <Next item={found.next} />
         <div class="row">
           {found.item > 0 && (
             <button type="button" onClick={() => pitch.happen({ event: "back", item: found.item, at: Date.now() })}>
@@ -127,7 +135,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
           </button>
         </div>
       </main>
-      <Buttons pitch={pitch} item={found.item} drill={drill} paused={paused} />
+      <Buttons pitch={pitch} item={found.item} next={found.next} drill={drill} paused={paused} />
     </div>
   );
 }

@@ -13,8 +13,9 @@ export function StripDrawing({ place }: { place: Place }) {
   const room = width - letter * 4 - 2 * kMargin; // beside it stands how long it is
   const most = Math.min(420, typeof window === "undefined" ? 420 : window.innerHeight * 0.6);
   const scale = Math.max(0, Math.min(room / across, (most - 2 * kMargin) / long));
-  const height = long * scale + 2 * kMargin + letter * 1.4;
-  const start = kMargin + (long - kWaiting) * scale;
+  const above = letter * 1.6; // for the distance between lanes
+  const height = long * scale + 2 * kMargin + above;
+  const start = above + kMargin + (long - kWaiting) * scale;
   const middle = kMargin + (across * scale) / 2;
   const lane = (index: number) => middle + (index - (place.lanes - 1) / 2) * place.gap * scale;
   const lanes = Array.from({ length: place.lanes }, (_, index) => lane(index));
@@ -53,9 +54,12 @@ export function StripDrawing({ place }: { place: Place }) {
             {number(place.length)} m
           </text>
           {place.lanes > 1 && (
-            <text x={middle} y={top + (start - top) / 2 + letter / 3} font-size={letter} text-anchor="middle" stroke="var(--paper)" stroke-width={5} paint-order="stroke">
-              {number(place.gap)} m
-            </text>
+            <g>
+              <path d={`M${lane(0)} ${top - 16}v8M${lane(0)} ${top - 12}H${lane(1)}M${lane(1)} ${top - 16}v8`} stroke="var(--ink)" fill="none" />
+              <text x={lane(0)} y={top - 20} font-size={letter}>
+                {number(place.gap)} m
+              </text>
+            </g>
           )}
         </svg>
       )}

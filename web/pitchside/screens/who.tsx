@@ -18,15 +18,18 @@ interface WhoProps {
   onPick(player: string): void;
 }
 
+// Once somebody is picked the others make room for the next question; a second tap brings them back.
 export function WhoPicker({ pitch, label, player, onPick }: WhoProps) {
+  const picked = pitch.pack.roster.filter((each) => each.player === player);
+  const shown = picked.length > 0 ? picked : pitch.pack.roster;
   return (
-    <div class="ticks" role="group" aria-label={label}>
-      {pitch.pack.roster.map((each) => (
+    <div class="ticks names" role="group" aria-label={label}>
+      {shown.map((each) => (
         <Toggle
           key={each.player}
           label={whoIs(pitch, each.player)}
           on={player === each.player}
-          onChange={() => onPick(each.player)}
+          onChange={(on) => onPick(on ? each.player : "")}
         />
       ))}
     </div>

@@ -54,7 +54,7 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
             />
           ))}
         </div>
-        <h2>{say("wrap_up.needs_help")}</h2>
+        {done.length > 0 && <h2>{say("wrap_up.needs_help")}</h2>}
         <div class="row" role="group" aria-label={say("wrap_up.needs_help")}>
           {done.map((item) => (
             <Toggle
