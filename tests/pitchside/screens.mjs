@@ -48,12 +48,12 @@ const kScreens = {
     await overlay("none")(page);
     await happen(page, { event: "go", screen: "lay-out" });
   },
-  "run-lane": (page) => happen(page, { event: "start", at: Date.now() }),
+  "run-lane": (page) => happen(page, { event: "start", at: Date.now() - 60000 }),
   "run-hold": async (page) => {
     await page.evaluate(() => {
       const { pitch } = window;
       const to = pitch.evening.value.plan.items.findIndex((item) => item.drill === "side-plank");
-      for (let item = 0; item < to; item++) pitch.happen({ event: "skip", item, at: Date.now() + 2000 * (item - to) - 60000 });
+      for (let item = 0; item < to; item++) pitch.happen({ event: "skip", item, at: Date.now() - 55000 + 2000 * item });
     });
     await page.waitForSelector("text=Side plank");
   },
@@ -82,7 +82,7 @@ const tooSmall = (page) =>
     const boxes = [];
     for (const each of document.querySelectorAll("button, a, summary, label.tick")) {
       const box = each.getBoundingClientRect();
-      if (box.width === 0) continue;
+      if (!each.checkVisibility()) continue; // inside a details that is shut
       if (box.width < 48 || box.height < 48) found.push(`${each.textContent}: ${box.width} × ${box.height}`);
       if (each.matches("button, a")) boxes.push({ name: each.textContent, bar: each.closest(".bar, .head"), box });
     }
@@ -117,7 +117,10 @@ async function judge(page, name, aaa) {
     ([tags, strict]) =>
       window.axe.run(document, {
         runOnly: tags,
-        rules: strict ? { "color-contrast-enhanced": { enabled: true } } : {},
+        rules: {
+          "target-size": { enabled: false }, // ours is the stricter, and knows what only lies under the bar for now
+          ...(strict ? { "color-contrast-enhanced": { enabled: true } } : {}),
+        },
       }),
     [aaa ? [...kTags, "wcag2aaa"] : kTags, aaa],
   );
@@ -182,7 +185,7 @@ test("Spanish has every word, and the page says that it is Spanish", async () =>
   assert.equal(await page.locator("html").getAttribute("lang"), "es");
   await page.getByRole("button", { name: "Montar" }).click();
   await page.getByRole("button", { name: "Empezar" }).click();
-  assert.equal(await page.getByRole("button", { name: "Hecho" }).count(), 1);
+  assert.equal(await page.getByRole("button", { name: "Hecho", exact: true }).count(), 1);
   if (pictures) await page.screenshot({ path: join(pictures, "spanish-run.png") });
   await context.close();
 });
@@ -210,7 +213,7 @@ test("a late run is offered a shorter rest, which the door plans", async () => {
   for (const name of ["tonight", "lay-out", "run-lane", "run-hold"]) await kScreens[name](page);
   const before = await page.evaluate(() => {
     const kept = JSON.parse(sessionStorage.getItem("evening"));
-    kept.run.ends = Date.now() + 5.5 * 60000;
+    kept.run.ends = Date.now() + 6 * 60000;
     sessionStorage.setItem("evening", JSON.stringify(kept));
     return kept.plan.items.slice(kept.run.item + 1).reduce((sum, item) => sum + item.takes_seconds, 0);
   });

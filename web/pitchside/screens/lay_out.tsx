@@ -84,11 +84,11 @@ export function LayOutScreen({ pitch }: { pitch: Pitch }) {
         <Lines place={place} />
         <p class="soft">{say("lay_out.pace")}</p>
       </main>
-      <div class="bar">
+      <footer class="bar">
         <button type="button" class="main" onClick={() => pitch.happen({ event: "start", at: Date.now() })}>
           {state.run ? say("lay_out.go_on") : say("lay_out.start")}
         </button>
-      </div>
+      </footer>
     </>
   );
 }

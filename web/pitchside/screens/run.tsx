@@ -63,7 +63,7 @@ function Buttons({ pitch, item, next, drill, paused }: ButtonsProps) {
   };
   const at = () => Date.now();
   return (
-    <div class="bar">
+    <footer class="bar">
       <Next item={next} />
       <button type="button" class="main done" onClick={() => pitch.happen({ event: "done", item, at: at() })}>
         {say("run.done")}
@@ -80,7 +80,7 @@ function Buttons({ pitch, item, next, drill, paused }: ButtonsProps) {
       <button type="button" onClick={() => onRung("harder")}>
         {say("run.harder")}
       </button>
-    </div>
+    </footer>
   );
 }
 

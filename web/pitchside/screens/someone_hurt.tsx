@@ -93,11 +93,11 @@ export function HurtScreen({ pitch }: { pitch: Pitch }) {
         <Note pitch={pitch} />
         <p class="soft">{say("say.local_rules")}</p>
       </main>
-      <div class="bar">
+      <footer class="bar">
         <button type="button" class="main" onClick={() => (pitch.overlay.value = "none")}>
           {say("hurt.return")}
         </button>
-      </div>
+      </footer>
     </>
   );
 }

@@ -109,11 +109,11 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
         </div>
         <p class="soft">{say("say.local_rules")}</p>
       </main>
-      <div class="bar">
+      <footer class="bar">
         <button type="button" class="main" disabled={!planned} onClick={() => pitch.happen({ event: "go", screen: "lay-out" })}>
           {say("tonight.lay_out")}
         </button>
-      </div>
+      </footer>
     </>
   );
 }

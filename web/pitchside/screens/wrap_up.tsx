@@ -73,11 +73,11 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
           </p>
         )}
       </main>
-      <div class="bar">
+      <footer class="bar">
         <button type="button" class="main" disabled={!wrap_up.did_it} onClick={finish}>
           {say("wrap_up.finish")}
         </button>
-      </div>
+      </footer>
     </>
   );
 }
