@@ -14,7 +14,11 @@ const kTypes = { html: "text/html", js: "text/javascript", css: "text/css", wasm
 
 export async function serveDevPage(pack, modulePath) {
   const { outputFiles } = await build({
-    entryPoints: { page: join(root, "tests/pitchside/dev_page.tsx"), worker: join(root, "web/pitchside/engine/worker.ts") },
+    entryPoints: {
+      page: join(root, "tests/pitchside/dev_page.tsx"),
+      worker: join(root, "web/pitchside/engine/worker.ts"),
+      sound: join(root, "web/pitchside/screens/sound.ts"),
+    },
     bundle: true,
     format: "esm",
     target: "es2022",

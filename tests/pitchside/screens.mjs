@@ -213,7 +213,7 @@ test("a late run is offered a shorter rest, which the door plans", async () => {
   for (const name of ["tonight", "lay-out", "run-lane", "run-hold"]) await kScreens[name](page);
   const before = await page.evaluate(() => {
     const kept = JSON.parse(sessionStorage.getItem("evening"));
-    kept.run.ends = Date.now() + 6 * 60000;
+    kept.run.ends = Date.now() + 5 * 60000;
     sessionStorage.setItem("evening", JSON.stringify(kept));
     return kept.plan.items.slice(kept.run.item + 1).reduce((sum, item) => sum + item.takes_seconds, 0);
   });
@@ -240,6 +240,57 @@ test("a note of somebody hurt takes two taps and is entered once", async () => {
   assert.deepEqual(hurt, [{ kind: "hurt", player: "Q04", place: "knee" }]);
   await page.getByRole("button", { name: "Back to the session" }).click();
   assert.equal(await page.getByRole("button", { name: "Done" }).count(), 1);
+  await context.close();
+});
+
+test("ten minutes of repetitions sound within 50 ms of their time", async () => {
+  const { context, page } = await opened([360, 740], "");
+  const worst = await page.evaluate(async () => {
+    const { setSound } = await import("/sound.js");
+    const rate = 8000;
+    const clock = new OfflineAudioContext(1, 600 * rate, rate);
+    const times = Array.from({ length: 239 }, (_, index) => 1 + index * 2.5);
+    for (const time of times) setSound(clock, "beat", time);
+    const heard = (await clock.startRendering()).getChannelData(0);
+    const starts = [];
+    let quiet = rate;
+    heard.forEach((loud, sample) => {
+      if (Math.abs(loud) < 0.02) quiet += 1;
+      else {
+        if (quiet > rate / 4) starts.push(sample / rate);
+        quiet = 0;
+      }
+    });
+    if (starts.length !== times.length) return Infinity;
+    return Math.max(...starts.map((start, index) => Math.abs(start - times[index])));
+  });
+  assert.ok(worst <= 0.05, `${worst} s off`);
+  await context.close();
+});
+
+test("the live metronome keeps to the wall clock", async () => {
+  const { context, page } = await opened([360, 740], "");
+  await page.getByRole("button", { name: "Lay out" }).click(); // a tap lets the page sound
+  const off = await page.evaluate(async () => {
+    const { openMetronome } = await import("/sound.js");
+    const set = [];
+    const start = OscillatorNode.prototype.start;
+    let clock;
+    OscillatorNode.prototype.start = function (when) {
+      clock = this.context;
+      set.push(when);
+      return start.call(this, when);
+    };
+    const began = performance.now();
+    const beats = [...Array(20).keys()].map((beat) => ({ at: 0.5 + beat * 0.5, sound: "beat" }));
+    openMetronome().play(beats, () => (performance.now() - began) / 1000);
+    await new Promise((over) => setTimeout(over, 6000));
+    const drill = (performance.now() - began) / 1000;
+    const zero = set.at(-1) - beats.at(-1).at; // where the last beat that was set puts the drill's zero
+    return { count: set.length, seconds: Math.abs(clock.currentTime - zero - drill) };
+  });
+  assert.ok(off.count >= 19, `${off.count} beats were set`);
+  assert.ok(off.seconds <= 0.05, `${off.seconds} s off`);
   await context.close();
 });
 

@@ -2,6 +2,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { PlanItem } from "../engine/answers.ts";
 import { momentAt, soundsOf, type Course, type Stretch } from "../evening/course.ts";
+import { where } from "../evening/where.ts";
 import { many, number, say } from "../words/words.ts";
 import type { Pitch } from "./pitch.ts";
 import { openMetronome } from "./sound.ts";
@@ -60,7 +61,8 @@ export function DrillClock({ pitch, item, course, seconds, paused, spoken }: Clo
   const last = useRef("");
 
   useEffect(() => {
-    if (sound && !paused) metronome.play(soundsOf(course), seconds);
+    const shows = () => where(pitch.evening.peek(), Date.now())?.seconds ?? 0;
+    if (sound && !paused) metronome.play(soundsOf(course), shows);
     else metronome.silence();
     return () => metronome.silence();
   }, [item.drill, item.rung, paused, sound]);

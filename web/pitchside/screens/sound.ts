@@ -37,8 +37,8 @@ export function setSound(context: BaseAudioContext, sound: Sound["sound"], at: n
 }
 
 export interface Metronome {
-  // Sounds from here on, the drill's clock being at `seconds` now.
-  play(sounds: Sound[], seconds: number): void;
+  // Sounds from here on. `seconds` tells what the drill's clock shows whenever it is asked.
+  play(sounds: Sound[], seconds: () => number): void;
   silence(): void;
 }
 
@@ -46,30 +46,49 @@ export function openMetronome(): Metronome {
   let context: AudioContext | undefined;
   let set: SetSound[] = [];
   let refill: ReturnType<typeof setInterval> | undefined;
+  let playing: { sounds: Sound[]; seconds: () => number } | undefined;
 
-  function silence(): void {
+  function clear(): void {
     clearInterval(refill);
     for (const each of set) each.stop();
     set = [];
   }
 
+  // Finds the drill's zero on the audio clock, and sets what is still to come.
+  function anchor(clock: AudioContext): void {
+    clear();
+    if (!playing) return;
+    const zero = clock.currentTime - playing.seconds();
+    const waiting = playing.sounds.filter((sound) => zero + sound.at >= clock.currentTime);
+    const fill = () => {
+      while (waiting[0] && zero + waiting[0].at < clock.currentTime + kAheadSeconds) {
+        const next = waiting.shift();
+        if (next) set.push(setSound(clock, next.sound, zero + next.at));
+      }
+    };
+    fill();
+    refill = setInterval(fill, kRefillMilliseconds);
+  }
+
+  function open(): AudioContext {
+    const opened = new AudioContext();
+    // The audio clock stands until the first tap, and while a call has the phone: found anew when it goes.
+    opened.onstatechange = () => {
+      if (opened.state === "running") anchor(opened);
+    };
+    return opened;
+  }
+
   return {
     play(sounds, seconds) {
-      silence();
-      context ??= new AudioContext();
-      const clock = context;
-      if (clock.state === "suspended") void clock.resume(); // the first tap of the run allows it
-      const zero = clock.currentTime - seconds; // where the drill's clock began on the audio clock
-      const waiting = sounds.filter((sound) => zero + sound.at >= clock.currentTime);
-      const fill = () => {
-        while (waiting[0] && zero + waiting[0].at < clock.currentTime + kAheadSeconds) {
-          const next = waiting.shift();
-          if (next) set.push(setSound(clock, next.sound, zero + next.at));
-        }
-      };
-      fill();
-      refill = setInterval(fill, kRefillMilliseconds);
+      playing = { sounds, seconds };
+      context ??= open();
+      if (context.state === "running") anchor(context);
+      else void context.resume();
     },
-    silence,
+    silence() {
+      playing = undefined;
+      clear();
+    },
   };
 }
