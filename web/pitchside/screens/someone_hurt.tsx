@@ -33,39 +33,26 @@ function ActionPlanLines({ pitch }: { pitch: Pitch }) {
   );
 }
 
-function Note({ pitch }: { pitch: Pitch }) {
-  const [player, setPlayer] = useState("");
-  const [place, setPlace] = useState<Place | "">("");
-  const [noted, setNoted] = useState(false);
-  const write = () => {
-    pitch.happen(place ? { event: "hurt", player, place } : { event: "hurt", player });
-    setNoted(true);
-    setPlayer("");
-    setPlace("");
-  };
+interface NoteProps {
+  pitch: Pitch;
+  player: string;
+  place: Place | "";
+  noted: boolean;
+  onPlayer(player: string): void;
+  onPlace(place: Place | ""): void;
+}
+
+function Note({ pitch, player, place, noted, onPlayer, onPlace }: NoteProps) {
   return (
     <section>
       <h2>{say("hurt.note")}</h2>
       <p role="status">{noted && <strong>{say("hurt.noted")}</strong>}</p>
       <p>{say("hurt.who")}</p>
-      <WhoPicker
-        pitch={pitch}
-        label={say("hurt.who")}
-        player={player}
-        onPick={(picked) => {
-          setPlayer(picked);
-          setNoted(false);
-        }}
-      />
+      <WhoPicker pitch={pitch} label={say("hurt.who")} player={player} onPick={onPlayer} />
       {player && (
         <>
           <p>{say("hurt.where")}</p>
-          <PlacePicker label={say("hurt.where")} place={place} onPick={setPlace} />
-          <p>
-            <button type="button" class="main" onClick={write}>
-              {say("hurt.write")}
-            </button>
-          </p>
+          <PlacePicker label={say("hurt.where")} place={place} onPick={onPlace} />
         </>
       )}
     </section>
@@ -74,6 +61,19 @@ function Note({ pitch }: { pitch: Pitch }) {
 
 export function HurtScreen({ pitch }: { pitch: Pitch }) {
   const { emergency_number } = pitch.pack;
+  const [player, setPlayer] = useState("");
+  const [place, setPlace] = useState<Place | "">("");
+  const [noted, setNoted] = useState(false);
+  const pick = (picked: string) => {
+    setPlayer(picked);
+    setPlace("");
+    setNoted(false);
+  };
+  const write = () => {
+    pitch.happen(place ? { event: "hurt", player, place } : { event: "hurt", player });
+    pick("");
+    setNoted(true);
+  };
   return (
     <>
       <Head title={say("hurt.title")}>
@@ -90,13 +90,19 @@ export function HurtScreen({ pitch }: { pitch: Pitch }) {
         <h2>{say("hurt.plan")}</h2>
         <ActionPlanLines pitch={pitch} />
         <Signs title={say("hurt.clinician_if")} signs={lines("hurt.clinician_signs")} />
-        <Note pitch={pitch} />
+        <Note pitch={pitch} player={player} place={place} noted={noted} onPlayer={pick} onPlace={setPlace} />
         <p class="soft">{say("say.local_rules")}</p>
       </main>
       <footer class="bar">
-        <button type="button" class="main" onClick={() => (pitch.overlay.value = "none")}>
-          {say("hurt.return")}
-        </button>
+        {player ? (
+          <button type="button" class="main" onClick={write}>
+            {say("hurt.write")}
+          </button>
+        ) : (
+          <button type="button" class="main" onClick={() => (pitch.overlay.value = "none")}>
+            {say("hurt.return")}
+          </button>
+        )}
       </footer>
     </>
   );
