@@ -17,6 +17,7 @@ export async function serveDevPage(pack, modulePath) {
     entryPoints: {
       page: join(root, "tests/pitchside/dev_page.tsx"),
       worker: join(root, "web/pitchside/engine/worker.ts"),
+      engine: join(root, "web/pitchside/engine/engine.ts"),
       sound: join(root, "web/pitchside/screens/sound.ts"),
     },
     bundle: true,
@@ -26,6 +27,7 @@ export async function serveDevPage(pack, modulePath) {
     jsxImportSource: "preact",
     loader: { ".woff2": "dataurl" },
     outdir: "/served",
+    entryNames: "[name]",
     write: false,
   });
   const files = new Map(outputFiles.map((file) => [file.path.replace("/served", ""), Buffer.from(file.contents)]));

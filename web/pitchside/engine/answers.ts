@@ -77,9 +77,10 @@ export interface SlipAnswer {
   restrictions_as_known: string;
 }
 
+// Lengths in thousandths of stature, x to the right and y down; strokes from the back to the front.
 export interface FigureStroke {
   part: string;
-  side: string;
+  side?: "near" | "far" | "left" | "right"; // absent: the trunk
   x1: number;
   y1: number;
   x2: number;
@@ -94,11 +95,12 @@ export interface FigureFrame {
 
 export interface FigureAnswer {
   answer: "figure";
-  frames: FigureFrame[];
-  view: string;
+  view: "side" | "front";
+  cycle: "loop" | "once" | "hold";
   width: number;
   height: number;
-  seconds?: number;
+  ground: number; // y of it
+  frames: FigureFrame[];
 }
 
 export interface FaultsAnswer {

@@ -96,6 +96,12 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
   if (!found || !item) return null;
   const marks = state.marks[item.drill] ?? [];
   const noted = (["easier", "harder"] as const).filter((mark) => marks.includes(mark));
+  // Tapped at the end of the ladder: it is noted, and said that nothing else changes.
+  const atEnd = noted.some((mark) => !rungBeside(drill, item.rung, mark === "easier" ? -1 : 1));
+  const stop = () => {
+    pitch.happen({ event: "pause", at: Date.now() });
+    pitch.overlay.value = "hurt";
+  };
   const spoken = [item.name, item.rung_words, ...(drill?.cues ?? [])].join(". ");
   return (
     <div class="run">
@@ -103,7 +109,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
         <p>
           <strong>{say("run.place", { at: found.item + 1, all: state.plan?.items.length ?? 0 })}</strong>
         </p>
-        <button type="button" class="act" onClick={() => (pitch.overlay.value = "hurt")}>
+        <button type="button" class="act" onClick={stop}>
           {say("run.hurt")}
         </button>
       </header>
@@ -114,9 +120,10 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
           <span>{item.rung_words}</span>
           {noted.length > 0 && <span class="soft">({noted.map((mark) => say(`run.${mark}`).toLowerCase()).join(", ")})</span>}
         </p>
+        {atEnd && <p class="soft">{say("run.rung_end")}</p>}
         {course && <DrillClock pitch={pitch} item={item} course={course} seconds={found.seconds} paused={paused} spoken={spoken} />}
         <LateOffer pitch={pitch} now={now} />
-        <Figure pitch={pitch} drill={item.drill} rung={item.rung} name={item.name} moving={!paused} />
+        <Figure pitch={pitch} drill={item.drill} rung={item.rung} name={item.name} seconds={course?.tempo ?? 0} moving={!paused} />
         {drill && <Cues drill={drill} />}
         <div class="row">
           {found.item > 0 && (
