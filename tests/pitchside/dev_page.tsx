@@ -1,0 +1,46 @@
+// The screens over a sample package, with the real worker and the real door. What was kept lies in the page's session,
+// so that a reload goes on; what was entered lies in window.entered for the test to read.
+import { render } from "preact";
+import { openEngine } from "../../web/pitchside/engine/engine.ts";
+import type { NewEntry } from "../../web/pitchside/evening/entries.ts";
+import type { EveningState } from "../../web/pitchside/evening/evening_state.ts";
+import { openEvening } from "../../web/pitchside/evening/open_evening.ts";
+import "../../web/pitchside/look/look.css";
+import type { EveningPackage } from "../../web/pitchside/package/evening_package.ts";
+import { EveningScreens } from "../../web/pitchside/screens/evening_screens.tsx";
+import { openPitch, type Pitch } from "../../web/pitchside/screens/pitch.ts";
+import { firstPreferences } from "../../web/pitchside/screens/preferences.ts";
+
+declare global {
+  interface Window {
+    entered: NewEntry[];
+    pitch: Pitch;
+  }
+}
+
+const pack = (await (await fetch("/package.json")).json()) as EveningPackage;
+const first = pack.evenings[0];
+if (!first) throw new Error("the sample package has no evening");
+const asked = new URLSearchParams(location.search);
+const kept = sessionStorage.getItem("evening");
+window.entered = JSON.parse(sessionStorage.getItem("entered") ?? "[]") as NewEntry[];
+window.pitch = openPitch({
+  pack,
+  engine: openEngine({ worker: "/worker.js", door: "/lanework.wasm" }),
+  evening: kept ? (JSON.parse(kept) as EveningState) : openEvening(pack, first),
+  preferences: {
+    ...firstPreferences(["en"]),
+    sun: asked.has("sun"),
+    left_handed: asked.has("left"),
+    language: asked.get("language") === "es" ? "es" : "en",
+  },
+  keep(evening, entries) {
+    window.entered.push(...entries);
+    sessionStorage.setItem("evening", JSON.stringify(evening));
+    sessionStorage.setItem("entered", JSON.stringify(window.entered));
+  },
+  keepPreferences() {},
+});
+if (asked.has("rtl")) document.documentElement.dir = "rtl";
+const place = document.getElementById("evening");
+if (place) render(<EveningScreens pitch={window.pitch} />, place);

@@ -1,0 +1,103 @@
+// Every change that the phone lets a coach make gets a plan from the real door.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { loadDoor } from "../../wasm/load.mjs";
+import { program, wasmModule } from "./places.mjs";
+import { samplePackage } from "./sample_package.mjs";
+import { loadTypescript } from "./typescript.mjs";
+
+const { openEvening } = await loadTypescript("evening/open_evening.ts");
+const { requestFor, requestForRest, timeAfter } = await loadTypescript("evening/request.ts");
+const { changesBetween } = await loadTypescript("evening/change_words.ts");
+const { step } = await loadTypescript("evening/step.ts");
+const { nameOfDrill } = await loadTypescript("evening/drill.ts");
+const { kPlaces } = await loadTypescript("evening/sore.ts");
+
+const pack = samplePackage(program());
+const run = await loadDoor(readFileSync(wasmModule()));
+const ask = (request) => JSON.parse(run(JSON.stringify(request)));
+const fresh = openEvening(pack, pack.evenings[0]);
+const withFacts = (facts) => ({ ...fresh, facts: { ...fresh.facts, ...facts } });
+const planWith = (facts) => ask(requestFor("plan", pack, withFacts(facts)));
+const usual = planWith({});
+const nameOf = (id) => nameOfDrill(pack, id);
+
+const kSurfaces = ["wet", "hard", "uneven", "dark"];
+const kChanges = {
+  "nothing known": {},
+  "fewest": { turnout: 2, late: 2 },
+  "most": { turnout: 40, late: 12 },
+  "below the fewest": { turnout: 0 },
+  "three away": { away: ["Q01", "Q02", "Q04"] },
+  "one lane": { lanes: 1 },
+  "most lanes": { lanes: 12 },
+  "a short lane": { length_metres: 5 },
+  "a lane shorter than its cones stand apart": { length_metres: 3 },
+  "a long lane": { length_metres: 60 },
+  "no kit": { missing: ["cones", "balls", "mats"] },
+  "five minutes": { minutes: 5 },
+  "less than five minutes": { minutes: 1 },
+  "an hour": { minutes: 60 },
+  "every surface": { surface: kSurfaces },
+  "no side plank": { bans: ["side-plank"] },
+  "squats for sure": { pins: ["squat"] },
+};
+for (const surface of kSurfaces) kChanges[surface] = { surface: [surface] };
+for (const points of [0, 2, 3, 4, 10]) kChanges[`sore ${points}`] = { sore: [{ player: "Q04", points }] };
+for (const place of kPlaces) kChanges[`sore ${place}`] = { sore: [{ player: "Q04", points: 3, place }] };
+
+for (const [name, facts] of Object.entries(kChanges)) {
+  test(`tonight: ${name}`, () => {
+    const plan = planWith(facts);
+    assert.equal(plan.answer, "plan", JSON.stringify(plan.faults));
+    assert.ok(plan.outcome === "optimal" || plan.infeasible.way_out.length > 0);
+  });
+}
+
+test("fewer minutes are the end of the slot", () => {
+  const request = requestFor("plan", pack, withFacts({ minutes: 12 }));
+  assert.equal(request.squad.slot.start, "18:08:00");
+  assert.equal(request.squad.slot.minutes, 12);
+  assert.equal(timeAfter("23:55", 10), "00:05");
+});
+
+test("facts reach the plan", () => {
+  assert.equal(planWith({ turnout: 9 }).turnout, 9);
+  assert.equal(planWith({ away: [...fresh.facts.away, "Q01"] }).turnout, usual.turnout - 1);
+  assert.equal(planWith({ sore: [{ player: "Q04", points: 7 }] }).turnout, usual.turnout - 1);
+  assert.ok(!planWith({ bans: ["side-plank"] }).items.some((item) => item.drill === "side-plank"));
+});
+
+test("what changed is told with its reason, and told as back when it is undone", () => {
+  const wet = planWith({ surface: ["wet"] });
+  const there = changesBetween(usual, wet, nameOf);
+  const out = there.find((change) => change.drill === "plant-and-cut");
+  assert.equal(out.difference, "out");
+  assert.match(out.why, /wet/);
+  const again = changesBetween(wet, usual, nameOf);
+  assert.equal(again.find((change) => change.drill === "plant-and-cut").difference, "back");
+  assert.deepEqual(changesBetween(usual, usual, nameOf), []);
+});
+
+test("the rest in fewer minutes has only drills that were still to come", () => {
+  const began = Date.parse("2026-11-26T18:00:00+01:00");
+  let state = step(step(fresh, { event: "planned", plan: usual }).state, { event: "start", at: began }).state;
+  for (let item = 0; item < 8; item++) {
+    state = step(state, { event: "done", item, at: began + (item + 1) * 100000 }).state;
+  }
+  const rest = ask(requestForRest(pack, state, 6));
+  assert.equal(rest.answer, "plan", JSON.stringify(rest.faults));
+  const to_come = usual.items.slice(9).map((item) => item.drill);
+  assert.ok(rest.items.length > 0 && rest.items.every((item) => to_come.includes(item.drill)));
+  const after = step(state, { event: "rest-planned", plan: rest }).state;
+  assert.equal(after.plan.items[8].drill, usual.items[8].drill);
+  assert.equal(after.plan.items.length, 9 + rest.items.length);
+});
+
+test("the slip names by id and says what to do", () => {
+  const slip = ask(requestFor("slip", pack, withFacts({ away: ["Q01"] })));
+  assert.equal(slip.answer, "slip", JSON.stringify(slip.faults));
+  assert.ok(!slip.groups.some((group) => group.players.includes("Q01")));
+  assert.ok(slip.swaps.some((swap) => swap.player === "Q14"));
+});

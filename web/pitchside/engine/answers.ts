@@ -1,0 +1,120 @@
+// The door's answers as the phone reads them: docs/formats/door.md, schema/plan-answer.schema.json. Keys that no screen
+// needs are left out; readers ignore what they do not know.
+
+export type Formation = "lane" | "spread" | "pairs";
+export type ChangeKind = "smaller-dose" | "larger-dose" | "easier-rung" | "harder-rung" | "left-out" | "new-drill";
+
+export interface PlanItem {
+  drill: string;
+  name: string;
+  family: string;
+  phase: string;
+  formation: Formation;
+  rung: string;
+  rung_words: string;
+  sets: number;
+  amount: number;
+  dose: string;
+  rest_seconds?: number;
+  change_seconds: number;
+  takes_seconds: number;
+  starts_seconds: number;
+}
+
+export interface PlanChange {
+  kind: ChangeKind;
+  drill: string;
+  from: string;
+  to: string;
+  why: string;
+}
+
+export interface PlanTime {
+  median_seconds: number;
+  nine_in_ten_seconds: number;
+  finish: string;
+  finish_nine_in_ten: string;
+  saving: string;
+}
+
+export interface PlanAnswer {
+  answer: "plan";
+  outcome: "optimal" | "infeasible";
+  slot_seconds: number;
+  margin_seconds: number;
+  planned_seconds: number;
+  turnout: number;
+  gathering_seconds: number;
+  time?: PlanTime;
+  items: PlanItem[];
+  changes?: PlanChange[];
+  uncovered?: { family: string; cure: string }[];
+  infeasible?: { conflict: string[]; way_out: string };
+  restrictions_as_known: string;
+}
+
+export interface SlipGroup {
+  players: string[];
+  non_contact: boolean;
+}
+
+export type TakesPart = "joins in" | "joins in with swaps" | "sits out, see a clinician";
+
+export interface SlipSwap {
+  player: string;
+  takes_part: TakesPart;
+  instruction: string;
+  swaps: { instead_of: string; instruction: string }[];
+}
+
+export interface SlipAnswer {
+  answer: "slip";
+  groups: SlipGroup[];
+  alone: string[];
+  regrouped: { drill: string; groups: SlipGroup[]; alone: string[] }[];
+  notes: string[];
+  swaps: SlipSwap[];
+  restrictions_as_known: string;
+}
+
+// Lengths in thousandths of stature, x to the right and y down; strokes from the back to the front.
+export interface FigureStroke {
+  part: string;
+  side?: "near" | "far" | "left" | "right"; // absent: the trunk
+  x1: number;
+  y1: number;
+  x2: number;
+  y2: number;
+  width: number;
+}
+
+export interface FigureFrame {
+  strokes: FigureStroke[];
+  head: { x: number; y: number; r: number };
+}
+
+export interface FigureAnswer {
+  answer: "figure";
+  view: "side" | "front";
+  cycle: "loop" | "once" | "hold";
+  width: number;
+  height: number;
+  ground: number; // y of it
+  frames: FigureFrame[];
+}
+
+export interface FaultsAnswer {
+  answer: "faults";
+  faults: { code: string; file: string; field: string; sentence: string }[];
+}
+
+// What the engine itself says: a newer question of the same kind took this one's place, or the worker broke.
+export interface DroppedAnswer {
+  answer: "dropped";
+}
+export interface BrokenAnswer {
+  answer: "broken";
+  why: string;
+}
+
+export type Silence = FaultsAnswer | DroppedAnswer | BrokenAnswer;

@@ -1,0 +1,130 @@
+// Asks the door in its worker. One question runs at a time; of questions of one kind that wait only the newest is
+// asked, and one that runs for over two seconds while a newer waits is given up with its worker.
+import type { DoorTable } from "../package/evening_package.ts";
+import type { FigureAnswer, PlanAnswer, Silence, SlipAnswer } from "./answers.ts";
+import type { FromWorker, ToWorker } from "./worker.ts";
+
+const kPatienceMilliseconds = 2000;
+
+export type DoorRequest = DoorTable & { request: "plan" | "slip" | "figure" };
+type Said = PlanAnswer | SlipAnswer | FigureAnswer | Silence;
+type AnswerTo<Kind> = Kind extends "plan" ? PlanAnswer : Kind extends "slip" ? SlipAnswer : FigureAnswer;
+
+export interface Engine {
+  ask<R extends DoorRequest>(request: R): Promise<AnswerTo<R["request"]> | Silence>;
+  close(): void;
+}
+
+interface Question {
+  number: number;
+  kind: string;
+  text: string;
+  answered: (answer: Said) => void;
+}
+
+export interface EnginePlaces {
+  worker: string; // of the bundled engine/worker.ts
+  door: string; // of lanework.wasm
+}
+
+export function openEngine(places: EnginePlaces): Engine {
+  const waiting: Question[] = [];
+  let running: { question: Question; since: number } | undefined;
+  let impatience: ReturnType<typeof setTimeout> | undefined;
+  let worker: Worker;
+  let ready = false;
+  let numbers = 0;
+
+  function settle(answer: Said): void {
+    clearTimeout(impatience);
+    impatience = undefined;
+    const settled = running?.question;
+    running = undefined;
+    settled?.answered(answer);
+    next();
+  }
+
+  function hear(said: FromWorker): void {
+    if (said.ready) {
+      ready = true;
+      next();
+    } else if (said.number === undefined) {
+      // The module could not be had: whoever waits is told, and the next question tries again.
+      for (const question of waiting.splice(0)) question.answered({ answer: "broken", why: said.broken ?? "" });
+      worker.terminate();
+      ready = false;
+      started = false;
+    } else if (said.number === running?.question.number) {
+      if (said.answer !== undefined) return settle(JSON.parse(said.answer) as Said);
+      const broken: Said = { answer: "broken", why: said.broken ?? "" };
+      reload(); // a core that stopped cannot be asked again
+      settle(broken);
+    }
+  }
+
+  let started = false;
+  function start(): void {
+    started = true;
+    ready = false;
+    worker = new Worker(places.worker, { type: "module" });
+    const own = worker;
+    worker.onmessage = (event: MessageEvent<FromWorker>) => {
+      if (own === worker) hear(event.data);
+    };
+    worker.onerror = (event) => {
+      if (own === worker) hear({ broken: event.message });
+    };
+    worker.postMessage({ door: places.door } satisfies ToWorker);
+  }
+
+  function reload(): void {
+    worker.terminate();
+    start();
+  }
+
+  function next(): void {
+    if (!started) {
+      if (waiting.length > 0) start();
+      return;
+    }
+    if (!ready || running) return;
+    const question = waiting.shift();
+    if (!question) return;
+    running = { question, since: Date.now() };
+    worker.postMessage({ number: question.number, request: question.text } satisfies ToWorker);
+  }
+
+  function giveUpWhenSlow(): void {
+    if (!running || impatience !== undefined) return;
+    const left = Math.max(0, kPatienceMilliseconds - (Date.now() - running.since));
+    impatience = setTimeout(() => {
+      reload();
+      settle({ answer: "dropped" });
+    }, left);
+  }
+
+  start();
+  return {
+    ask(request) {
+      return new Promise((resolve) => {
+        const kind = request.request;
+        const older = waiting.findIndex((question) => question.kind === kind);
+        if (older >= 0) waiting.splice(older, 1)[0]?.answered({ answer: "dropped" });
+        numbers += 1;
+        waiting.push({
+          number: numbers,
+          kind,
+          text: JSON.stringify(request),
+          answered: resolve as (answer: Said) => void,
+        });
+        if (running?.question.kind === kind) giveUpWhenSlow();
+        next();
+      });
+    },
+    close() {
+      clearTimeout(impatience);
+      worker.terminate();
+      started = false;
+    },
+  };
+}

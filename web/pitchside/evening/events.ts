@@ -1,0 +1,28 @@
+// What happens to an evening. `at` is wall-clock milliseconds.
+import type { PlanAnswer } from "../engine/answers.ts";
+import type { DidIt, Facts, Sore } from "./evening_state.ts";
+
+export interface NewRung {
+  key: string;
+  words: string;
+}
+
+export type EveningEvent =
+  | { event: "facts"; facts: Partial<Facts> }
+  | { event: "sore"; sore: Sore }
+  | { event: "planned"; plan: PlanAnswer }
+  | { event: "rest-planned"; plan: PlanAnswer } // of the drills from the current one on
+  | { event: "go"; screen: "tonight" | "lay-out" | "run" | "wrap-up" }
+  | { event: "start"; at: number }
+  | { event: "done"; item: number; at: number }
+  | { event: "skip"; item: number; at: number }
+  | { event: "easier"; item: number; rung?: NewRung }
+  | { event: "harder"; item: number; rung?: NewRung }
+  | { event: "back"; item: number; at: number }
+  | { event: "pause"; at: number }
+  | { event: "go-on"; at: number }
+  | { event: "hurt"; player: string; place?: string; signs?: string[] }
+  | { event: "there"; count: number }
+  | { event: "did-it"; did_it: DidIt }
+  | { event: "needs-help"; drill: string; yes: boolean }
+  | { event: "wrapped-up"; at: number; players?: string[] }; // by id, where somebody ticked names

@@ -1,0 +1,152 @@
+// The door's request from the package's documents and tonight's facts (docs/formats/door.md, squad.md).
+import type { DoorTable, DoorValue, Evening, EveningPackage } from "../package/evening_package.ts";
+import type { DoorRequest } from "../engine/engine.ts";
+import type { EveningState, Facts, Sore } from "./evening_state.ts";
+import { takesPart } from "./sore.ts";
+
+const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
+const kMostMinutes = 60;
+const kLeastTurnout = 2;
+const kMostTurnout = 40;
+
+const between = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
+
+function table(value: DoorValue | undefined): DoorTable {
+  return value !== null && typeof value === "object" && !Array.isArray(value) ? value : {};
+}
+
+function texts(value: DoorValue | undefined): string[] {
+  return Array.isArray(value) ? value.filter((each): each is string => typeof each === "string") : [];
+}
+
+const together = (one: string[], other: string[]): string[] => [...new Set([...one, ...other])];
+
+// '18:14' that many minutes after '18:00'.
+export function timeAfter(start: string, minutes: number): string {
+  const [hours = 0, minute = 0] = start.split(":").map(Number);
+  const of_day = (((hours * 60 + minute + minutes) % 1440) + 1440) % 1440;
+  return `${String(Math.floor(of_day / 60)).padStart(2, "0")}:${String(of_day % 60).padStart(2, "0")}`;
+}
+
+// Fewer minutes are the end of the slot: what was lost was lost at its start.
+function slotOf(squad: DoorTable, evening: Evening, minutes: number | undefined): DoorTable {
+  const slot: DoorTable = { ...table(squad["slot"]), date: evening.day };
+  if (minutes === undefined) return slot;
+  const left = between(minutes, kLeastMinutes, kMostMinutes);
+  const start = timeAfter(evening.start, Math.max(0, evening.minutes - left));
+  return { ...slot, minutes: left, start: `${start}:00` };
+}
+
+function tonightOf(squad: DoorTable, facts: Facts, out: string[]): DoorTable {
+  const tonight: DoorTable = { ...table(squad["tonight"]) };
+  const known = texts(tonight["away"]);
+  const absent = together(facts.away, out);
+  tonight["away"] = absent;
+  tonight["bans"] = together(texts(tonight["bans"]), facts.bans);
+  if (facts.turnout !== undefined) tonight["turnout"] = between(facts.turnout, kLeastTurnout, kMostTurnout);
+  else if (absent.length !== known.length || absent.some((id) => !known.includes(id))) delete tonight["turnout"];
+  const most = facts.turnout === undefined ? kMostTurnout : between(facts.turnout, kLeastTurnout, kMostTurnout) - 1;
+  tonight["late"] = between(facts.late, 0, most);
+  if (facts.pins.length > 0) tonight["pins"] = facts.pins.map((drill) => ({ drill }));
+  return tonight;
+}
+
+function stripOf(strip: DoorTable, facts: Facts): DoorTable {
+  const changed: DoorTable = { ...strip };
+  if (facts.surface) changed["surface"] = facts.surface;
+  if (facts.lanes !== undefined) changed["lanes"] = between(facts.lanes, 1, 12);
+  if (facts.length_metres !== undefined) {
+    const length = between(facts.length_metres, 5, 60);
+    changed["lane_length_metres"] = length;
+    const spacing = changed["cone_spacing_metres"];
+    if (typeof spacing === "number" && spacing > length) changed["cone_spacing_metres"] = length;
+  }
+  return changed;
+}
+
+function kitOf(squad: DoorTable, facts: Facts): DoorTable {
+  const kit: DoorTable = { ...table(squad["kit"]) };
+  for (const missing of facts.missing) kit[missing] = 0;
+  return kit;
+}
+
+function heldBack(sore: Sore): DoorTable {
+  const row: DoorTable = { player: sore.player, allowed: "light", instruction: "swaps only, stop if it hurts" };
+  if (sore.place) row["areas"] = [sore.place];
+  return row;
+}
+
+// What holds players back travels as it came. A row for a sore player can be added only to restrictions; with
+// permissions, which are closed, whoever would need swaps sits out tonight.
+function withSore(documents: Evening["documents"], facts: Facts): { part: DoorTable; out: string[] } {
+  const loose = documents as Partial<Evening["documents"]> & { restrictions?: DoorTable };
+  const sitting = facts.sore.filter((sore) => takesPart(sore) === "sits out").map((sore) => sore.player);
+  const swapping = facts.sore.filter((sore) => takesPart(sore) === "swaps");
+  if (loose.restrictions) {
+    const rows = loose.restrictions["restriction"];
+    const restriction = [...(Array.isArray(rows) ? rows : []), ...swapping.map(heldBack)];
+    return { part: { restrictions: { ...loose.restrictions, restriction } }, out: sitting };
+  }
+  const part: DoorTable = loose.permissions ? { permissions: loose.permissions } : {};
+  return { part, out: [...sitting, ...swapping.map((sore) => sore.player)] };
+}
+
+export function awayAsKnown(evening: Evening): string[] {
+  return texts(table(evening.documents.squad["tonight"])["away"]);
+}
+
+export function lateAsKnown(evening: Evening): number {
+  const late = table(evening.documents.squad["tonight"])["late"];
+  return typeof late === "number" ? late : 0;
+}
+
+export function eveningOf(pack: EveningPackage, state: EveningState): Evening | undefined {
+  return pack.evenings.find((evening) => evening.day === state.day && evening.start === state.start);
+}
+
+export function requestFor<Kind extends "plan" | "slip">(
+  kind: Kind,
+  pack: EveningPackage,
+  state: EveningState,
+): (DoorRequest & { request: Kind }) | undefined {
+  const evening = eveningOf(pack, state);
+  if (!evening) return undefined;
+  const { routine, strip, squad, roster } = evening.documents;
+  const { part, out } = withSore(evening.documents, state.facts);
+  return {
+    request: kind,
+    catalogue: pack.catalogue,
+    routine,
+    strip: stripOf(strip, state.facts),
+    squad: {
+      ...squad,
+      slot: slotOf(squad, evening, state.facts.minutes),
+      tonight: tonightOf(squad, state.facts, together(out, state.hurt)),
+      kit: kitOf(squad, state.facts),
+    },
+    ...part,
+    roster,
+  };
+}
+
+// The drills after the current one in fewer minutes. What was done covers its families, so nothing new is taken in:
+// every other drill is barred.
+export function requestForRest(
+  pack: EveningPackage,
+  state: EveningState,
+  minutes: number,
+): (DoorRequest & { request: "plan" }) | undefined {
+  const items = state.run ? state.plan?.items.slice(state.run.item + 1) : undefined;
+  if (!items || items.length === 0) return undefined;
+  const left = between(minutes, kLeastMinutes, kMostMinutes);
+  const stay = new Set(items.map((item) => item.drill));
+  const drills = pack.catalogue["drills"];
+  const ids = Array.isArray(drills) ? drills.map((drill) => table(drill)["id"]) : [];
+  const others = ids.filter((id): id is string => typeof id === "string" && !stay.has(id));
+  const facts: Facts = { ...state.facts, late: 0, pins: [], minutes: left, bans: others };
+  const request = requestFor("plan", pack, { ...state, facts });
+  if (!request) return undefined;
+  const drill = items.map(({ drill: id, rung, sets, amount }) => ({ id, rung, sets, amount }));
+  request["routine"] = { ...table(request["routine"]), minutes: left, drill };
+  return request;
+}

@@ -1,0 +1,118 @@
+// What every screen stands on: the package, the evening, the door, and how the evening goes on. Made by openPitch;
+// kept and sent by whoever opened it.
+import { computed, effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
+import type { FigureAnswer, PlanAnswer } from "../engine/answers.ts";
+import type { Engine } from "../engine/engine.ts";
+import { drillDocument } from "../evening/drill.ts";
+import type { NewEntry } from "../evening/entries.ts";
+import type { EveningState } from "../evening/evening_state.ts";
+import type { EveningEvent } from "../evening/events.ts";
+import { requestFor, requestForRest } from "../evening/request.ts";
+import { step } from "../evening/step.ts";
+import type { EveningPackage } from "../package/evening_package.ts";
+import { language } from "../words/words.ts";
+import type { Preferences } from "./preferences.ts";
+
+export type Overlay = "none" | "hurt" | "slip" | "settings";
+
+export interface Pitch {
+  pack: EveningPackage;
+  engine: Engine;
+  evening: ReadonlySignal<EveningState>;
+  preferences: Signal<Preferences>;
+  overlay: Signal<Overlay>;
+  planning: ReadonlySignal<boolean>;
+  trouble: ReadonlySignal<string>; // why there is no plan, in one sentence; empty where there is one
+  names_shown: ReadonlySignal<boolean>;
+  happen(event: EveningEvent): void;
+  figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
+  planRest(minutes: number): Promise<PlanAnswer | undefined>;
+  close(): void;
+}
+
+export interface PitchKeeper {
+  pack: EveningPackage;
+  engine: Engine;
+  evening: EveningState; // as it was kept, or of openEvening
+  preferences: Preferences;
+  keep(evening: EveningState, entries: NewEntry[]): void; // after each event: what to keep, what was entered
+  keepPreferences(preferences: Preferences): void;
+}
+
+export function openPitch(keeper: PitchKeeper): Pitch {
+  const { pack, engine } = keeper;
+  const evening = signal(keeper.evening);
+  const preferences = signal(keeper.preferences);
+  const planning = signal(false);
+  const trouble = signal("");
+  const figures = new Map<string, FigureAnswer | undefined>();
+
+  function happen(event: EveningEvent): void {
+    const after = step(evening.peek(), event);
+    if (after.state === evening.peek() && after.entries.length === 0) return;
+    evening.value = after.state;
+    keeper.keep(after.state, after.entries);
+  }
+
+  const facts = computed(() => JSON.stringify([evening.value.facts, evening.value.hurt]));
+  const running = computed(() => evening.value.run !== undefined);
+  let asked = 0;
+  async function plan(): Promise<void> {
+    const request = requestFor("plan", pack, evening.peek());
+    if (!request) return;
+    asked += 1;
+    const mine = asked;
+    planning.value = true;
+    const answer = await engine.ask(request);
+    if (mine !== asked) return; // a newer question is on its way
+    planning.value = false;
+    if (answer.answer === "plan") {
+      trouble.value = "";
+      happen({ event: "planned", plan: answer });
+    } else if (answer.answer === "faults") {
+      trouble.value = answer.faults[0]?.sentence ?? "";
+    } else if (answer.answer === "broken") {
+      trouble.value = answer.why;
+    }
+  }
+
+  const stops = [
+    effect(() => {
+      void facts.value;
+      if (!running.value) void plan();
+    }),
+    effect(() => {
+      language.value = preferences.value.language;
+      keeper.keepPreferences(preferences.value);
+    }),
+  ];
+
+  return {
+    pack,
+    engine,
+    evening,
+    preferences,
+    overlay: signal<Overlay>("none"),
+    planning,
+    trouble,
+    names_shown: computed(() => evening.value && Date.parse(pack.lease_until) > Date.now()),
+    happen,
+    async figure(drill, rung) {
+      const key = `${drill}/${rung}`;
+      const document = drillDocument(pack, drill);
+      if (figures.has(key) || !document) return figures.get(key);
+      const answer = await engine.ask({ request: "figure", drill: document, rung, frames: 24 });
+      if (answer.answer === "dropped") return undefined;
+      figures.set(key, answer.answer === "figure" ? answer : undefined);
+      return figures.get(key);
+    },
+    async planRest(minutes) {
+      const request = requestForRest(pack, evening.peek(), minutes);
+      const answer = request && (await engine.ask(request));
+      return answer?.answer === "plan" && answer.items.length > 0 ? answer : undefined;
+    },
+    close() {
+      for (const stop of stops) stop();
+    },
+  };
+}

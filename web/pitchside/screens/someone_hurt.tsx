@@ -1,0 +1,109 @@
+// Someone is hurt: stop, look for danger signs, call, get help; the note comes last. It never says what it is.
+import { useState } from "preact/hooks";
+import type { Place } from "../evening/sore.ts";
+import { eveningOf } from "../evening/request.ts";
+import { lines, say } from "../words/words.ts";
+import { CloseButton, Head } from "./parts.tsx";
+import type { Pitch } from "./pitch.ts";
+import { PlacePicker, WhoPicker } from "./who.tsx";
+
+function Signs({ title, signs }: { title: string; signs: string[] }) {
+  return (
+    <>
+      <h2>{title}</h2>
+      <ul>
+        {signs.map((sign) => (
+          <li key={sign}>{sign}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function ActionPlanLines({ pitch }: { pitch: Pitch }) {
+  const strip = eveningOf(pitch.pack, pitch.evening.value)?.strip;
+  const plan = pitch.pack.action_plans.find((each) => each.strip === strip);
+  if (!plan) return <p>{say("hurt.no_plan")}</p>;
+  return (
+    <ul>
+      {plan.lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+interface NoteProps {
+  pitch: Pitch;
+  player: string;
+  place: Place | "";
+  noted: boolean;
+  onPlayer(player: string): void;
+  onPlace(place: Place | ""): void;
+}
+
+function Note({ pitch, player, place, noted, onPlayer, onPlace }: NoteProps) {
+  return (
+    <section>
+      <h2>{say("hurt.note")}</h2>
+      <p role="status">{noted && <strong>{say("hurt.noted")}</strong>}</p>
+      <p>{say("hurt.who")}</p>
+      <WhoPicker pitch={pitch} label={say("hurt.who")} player={player} onPick={onPlayer} />
+      {player && (
+        <>
+          <p>{say("hurt.where")}</p>
+          <PlacePicker label={say("hurt.where")} place={place} onPick={onPlace} />
+        </>
+      )}
+    </section>
+  );
+}
+
+export function HurtScreen({ pitch }: { pitch: Pitch }) {
+  const { emergency_number } = pitch.pack;
+  const [player, setPlayer] = useState("");
+  const [place, setPlace] = useState<Place | "">("");
+  const [noted, setNoted] = useState(false);
+  const pick = (picked: string) => {
+    setPlayer(picked);
+    setPlace("");
+    setNoted(false);
+  };
+  const write = () => {
+    pitch.happen(place ? { event: "hurt", player, place } : { event: "hurt", player });
+    pick("");
+    setNoted(true);
+  };
+  return (
+    <>
+      <Head title={say("hurt.title")}>
+        <CloseButton pitch={pitch} />
+      </Head>
+      <main>
+        <p class="large">
+          <strong>{say("hurt.stop")}</strong> {say("hurt.doubt")}
+        </p>
+        <Signs title={say("hurt.call_if")} signs={lines("hurt.call_signs")} />
+        <a class="button act now" href={`tel:${emergency_number.replace(/[^0-9+*#]/g, "")}`}>
+          {say("hurt.call", { number: emergency_number })}
+        </a>
+        <h2>{say("hurt.plan")}</h2>
+        <ActionPlanLines pitch={pitch} />
+        <Signs title={say("hurt.clinician_if")} signs={lines("hurt.clinician_signs")} />
+        <Note pitch={pitch} player={player} place={place} noted={noted} onPlayer={pick} onPlace={setPlace} />
+        <p class="soft">{say("say.local_rules")}</p>
+      </main>
+      <footer class="bar">
+        {player ? (
+          <button type="button" class="main" onClick={write}>
+            {say("hurt.write")}
+          </button>
+        ) : (
+          <button type="button" class="main" onClick={() => (pitch.overlay.value = "none")}>
+            {say("hurt.return")}
+          </button>
+        )}
+      </footer>
+    </>
+  );
+}

@@ -1,0 +1,119 @@
+// Tonight: what is known, the session drawn to time, what is different, and one thing to do next.
+import type { EveningState } from "../evening/evening_state.ts";
+import { eveningOf, timeAfter } from "../evening/request.ts";
+import { say } from "../words/words.ts";
+import { Changes } from "./changes.tsx";
+import { Head, Stepper } from "./parts.tsx";
+import type { Pitch } from "./pitch.ts";
+import { Ribbon } from "./ribbon.tsx";
+import { DrillList, Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
+
+function Known({ pitch }: { pitch: Pitch }) {
+  const { known_at, ask } = pitch.pack;
+  return (
+    <p>
+      <span class="soft">{known_at ? say("tonight.known", { when: known_at }) : say("tonight.never_known")}</span>{" "}
+      <strong>{ask}</strong>
+    </p>
+  );
+}
+
+function Planned({ pitch, state, starts }: { pitch: Pitch; state: EveningState; starts: string }) {
+  const { plan } = state;
+  const trouble = pitch.trouble.value;
+  if (trouble) {
+    return (
+      <p role="alert">
+        <strong>{say("tonight.no_plan")}</strong> {trouble}
+      </p>
+    );
+  }
+  if (!plan) return <p role="status">{say("say.working")}</p>;
+  if (plan.infeasible) {
+    return (
+      <div role="alert">
+        <p class="large">
+          <strong>{say("tonight.no_plan")}</strong>
+        </p>
+        <ul>
+          {plan.infeasible.conflict.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+        <p>{say("tonight.way_out", { way: plan.infeasible.way_out })}</p>
+      </div>
+    );
+  }
+  return (
+    <>
+      <Ribbon plan={plan} start={starts} />
+      <p class="large" aria-live="polite">
+        <strong>
+          {pitch.planning.value
+            ? say("say.working")
+            : plan.time && say("tonight.done_by", { finish: plan.time.finish, late: plan.time.finish_nine_in_ten })}
+        </strong>
+      </p>
+      <Changes pitch={pitch} />
+    </>
+  );
+}
+
+export function TonightScreen({ pitch }: { pitch: Pitch }) {
+  const state = pitch.evening.value;
+  const { facts, plan } = state;
+  const evening = eveningOf(pitch.pack, state);
+  if (!evening) {
+    return (
+      <>
+        <Head title={say("tonight.title")} />
+        <main>
+          <p>{say("tonight.no_evening")}</p>
+        </main>
+      </>
+    );
+  }
+  const change = (facts: Partial<EveningState["facts"]>) => pitch.happen({ event: "facts", facts });
+  const minutes = facts.minutes ?? evening.minutes;
+  const starts = timeAfter(evening.start, Math.max(0, evening.minutes - minutes));
+  const players = facts.turnout ?? plan?.turnout ?? pitch.pack.roster.length;
+  const planned = plan?.outcome === "optimal" && !pitch.trouble.value;
+  return (
+    <>
+      <Head title={say("tonight.title")}>
+        <p>
+          {pitch.pack.squad.name}, {evening.strip}
+        </p>
+      </Head>
+      <main>
+        <Known pitch={pitch} />
+        <Planned pitch={pitch} state={state} starts={starts} />
+        <Stepper label={say("tonight.players")} value={players} least={2} most={40} onChange={(turnout) => change({ turnout })} />
+        <Stepper label={say("tonight.minutes")} value={minutes} least={5} most={60} onChange={(value) => change({ minutes: value })} />
+        <Stepper label={say("tonight.late")} value={facts.late} least={0} most={Math.max(0, players - 1)} onChange={(late) => change({ late })} />
+        <Ground pitch={pitch} evening={evening} />
+        <Missing pitch={pitch} />
+        <WhoIsHere pitch={pitch} />
+        <SoreNote pitch={pitch} />
+        <DrillList pitch={pitch} />
+        <div class="row" style={{ marginTop: "0.9rem" }}>
+          <button type="button" onClick={() => (pitch.overlay.value = "slip")}>
+            {say("tonight.slip")}
+          </button>
+          <button type="button" onClick={() => (pitch.overlay.value = "settings")}>
+            {say("tonight.settings")}
+          </button>
+          <button type="button" class="act" onClick={() => (pitch.overlay.value = "hurt")}>
+            {say("run.hurt")}
+          </button>
+        </div>
+        <p class="soft">{say("say.local_rules")}</p>
+      </main>
+      <footer class="bar">
+        <button type="button" class="main" disabled={!planned} onClick={() => pitch.happen({ event: "go", screen: "lay-out" })}>
+          {say("tonight.lay_out")}
+        </button>
+      </footer>
+    </>
+  );
+}

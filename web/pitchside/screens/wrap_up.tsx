@@ -1,0 +1,83 @@
+// Wrap up in three taps: how many, how it went, what needs help.
+import type { DidIt } from "../evening/evening_state.ts";
+import { say } from "../words/words.ts";
+import { Head, Stepper, Toggle } from "./parts.tsx";
+import type { Pitch } from "./pitch.ts";
+
+const kAnswers: DidIt[] = ["most", "half", "few"];
+const kWords = { most: "wrap_up.most", half: "wrap_up.half", few: "wrap_up.few", nobody: "wrap_up.few" } as const;
+
+function Finished() {
+  return (
+    <>
+      <Head title={say("wrap_up.title")} />
+      <main>
+        <p class="large" role="status">
+          <strong>{say("wrap_up.finished")}</strong>
+        </p>
+        <p>{say("wrap_up.kept")}</p>
+      </main>
+    </>
+  );
+}
+
+export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
+  const { wrap_up, plan, run, marks, facts, screen } = pitch.evening.value;
+  if (screen === "finished") return <Finished />;
+  const done = (plan?.items ?? []).filter((item) => !run || marks[item.drill]?.includes("done"));
+  const help = (drill: string, yes: boolean) => pitch.happen({ event: "needs-help", drill, yes });
+  const finish = () => {
+    const players = pitch.pack.roster.map((each) => each.player).filter((player) => !facts.away.includes(player));
+    const at = Date.now();
+    pitch.happen(facts.named && players.length === wrap_up.there ? { event: "wrapped-up", at, players } : { event: "wrapped-up", at });
+  };
+  const unfinished = run !== undefined && plan !== undefined && run.item < plan.items.length;
+  return (
+    <>
+      <Head title={say("wrap_up.title")} />
+      <main>
+        <Stepper
+          label={say("wrap_up.there")}
+          value={wrap_up.there}
+          least={0}
+          most={200}
+          onChange={(count) => pitch.happen({ event: "there", count })}
+        />
+        <h2>{say("wrap_up.did_it")}</h2>
+        <div class="row" role="group" aria-label={say("wrap_up.did_it")}>
+          {kAnswers.map((each) => (
+            <Toggle
+              key={each}
+              label={say(kWords[each])}
+              on={wrap_up.did_it === each}
+              onChange={() => pitch.happen({ event: "did-it", did_it: each })}
+            />
+          ))}
+        </div>
+        {done.length > 0 && <h2>{say("wrap_up.needs_help")}</h2>}
+        <div class="row" role="group" aria-label={say("wrap_up.needs_help")}>
+          {done.map((item) => (
+            <Toggle
+              key={item.drill}
+              label={item.name}
+              on={wrap_up.needs_help.includes(item.drill)}
+              onChange={(yes) => help(item.drill, yes)}
+            />
+          ))}
+        </div>
+        {unfinished && (
+          <p>
+            <button type="button" onClick={() => pitch.happen({ event: "go", screen: "run" })}>
+              {say("wrap_up.back_to_run")}
+            </button>
+          </p>
+        )}
+      </main>
+      <footer class="bar">
+        <button type="button" class="main" disabled={!wrap_up.did_it} onClick={finish}>
+          {say("wrap_up.finish")}
+        </button>
+      </footer>
+    </>
+  );
+}
