@@ -1,0 +1,47 @@
+// The coach's phone in Chromium against the real server: what it keeps, how it sends, how it is paired, its shell.
+// LANEWORK_ONLY='pattern' runs the tests whose names fit.
+import { rmSync } from "node:fs";
+import { Contract } from "../serve/contract.mjs";
+import { Demo, killAll } from "../serve/server.mjs";
+import { kept } from "./kept.mjs";
+import { harnessFolder } from "./paired.mjs";
+import { pairs } from "./pairs.mjs";
+import { removeAll } from "./phone.mjs";
+import { sent } from "./sent.mjs";
+import { shell } from "./shell.mjs";
+
+const kTests = [...kept, ...sent, ...pairs, ...shell];
+
+async function resultOf(test, context) {
+  let said;
+  try {
+    said = await test.run(context);
+  } catch (error) {
+    said = error.stack;
+  }
+  await removeAll();
+  await killAll();
+  const { detail, note } = typeof said === "string" ? { detail: said } : said;
+  return { name: `pocket: ${test.name}`, passed: detail === "", detail, note };
+}
+
+export const pocket = {
+  name: "pocket",
+  async run({ build, mode, program = `${process.cwd()}/${build}/lanework` }) {
+    const only = process.env.LANEWORK_ONLY;
+    const tests = kTests.filter(({ name }) => !only || new RegExp(only).test(name));
+    const demo = await Demo.make(program);
+    demo.web = await harnessFolder();
+    const contract = new Contract();
+    const results = [];
+    try {
+      for (const test of tests) results.push(await resultOf(test, { demo, contract, web: demo.web, build, long: mode === "long" }));
+    } finally {
+      rmSync(demo.web, { recursive: true, force: true });
+      demo.remove();
+    }
+    const faults = [...contract.faults].map(([what, times]) => `${what} (${times})`);
+    results.push({ name: "pocket: what the server answered is as schema/openapi.yaml has it", passed: faults.length === 0, detail: faults.join("\n") });
+    return results;
+  },
+};
