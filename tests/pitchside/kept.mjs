@@ -1,4 +1,5 @@
 // What is kept stays kept: a phone that dies, two tabs, a full phone, a clock that goes back, a lease that is over.
+import { randomBytes } from "node:crypto";
 import { all, kDay, that } from "../serve/expect.mjs";
 import { pause } from "../serve/server.mjs";
 import { onPhone } from "./paired.mjs";
@@ -81,16 +82,17 @@ const packageOf = (squad, lease, more = {}) => ({
 const keepPackage = (page, value) => page.evaluate((one) => window.lane.keep.keepPackage(one.squad.id, one), value);
 const later = (hours) => new Date(Date.now() + hours * 3600e3).toISOString();
 
+const noise = (bytes) => randomBytes(bytes / 2).toString("hex"); // the browser packs what can be packed
+
 async function full(set) {
   const { phone, way, page } = set;
   const wire = await phone.context.newCDPSession(page);
-  await keepPackage(page, packageOf("u12-dunnocks", later(1), { filling: "x".repeat(1e6) }));
-  await keepPackage(page, packageOf("u13-kestrels", later(1), { filling: "x".repeat(1e6) }));
+  for (const squad of ["u12-dunnocks", "u13-kestrels"]) await keepPackage(page, packageOf(squad, later(1), { filling: noise(1e6) }));
   await tap(page, 3);
   const quotaSize = (await page.evaluate(() => navigator.storage.estimate())).usage + 300000;
   await wire.send("Storage.overrideQuotaForOrigin", { origin: way.url, quotaSize });
   const fill = () => page.evaluate(async () => {
-    const state = { ...(await window.lane.keep.evening("evening")), filling: crypto.randomUUID().repeat(12000) };
+    const state = { ...(await window.lane.keep.evening("evening")), filling: Array.from({ length: 20000 }, () => crypto.randomUUID()).join("") };
     const kept = await window.lane.keep.step("evening", state, []);
     return { kept, squads: (await window.lane.keep.packages()).map((one) => one.package.squad.id) };
   });

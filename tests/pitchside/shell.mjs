@@ -1,1 +1,110 @@
-export const shell = [];
+// The shell: opens without signal, holds no data, and changes to a newer version only when it is told that it may.
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { bundlePitchside, sizesOf } from "../../tools/bundle_pitchside.mjs";
+import { all, that } from "../serve/expect.mjs";
+import { Server } from "../serve/server.mjs";
+import { Phone } from "./phone.mjs";
+import { confirmed, withApp } from "./pairs.mjs";
+
+async function pairedApp({ way, lead, link }) {
+  const phone = await Phone.make();
+  const opened = await link();
+  const page = await phone.page(`${way.url}/#pair=${opened.link}`);
+  await page.waitForSelector(".pair-code");
+  await confirmed(lead, opened.pairing, (await page.textContent(".pair-code")).replace(/\D/g, ""));
+  await page.waitForSelector("main button:not([type=submit])");
+  await page.click("main button");
+  await page.waitForSelector(".sync-line");
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  return { phone, page };
+}
+
+const cached = (page) => page.evaluate(async () => {
+  const out = [];
+  for (const name of await caches.keys()) {
+    for (const request of await (await caches.open(name)).keys()) out.push(new URL(request.url).pathname);
+  }
+  return { names: await caches.keys(), paths: out.sort() };
+});
+
+async function offline(context) {
+  return withApp(context, async (app) => {
+    const { phone, page } = await pairedApp(app);
+    await page.click(".sync-line button");
+    await page.waitForFunction(() => document.querySelector(".sync-line")?.textContent.includes("Last in touch"));
+    const held = await cached(page);
+    const files = readdirSync(app.folder).filter((name) => name !== "service-worker.js").map((name) => `/${name}`).sort();
+    const out = [that(held.paths.join() === files.join() && held.names.length === 1, `the caches hold ${held.paths}`)];
+    app.way.set("cut");
+    await phone.kill();
+    await phone.open();
+    app.way.seen.length = 0;
+    const from = Date.now();
+    const again = await phone.page(`${app.way.url}/any/where?x=1`);
+    await again.waitForSelector(".sync-line");
+    const took = Date.now() - from;
+    await again.waitForFunction(() => document.querySelector(".sync-line [role=alert]")?.textContent.includes("No signal"));
+    const type = await again.evaluate(() => document.fonts.ready.then(() => document.fonts.check("700 18px B612")));
+    out.push(that(type, "the type is not there"), that(app.way.seen.every(({ path }) => path.startsWith("/api/") || path === "/service-worker.js"), JSON.stringify(app.way.seen)));
+    return { detail: all(out), note: `opened without signal in ${took} ms after the browser was killed` };
+  });
+}
+
+async function renewed(context) {
+  return withApp(context, async (app) => {
+    const { page } = await pairedApp(app);
+    const before = await cached(page);
+    const newer = mkdtempSync(join(tmpdir(), "lanework-newer-"));
+    try {
+      const changed = join(newer, "index.html");
+      await bundlePitchside(newer, { page: readFileSync("web/pitchside/shell/index.html", "utf8").replace("<title>Lanework</title>", "<title>Lanework newer</title>") });
+      await app.server.stop();
+      const second = await Server.start(context.demo.program, app.server.folder, { flags: ["--web", newer] });
+      app.way.server = second;
+      await page.evaluate(async () => {
+        const found = await navigator.serviceWorker.getRegistration();
+        await found.update();
+        while (!found.waiting) await new Promise((resolve) => setTimeout(resolve, 50));
+      });
+      await page.reload();
+      const waits = await page.evaluate(async () => ({ title: document.title, waits: (await navigator.serviceWorker.getRegistration()).waiting !== null }));
+      const out = [that(waits.title === "Lanework" && waits.waits, `it did not wait: ${JSON.stringify(waits)}`), that(readFileSync(changed, "utf8").includes("newer"), "no newer one")];
+      await page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).waiting.postMessage("take-over"));
+      await page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration()).waiting === null);
+      await page.reload();
+      await page.waitForFunction(() => document.title === "Lanework newer", undefined, { timeout: 5000 });
+      await page.waitForFunction(async () => (await caches.keys()).length === 1, undefined, { timeout: 5000 });
+      const after = await cached(page);
+      out.push(that(after.names[0] !== before.names[0], `${before.names} and then ${after.names}`), that(await page.isVisible(".sync-line"), "it is no longer paired"));
+      await second.stop();
+      return all(out);
+    } finally {
+      rmSync(newer, { recursive: true, force: true });
+    }
+  });
+}
+
+// What the server calls hashed, it lets browsers keep for a year; the others are asked for each time.
+async function names(context) {
+  return withApp(context, async ({ way, folder }) => {
+    const out = [];
+    for (const name of readdirSync(folder)) {
+      const answer = await fetch(`${way.url}/${name}`);
+      const hashed = /-[0-9a-f]{10}\.\w+$/.test(name);
+      out.push(that(answer.status === 200 && answer.headers.get("cache-control").includes("immutable") === hashed, `${name}: ${answer.status} ${answer.headers.get("cache-control")}`));
+    }
+    const page = readFileSync(join(folder, "index.html"), "utf8");
+    out.push(that(!/<script(?![^>]*src=)|<style|\son\w+=|style=/.test(page), "the page has something inline"), that(!/\{\w+\}/.test(page), "a name was not put in"));
+    const { gzip } = sizesOf(new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name))])));
+    return { detail: all(out), note: `${gzip} bytes by gzip without the door` };
+  });
+}
+
+export const shell = [
+  { name: "opens without signal, and the caches hold only the shell", run: offline },
+  { name: "a newer version waits until it may take over", run: renewed },
+  { name: "hashed names, and nothing inline", run: names },
+];
