@@ -85,14 +85,17 @@ const later = (hours) => new Date(Date.now() + hours * 3600e3).toISOString();
 const noise = (bytes) => randomBytes(bytes / 2).toString("hex"); // the browser packs what can be packed
 
 async function full(set) {
-  const { phone, way, page } = set;
-  const wire = await phone.context.newCDPSession(page);
+  const { phone, way } = set;
+  // The browser remembers for a while how much room there was, so it begins anew.
+  await phone.kill();
+  await phone.open();
+  const wire = await phone.context.newCDPSession(await phone.page("about:blank"));
+  await wire.send("Storage.overrideQuotaForOrigin", { origin: way.url, quotaSize: 3e6 });
+  const page = await phone.lane(way.url);
   for (const squad of ["u12-dunnocks", "u13-kestrels"]) await keepPackage(page, packageOf(squad, later(1), { filling: noise(1e6) }));
   await tap(page, 3);
-  const quotaSize = (await page.evaluate(() => navigator.storage.estimate())).usage + 300000;
-  await wire.send("Storage.overrideQuotaForOrigin", { origin: way.url, quotaSize });
   const fill = () => page.evaluate(async () => {
-    const state = { ...(await window.lane.keep.evening("evening")), filling: Array.from({ length: 20000 }, () => crypto.randomUUID()).join("") };
+    const state = { ...(await window.lane.keep.evening("evening")), filling: Array.from({ length: 16 }, () => crypto.getRandomValues(new Uint8Array(65536))) };
     const kept = await window.lane.keep.step("evening", state, []);
     return { kept, squads: (await window.lane.keep.packages()).map((one) => one.package.squad.id) };
   });
@@ -102,8 +105,8 @@ async function full(set) {
   const refused = await fill();
   out.push(that(refused.kept.kept === false && refused.kept.why === "no-room", JSON.stringify(refused)), that(refused.squads.length === 1, "the last package went"));
   const state = await page.evaluate(() => window.lane.keep.evening("evening"));
-  out.push(that(state.count === 3, JSON.stringify(state).slice(0, 100)), that((await set.books()).waiting === 3, "the outbox lost something"));
-  await wire.send("Storage.overrideQuotaForOrigin", { origin: way.url });
+  out.push(that(state.count === 3, JSON.stringify(state).slice(0, 100)), that((await set.books(page)).waiting === 3, "the outbox lost something"));
+  await wire.send("Storage.overrideQuotaForOrigin", { origin: way.url, quotaSize: 1e8 });
   const again = (await tap(page))[0];
   out.push(that(again.kept && again.entries[0].sequence === 4, JSON.stringify(again)));
   return all(out);

@@ -1,8 +1,10 @@
 // What stands behind the pairing screen until an evening is opened: what waits, when the club was last reached, what is
 // in the way.
 import type { JSX } from "preact";
+import type { Keep } from "../keep/keep.ts";
 import type { Sync } from "../sync/sync.ts";
 import type { KeepingWords } from "./keeping_words.ts";
+import type { Renewal } from "./renewal.ts";
 
 function waitingWords(words: KeepingWords, count: number): string {
   if (count === 0) return words.waiting.none;
@@ -11,7 +13,7 @@ function waitingWords(words: KeepingWords, count: number): string {
 
 export function SyncLine({ sync, words, language }: { sync: Sync; words: KeepingWords; language: string }): JSX.Element {
   const { waiting, sending, contact, trouble } = sync.status.value;
-  const when = contact === undefined ? "" : new Intl.DateTimeFormat(language, { weekday: "long", hour: "2-digit", minute: "2-digit" }).format(contact);
+  const when = contact === undefined ? "" : new Intl.DateTimeFormat(language, { weekday: "long", hour: "2-digit", minute: "2-digit", hourCycle: "h23" }).format(contact);
   return (
     <section class="sync-line">
       <p role="status">{sending ? words.sending : waitingWords(words, waiting)}</p>
@@ -19,6 +21,33 @@ export function SyncLine({ sync, words, language }: { sync: Sync; words: Keeping
       {trouble === undefined ? null : <p role="alert">{words.trouble[trouble]}</p>}
       <button type="button" onClick={() => void sync.sendNow()}>
         {words.send}
+      </button>
+    </section>
+  );
+}
+
+// Shown only where no session is running.
+export function RenewalLine({ renewal, words }: { renewal: Renewal; words: KeepingWords }): JSX.Element | null {
+  if (!renewal.waits.value) return null;
+  return (
+    <section class="renewal-line">
+      <p role="status">{words.newer}</p>
+      <button type="button" onClick={() => renewal.takeOver()}>
+        {words.renew}
+      </button>
+    </section>
+  );
+}
+
+// Another tab writes: here one can only look, or take over.
+export function TabLine({ keep, words }: { keep: Keep; words: KeepingWords }): JSX.Element | null {
+  if (keep.closed.value) return <p role="alert">{words.reload}</p>;
+  if (keep.writes.value) return null;
+  return (
+    <section class="tab-line">
+      <p role="status">{words.read_only}</p>
+      <button type="button" onClick={() => keep.takeOver()}>
+        {words.take_over}
       </button>
     </section>
   );

@@ -9,10 +9,10 @@ import type { PairingWords } from "../pair/pairing_words.ts";
 import { Sync } from "../sync/sync.ts";
 import english from "../words/en.json";
 import spanish from "../words/es.json";
-import { SyncLine } from "./home.tsx";
+import { RenewalLine, SyncLine, TabLine } from "./home.tsx";
 import type { KeepingWords } from "./keeping_words.ts";
 import { serviceWorker } from "./places.ts";
-import { watchForRenewal } from "./renewal.ts";
+import { type Renewal, watchForRenewal } from "./renewal.ts";
 
 const secret = takeSecret(location, history); // before anything else could read the address
 
@@ -22,7 +22,14 @@ document.documentElement.lang = language;
 
 const pairs = signal(false);
 
-function App({ keep, sync, pairing }: { keep: Keep; sync: Sync; pairing: Pairing }): JSX.Element {
+interface Parts {
+  keep: Keep;
+  sync: Sync;
+  pairing: Pairing;
+  renewal: Renewal;
+}
+
+function App({ keep, sync, pairing, renewal }: Parts): JSX.Element {
   const device = keep.books.value.device;
   const open = (): void => {
     pairs.value = false;
@@ -32,6 +39,8 @@ function App({ keep, sync, pairing }: { keep: Keep; sync: Sync; pairing: Pairing
   return (
     <main class="pair">
       <h1>Lanework</h1>
+      <TabLine keep={keep} words={words.keeping} />
+      <RenewalLine renewal={renewal} words={words.keeping} />
       <SyncLine sync={sync} words={words.keeping} language={language} />
     </main>
   );
@@ -42,8 +51,8 @@ async function start(into: HTMLElement): Promise<void> {
   const sync = new Sync(keep);
   const pairing = new Pairing(keep);
   pairs.value = secret !== undefined || keep.books.value.device === undefined;
-  render(<App keep={keep} sync={sync} pairing={pairing} />, into);
   const renewal = watchForRenewal(serviceWorker);
+  render(<App keep={keep} sync={sync} pairing={pairing} renewal={renewal} />, into);
   sync.start();
   window.addEventListener("hashchange", () => {
     const another = takeSecret(location, history);
