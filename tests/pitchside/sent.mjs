@@ -124,15 +124,14 @@ async function otherContent(set) {
   return all(out, that(seen.told.length === 0, "told again"), that(aside.waiting === 0 && aside.told[0]?.verdict === "kept-aside" && /squad/.test(aside.told[0].why), JSON.stringify(aside.told)));
 }
 
-async function revoked(set, { byPackages = false } = {}) {
-  const { page, way, lead, device } = set;
+async function revoked(set) {
+  const { page, lead, device } = set;
   await keepPackage(page, packageOf("u13-kestrels", later(24)));
   await tap(page, 2);
   await set.run();
   const ids = idsOf(await tap(page, 3));
   await keepPackage(page, packageOf("u13-kestrels", later(24)));
   const said = await lead.post(`/api/devices/${device}/revoke`);
-  if (byPackages) way.set("says", { path: /^\/api\/sync/, status: 503, headers: { "retry-after": "0" }, body: { error: "store-busy", what: "." } });
   const offline = await set.books();
   const books = await set.run();
   const dump = await page.evaluate(() => window.lane.dump());
@@ -141,6 +140,58 @@ async function revoked(set, { byPackages = false } = {}) {
   return all(that(said.status === 200, said.text), that(offline.waiting === 3, JSON.stringify(offline)), that(books.waiting === 0 && books.trouble === "revoked" && books.device === undefined, JSON.stringify(books)),
     that(!/Wilhelmina|Q03|kestrels/.test(dump), dump), that(ids.every((id) => aside.some(({ content }) => content.includes(id))), `kept aside: ${JSON.stringify(aside).slice(0, 300)}`),
     that(refused.kept === false && refused.why === "not-paired", JSON.stringify(refused)));
+}
+
+// The route is stood in for where the program has none yet; the list of squads is the server's own.
+async function packages(set) {
+  const { page, way } = set;
+  const held = () => page.evaluate(async () => (await window.lane.keep.packages()).map((one) => `${one.package.squad.id} ${one.package.ask}`).sort().join());
+  const now = () => page.evaluate(() => window.lane.sync.sendNow());
+  const said = (path, status, body) => way.set("says", { path, status, body });
+  const own = (await set.caller.get("/api/device/squads")).json.squads.map(({ id }) => id);
+  await keepPackage(page, packageOf(own[0], later(1), { ask: "old" }));
+  await keepPackage(page, packageOf("no-longer-theirs", later(1)));
+  said(/evenings$/, 404, { error: "not-found", what: "There is nothing here for you." });
+  await now();
+  const out = [that((await held()) === `${own[0]} old`, `${await held()} after 404`), that(way.seen.filter(({ path }) => /evenings$/.test(path)).length === own.length, "not every squad was asked for")];
+  for (const body of ["<html>Welcome</html>", { ...packageOf("another", later(1)) }, packageOf(own[0], "some day", { ask: "bad" }), packageOf(own[0], later(1), { version: 2, ask: "newer" })]) {
+    said(/evenings$/, 200, body);
+    await now();
+    out.push(that((await held()) === `${own[0]} old`, `${await held()} after ${JSON.stringify(body).slice(0, 60)}`));
+  }
+  said(new RegExp(`${own[0]}/evenings$`), 200, packageOf(own[0], later(2), { ask: "new" }));
+  await now();
+  out.push(that((await held()).includes(`${own[0]} new`), await held()));
+  said(/^\/api\/device\/squads$/, 401, { error: "revoked", what: "This device is no longer part of the club." });
+  await now();
+  const books = await set.books();
+  return all(out, that((await held()) === "" && books.device === undefined && books.trouble === "revoked", JSON.stringify(books)));
+}
+
+async function byItself(set) {
+  const { page, phone, way } = set;
+  const sentAfter = async (what) => {
+    const from = Date.now();
+    const done = await page.waitForFunction(() => window.lane.keep.books.value.waiting === 0, undefined, { timeout: 8000 }).catch(() => undefined);
+    return that(done !== undefined, `not sent ${what} in ${Date.now() - from} ms`);
+  };
+  await tap(page);
+  await page.evaluate(() => window.lane.sync.start());
+  const out = [await sentAfter("on opening")];
+  await tap(page);
+  out.push(await sentAfter("soon after a tap"));
+  await phone.context.setOffline(true);
+  await tap(page, 2);
+  await pause(2500);
+  const off = await set.books();
+  await phone.context.setOffline(false);
+  out.push(that(off.waiting === 2 && off.trouble === "no-signal", JSON.stringify(off)), await sentAfter("when signal came"));
+  way.set("cut");
+  await tap(page);
+  await pause(2500);
+  way.set("through");
+  await page.evaluate(() => document.dispatchEvent(new Event("visibilitychange")));
+  return all(out, await sentAfter("when the app came into view"), that((await set.seen()).size === 5, "not each once"));
 }
 
 // The backup is from between two evenings of the phone; what came after it is on the phone alone.
@@ -181,5 +232,7 @@ export const sent = [
   onPhone("a long backlog goes in parts, smaller where the way is narrow", chunks),
   onPhone("other content and what is kept aside are told", otherContent),
   onPhone("a device that was revoked delivers and is wiped", revoked),
+  onPhone("packages are fetched, trimmed, and kept where none comes", packages),
+  onPhone("it sends by itself", byItself),
   onPhone("a server restored from a backup gets everything again", restored),
 ];

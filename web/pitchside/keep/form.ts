@@ -1,4 +1,4 @@
-// What lies on the phone, in one IndexedDB database (docs/formats/pocket.md).
+// What lies on the phone, in one IndexedDB database (docs/model/pocket.md).
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { EveningPackage } from "../package/evening_package.ts";
 import type { Entry } from "./entry.ts";
