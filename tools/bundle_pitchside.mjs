@@ -3,7 +3,7 @@
 // usage: node tools/bundle_pitchside.mjs FOLDER [--door lanework.wasm] [--budget BYTES]
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
@@ -12,7 +12,6 @@ const kApp = join(kRoot, "web/pitchside");
 const kWorker = join(kApp, "engine/worker.ts");
 const kStyles = ["shell/shell.css", "pair/pair.css", "look/look.css"];
 const kIcons = ["icon.svg", "icon-192.png", "icon-512.png"];
-const kWeights = [400, 700];
 const kBudgetBytes = 300_000; // of a first load, compressed, without pictures
 const kPacked = /\.(png|woff2)$/; // as app/serve/static_files.cpp leaves them
 
@@ -53,20 +52,24 @@ class Folder {
   }
 }
 
-function styleWith(folder) {
-  const faces = kWeights.map((weight) => {
-    const file = readFileSync(join(kRoot, `node_modules/@fontsource/b612/files/b612-latin-${weight}-normal.woff2`));
-    return `@font-face{font-family:"B612";font-weight:${weight};font-display:swap;src:url(/${folder.addHashed(`b612-${weight}`, "woff2", file)}) format("woff2")}`;
-  });
-  const own = kStyles.map((name) => join(kApp, name)).filter(existsSync).map((name) => readFileSync(name, "utf8"));
-  return [...faces, ...own].join("\n");
+// The styles with what they import; type goes into the folder by a name that the server knows as hashed.
+async function styleWith(folder) {
+  const { build } = await import("esbuild");
+  const type = {
+    name: "type",
+    setup: (made) => made.onResolve({ filter: /\.woff2$/ }, ({ path, resolveDir }) => ({
+      path: `/${folder.addHashed(basename(path, ".woff2"), "woff2", readFileSync(join(resolveDir, path)))}`, external: true,
+    })),
+  };
+  const contents = kStyles.filter((name) => existsSync(join(kApp, name))).map((name) => `@import "./${name}";`).join("\n");
+  const made = await build({ stdin: { contents, resolveDir: kApp, loader: "css" }, bundle: true, minify: true, write: false, plugins: [type], logLevel: "silent" });
+  return made.outputFiles[0].text;
 }
 
 // entry and page: a test puts its own in place of the app's.
 export async function bundlePitchside(to, { door, entry = join(kApp, "shell/main.tsx"), page } = {}) {
   const folder = new Folder();
-  const { transform } = await import("esbuild");
-  const style = folder.addHashed("style", "css", (await transform(styleWith(folder), { loader: "css", minify: true })).code);
+  const style = folder.addHashed("style", "css", await styleWith(folder));
   const doorFile = door && existsSync(door) ? `/${folder.addHashed("lanework", "wasm", readFileSync(door))}` : "";
   const worker = existsSync(kWorker) ? `/${folder.addHashed("worker", "js", await bundled(kWorker, "esm"))}` : "";
   const main = folder.addHashed("main", "js", await bundled(entry, "esm", { kEngineWorkerFile: worker, kDoorFile: doorFile }));

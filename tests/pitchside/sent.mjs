@@ -110,6 +110,29 @@ async function chunks(set) {
   return all(out, that((await set.seen()).size === 1603, `${(await set.seen()).size} there`));
 }
 
+// Five weeks by the server's clock; the phone's own counts for nothing.
+async function old(set) {
+  const { page, way } = set;
+  const counts = async () => {
+    const { acknowledged, outbox, evening } = JSON.parse(await page.evaluate(() => window.lane.dump()));
+    return `${acknowledged.length} ${outbox.length} ${evening.length}`;
+  };
+  await page.evaluate(() => window.lane.keep.step("another", {}, []));
+  await tap(page, 3);
+  await set.run();
+  await page.evaluate((milliseconds) => window.lane.shiftClock(milliseconds), 3 * 365 * 86400e3);
+  await set.run();
+  const out = [that((await counts()) === "3 0 2", await counts())];
+  const { ledger } = (await set.books()).device;
+  const at = (days) => way.set("says", { path: /sync$/, status: 200, body: { client: 1, ledger, now: later(24 * days), entries: [], after: 0, more: false } });
+  at(34);
+  await set.run();
+  out.push(that((await counts()) === "3 0 2", `${await counts()} after 34 days`));
+  at(36);
+  await set.run();
+  return all(out, that((await counts()) === "0 0 1", `${await counts()} after 36 days`));
+}
+
 async function otherContent(set) {
   const { page, caller } = set;
   const [{ entries: [entry] }] = await tap(page);
@@ -232,6 +255,7 @@ export const sent = [
   onPhone("a long backlog goes in parts, smaller where the way is narrow", chunks),
   onPhone("other content and what is kept aside are told", otherContent),
   onPhone("a device that was revoked delivers and is wiped", revoked),
+  onPhone("what was acknowledged goes after five weeks", old),
   onPhone("packages are fetched, trimmed, and kept where none comes", packages),
   onPhone("it sends by itself", byItself),
   onPhone("a server restored from a backup gets everything again", restored),

@@ -22,6 +22,7 @@ export class Keep {
   readonly writes: ReadonlySignal<boolean>; // this tab may write; another one's turn comes when that one closes
   readonly closed = signal(false); // the database went away under this tab: load it anew
   private readonly writer: ReturnType<typeof becomeWriter>;
+  private line: Promise<unknown> = Promise.resolve(); // steps one by one: a state that had to wait for room overtakes none
   private readonly channel = new BroadcastChannel(kChannel);
 
   private constructor(private readonly database: PocketDatabase, private readonly now: () => Date) {
@@ -43,7 +44,13 @@ export class Keep {
   }
 
   // Resolves when it is on the disk. state may be made of the entries, where it needs their ids.
-  async step(evening: string, state: unknown | ((made: Entry[]) => unknown), entries: NewEntry[]): Promise<Kept> {
+  step(evening: string, state: unknown | ((made: Entry[]) => unknown), entries: NewEntry[]): Promise<Kept> {
+    const kept = this.line.then(() => this.keepStep(evening, state, entries));
+    this.line = kept.catch(() => undefined);
+    return kept;
+  }
+
+  private async keepStep(evening: string, state: unknown, entries: NewEntry[]): Promise<Kept> {
     if (!this.writes.value) return { kept: false, why: "other-tab" };
     const kept = await keepStep(this.database, { token: this.writer.token, now: this.now }, evening, state, entries);
     if (kept.kept && entries.length > 0) await this.changed();

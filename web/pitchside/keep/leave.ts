@@ -24,11 +24,20 @@ export async function wipe(database: PocketDatabase): Promise<void> {
   await transaction.done;
 }
 
-// By the server's clock: a phone's that is a year ahead would throw everything away.
+// By the server's clock: a phone's that is a year ahead would throw everything away. The newest evening stays, whatever
+// the phone's clock said when it was touched.
 export async function dropOld(database: PocketDatabase, serverNow: number): Promise<void> {
-  const transaction = database.transaction("acknowledged", "readwrite");
-  for (let cursor = await transaction.store.openCursor(); cursor; cursor = await cursor.continue()) {
-    if (serverNow - cursor.value.heard > kAcknowledgedDays * kDay) await cursor.delete();
+  const transaction = database.transaction(["acknowledged", "told", "evening"], "readwrite");
+  const acknowledged = transaction.objectStore("acknowledged");
+  const old = (time: number): boolean => serverNow - time > kAcknowledgedDays * kDay;
+  for (let cursor = await acknowledged.openCursor(); cursor; cursor = await cursor.continue()) {
+    if (!old(cursor.value.heard)) continue;
+    await transaction.objectStore("told").delete(cursor.value.sequence);
+    await cursor.delete();
+  }
+  const evenings = (await transaction.objectStore("evening").getAll()).sort((a, b) => a.touched - b.touched);
+  for (const { key, touched } of evenings.slice(0, -1)) {
+    if (old(touched)) await transaction.objectStore("evening").delete(key);
   }
   await transaction.done;
 }
