@@ -54,6 +54,23 @@ async function offline(context) {
   });
 }
 
+// What a coach reads whose phone was revoked.
+async function lostRight(context) {
+  return withApp(context, async (app) => {
+    const { page } = await pairedApp(app);
+    const devices = (await app.lead.get("/api/devices")).json.devices;
+    const ours = devices.find(({ label }) => label.startsWith("Linux"));
+    const said = await app.lead.post(`/api/devices/${ours.device}/revoke`);
+    await page.waitForFunction(() => {
+      window.dispatchEvent(new Event("online"));
+      return document.querySelector(".pair-form") !== null;
+    }, undefined, { polling: 500, timeout: 10000 });
+    const text = await page.textContent("main");
+    if (process.env.LANEWORK_PICTURES) await page.screenshot({ path: join(process.env.LANEWORK_PICTURES, "revoked.png") });
+    return all(that(said.status === 200, said.text), that(/no longer part of the club/.test(text), text));
+  });
+}
+
 async function renewed(context) {
   return withApp(context, async (app) => {
     const { page } = await pairedApp(app);
@@ -103,6 +120,7 @@ async function names(context) {
 }
 
 export const shell = [
+  { name: "a phone that lost its right says so", run: lostRight },
   { name: "opens without signal, and the caches hold only the shell", run: offline },
   { name: "a newer version waits until it may take over", run: renewed },
   { name: "hashed names, and nothing inline", run: names },

@@ -9,6 +9,7 @@ interface Shown {
   pairing: Pairing;
   words: PairingWords;
   onOpen: () => void; // paired, and the coach wants to go on
+  notice?: string | undefined; // why the phone is not paired any more
 }
 
 function LinkForm({ pairing, words }: Shown): JSX.Element {
@@ -76,6 +77,11 @@ export function PairScreen(shown: Shown): JSX.Element {
   return (
     <main class="pair">
       <h1>{shown.words.title}</h1>
+      {shown.notice === undefined || shown.pairing.state.value.at !== "link-wanted" ? null : (
+        <p role="alert" class="pair-fault">
+          {shown.notice}
+        </p>
+      )}
       <State {...shown} />
     </main>
   );

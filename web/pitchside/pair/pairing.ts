@@ -56,6 +56,11 @@ export class Pairing {
     await this.wait(row);
   }
 
+  // The coach has seen that the phone is paired; should it lose its right later, the screen begins anew.
+  done(): void {
+    if (this.held.value.at === "paired") this.held.value = { at: "link-wanted" };
+  }
+
   private async refused(): Promise<PairingFault | undefined> {
     const reason = await unfit();
     if (reason) return reason;

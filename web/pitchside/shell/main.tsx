@@ -33,9 +33,14 @@ function App({ keep, sync, pairing, renewal }: Parts): JSX.Element {
   const device = keep.books.value.device;
   const open = (): void => {
     pairs.value = false;
+    pairing.done();
     void sync.sendNow();
   };
-  if (pairs.value || device === undefined || device.standing === "stranger") return <PairScreen pairing={pairing} words={words.pairing} onOpen={open} />;
+  if (pairs.value || device === undefined || device.standing === "stranger") {
+    const { trouble } = sync.status.value;
+    const notice = trouble === "revoked" || trouble === "pair-anew" ? words.keeping.trouble[trouble] : undefined;
+    return <PairScreen pairing={pairing} words={words.pairing} onOpen={open} notice={notice} />;
+  }
   return (
     <main class="pair">
       <h1>Lanework</h1>
