@@ -20,6 +20,7 @@ const kChannel = "lanework-kept";
 export class Keep {
   readonly books = signal<Books>({ waiting: 0, told: [], device: undefined });
   readonly writes: ReadonlySignal<boolean>; // this tab may write; another one's turn comes when that one closes
+  readonly packages_changed = signal(0); // counts: another package was kept, or one has gone
   readonly closed = signal(false); // the database went away under this tab: load it anew
   private readonly writer: ReturnType<typeof becomeWriter>;
   private line: Promise<unknown> = Promise.resolve(); // steps one by one: a state that had to wait for room overtakes none
@@ -72,12 +73,14 @@ export class Keep {
   async keepPackage(squad: string, value: EveningPackage): Promise<boolean> {
     const kept = await keepPackage(this.database, squad, value, this.now().getTime());
     await this.changed();
+    this.packages_changed.value++;
     return kept;
   }
 
   async trimPackages(squads: string[]): Promise<void> {
     await trimPackages(this.database, squads);
     await this.changed();
+    this.packages_changed.value++;
   }
 
   outbox(most: number) {
@@ -102,6 +105,7 @@ export class Keep {
   async revoked(): Promise<void> {
     await wipe(this.database);
     await this.changed();
+    this.packages_changed.value++;
   }
 
   // The server does not know the secret: everything stays, until the device is paired anew.

@@ -39,10 +39,21 @@ export interface Evening {
   documents: EveningDocuments;
 }
 
-// Whom to call and where to go at a place (docs/formats/venue.md), line by line as it is to be read.
+// Whom to call and where to go at a place; what is not known is absent (docs/formats/venue.md).
+export interface Venue {
+  name: string;
+  address?: string;
+  map?: string;
+  way_in?: string;
+  emergency_number?: string;
+  phone_with_signal?: string;
+  defibrillator?: string;
+  first_aid_bag?: string;
+  roles?: { stays_with_player?: string; calls?: string; meets_ambulance?: string; minds_others?: string };
+}
 export interface ActionPlan {
   strip: string; // as Evening.strip
-  lines: string[];
+  venue: Venue;
 }
 
 export interface EveningPackage {
@@ -57,6 +68,5 @@ export interface EveningPackage {
   standing: Standing[];
   evenings: Evening[]; // the earliest first; may be empty
   catalogue: DoorTable;
-  emergency_number: string;
   action_plans: ActionPlan[];
 }

@@ -52,3 +52,25 @@ export function TabLine({ keep, words }: { keep: Keep; words: KeepingWords }): J
     </section>
   );
 }
+
+// What became of an entry that its owner must hear about.
+export function ToldLines({ keep, words }: { keep: Keep; words: KeepingWords }): JSX.Element | null {
+  const told = keep.books.value.told.flatMap((row) => {
+    const said = row.verdict === "other-content" || row.verdict === "kept-aside" || row.verdict === "no-consent" ? words.told[row.verdict] : undefined;
+    return said === undefined ? [] : [{ sequence: row.sequence, said, why: row.why }];
+  });
+  if (told.length === 0) return null;
+  return (
+    <section class="told">
+      {told.map(({ sequence, said, why }) => (
+        <div key={sequence} role="status">
+          <p>{said}</p>
+          {why ? <p>{why}</p> : null}
+          <button type="button" onClick={() => void keep.sawTold(sequence)}>
+            {words.told.seen}
+          </button>
+        </div>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,91 @@
+// From what is kept to an evening on the pitch: which there are, which is under way, and opening one.
+import { signal, type ReadonlySignal } from "@preact/signals";
+import { openEngine, type Engine } from "../engine/engine.ts";
+import type { EveningState } from "../evening/evening_state.ts";
+import type { Keep } from "../keep/keep.ts";
+import type { Refusal } from "../keep/step.ts";
+import { openPitch, type Pitch } from "../screens/pitch.ts";
+import { firstPreferences, type Preferences } from "../screens/preferences.ts";
+import type { Sync } from "../sync/sync.ts";
+import { eveningsOf, isUnderWay, stateOf, type HeldEvening } from "./evenings.ts";
+import { door, engineWorker } from "./places.ts";
+
+const kPreferences = "lanework-preferences"; // nothing of people: how the phone is set
+
+function keptPreferences(): Preferences {
+  const first = firstPreferences(navigator.languages);
+  try {
+    return { ...first, ...(JSON.parse(localStorage.getItem(kPreferences) ?? "{}") as Partial<Preferences>) };
+  } catch {
+    return first;
+  }
+}
+
+const two = (number: number): string => String(number).padStart(2, "0");
+export const dayOf = (now: Date): string => `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+
+export interface House {
+  evenings: ReadonlySignal<HeldEvening[]>;
+  locked: ReadonlySignal<boolean>; // names are hidden until the club was reached again
+  pitch: ReadonlySignal<Pitch | undefined>; // of the evening that is open
+  refused: ReadonlySignal<Refusal | undefined>; // why the last thing entered was not kept
+  look(): Promise<void>; // anew at what is kept
+  resume(): Promise<void>; // opens what is under way, where something is
+  open(evening: HeldEvening): Promise<void>;
+  close(): void;
+}
+
+export function openHouse(keep: Keep, sync: Sync): House {
+  const evenings = signal<HeldEvening[]>([]);
+  const locked = signal(false);
+  const pitch = signal<Pitch | undefined>(undefined);
+  const refused = signal<Refusal | undefined>(undefined);
+  let engine: Engine | undefined;
+
+  async function look(): Promise<void> {
+    const held = await keep.packages();
+    evenings.value = eveningsOf(held, dayOf(new Date()));
+    locked.value = held.some((one) => one.locked);
+  }
+
+  async function open(evening: HeldEvening): Promise<void> {
+    const state: EveningState = stateOf(evening, await keep.evening(evening.key));
+    engine ??= openEngine({ worker: engineWorker, door });
+    pitch.value = openPitch({
+      pack: evening.held.package,
+      engine,
+      evening: state,
+      preferences: keptPreferences(),
+      keep(after, entries) {
+        void keep.step(evening.key, after, entries).then((kept) => {
+          refused.value = kept.kept ? undefined : kept.why;
+          if (kept.kept && entries.length > 0) void sync.sendNow();
+        });
+      },
+      keepPreferences(preferences) {
+        localStorage.setItem(kPreferences, JSON.stringify(preferences));
+      },
+    });
+  }
+
+  async function resume(): Promise<void> {
+    for (const evening of evenings.value) {
+      const kept = await keep.evening(evening.key);
+      if (kept !== undefined && isUnderWay(stateOf(evening, kept))) return open(evening);
+    }
+  }
+
+  return {
+    evenings,
+    locked,
+    pitch,
+    refused,
+    look,
+    resume,
+    open,
+    close() {
+      pitch.value?.close();
+      pitch.value = undefined;
+    },
+  };
+}
