@@ -12,6 +12,7 @@ const { requestFor, requestForRest, timeAfter } = await loadTypescript("evening/
 const { changesBetween } = await loadTypescript("evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");
 const { nameOfDrill } = await loadTypescript("evening/drill.ts");
+const { barredFor } = await loadTypescript("evening/barred.ts");
 const { kPlaces } = await loadTypescript("evening/sore.ts");
 
 const pack = samplePackage(program());
@@ -100,4 +101,29 @@ test("the slip names by id and says what to do", () => {
   assert.equal(slip.answer, "slip", JSON.stringify(slip.faults));
   assert.ok(!slip.groups.some((group) => group.players.includes("Q01")));
   assert.ok(slip.swaps.some((swap) => swap.player === "Q14"));
+});
+
+test("what a sore place bars by name is what the door swaps out", () => {
+  for (const place of [...kPlaces.filter((each) => !["head", "neck", "chest"].includes(each)), undefined]) {
+    const sore = place ? { player: "Q04", points: 3, place } : { player: "Q04", points: 3 };
+    const state = withFacts({ sore: [sore] });
+    const plan = ask(requestFor("plan", pack, state));
+    const slip = ask(requestFor("slip", pack, state));
+    const swapped = slip.swaps.find((swap) => swap.player === "Q04").swaps.map((swap) => swap.instead_of);
+    const rows = new Map(barredFor(pack.catalogue, place).map(([drill, ...rungs]) => [drill, rungs]));
+    const barred = plan.items.filter((item) => rows.get(item.drill)?.length === 0 || rows.get(item.drill)?.includes(item.rung));
+    assert.deepEqual(swapped.sort(), barred.map((item) => item.drill).sort(), place ?? "anywhere");
+  }
+});
+
+test("permissions get a row more, and nothing else of them changes", () => {
+  const { restrictions: _, ...documents } = pack.evenings[0].documents;
+  const permissions = { as_known: "Sunday 20:10", permission: [{ player: "Q05", instruction: "sits out", sits_out: true }], partners: [] };
+  const pocket = { ...pack, evenings: [{ ...pack.evenings[0], documents: { ...documents, permissions } }] };
+  const request = requestFor("plan", pocket, withFacts({ sore: [{ player: "Q04", points: 3, place: "knee" }] }));
+  assert.equal(request.restrictions, undefined);
+  assert.deepEqual(request.permissions.permission[0], permissions.permission[0]);
+  assert.equal(request.permissions.permission[1].player, "Q04");
+  assert.ok(request.permissions.permission[1].bars.some(([drill]) => drill === "jump-and-stick"));
+  assert.deepEqual(request.permissions.partners, []);
 });

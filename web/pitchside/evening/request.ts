@@ -2,12 +2,14 @@
 import type { DoorTable, DoorValue, Evening, EveningPackage } from "../package/evening_package.ts";
 import type { DoorRequest } from "../engine/engine.ts";
 import type { EveningState, Facts, Sore } from "./evening_state.ts";
+import { barredFor } from "./barred.ts";
 import { takesPart } from "./sore.ts";
 
 const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
 const kMostMinutes = 60;
 const kLeastTurnout = 2;
 const kMostTurnout = 40;
+const kSwapsOnly = "swaps only, stop if it hurts"; // as catalogue/care/pain.toml says it
 
 const between = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
 
@@ -71,24 +73,29 @@ function kitOf(squad: DoorTable, facts: Facts): DoorTable {
 }
 
 function heldBack(sore: Sore): DoorTable {
-  const row: DoorTable = { player: sore.player, allowed: "light", instruction: "swaps only, stop if it hurts" };
+  const row: DoorTable = { player: sore.player, allowed: "light", instruction: kSwapsOnly };
   if (sore.place) row["areas"] = [sore.place];
   return row;
 }
 
-// What holds players back travels as it came. A row for a sore player can be added only to restrictions; with
-// permissions, which are closed, whoever would need swaps sits out tonight.
-function withSore(documents: Evening["documents"], facts: Facts): { part: DoorTable; out: string[] } {
+// What holds players back travels as it came, with a row more for who is sore tonight: by the place where the lead's
+// own restrictions stand, by the names of what is barred where only permissions do.
+function withSore(documents: Evening["documents"], facts: Facts, catalogue: DoorTable): { part: DoorTable; out: string[] } {
   const loose = documents as Partial<Evening["documents"]> & { restrictions?: DoorTable };
-  const sitting = facts.sore.filter((sore) => takesPart(sore) === "sits out").map((sore) => sore.player);
+  const out = facts.sore.filter((sore) => takesPart(sore) === "sits out").map((sore) => sore.player);
   const swapping = facts.sore.filter((sore) => takesPart(sore) === "swaps");
+  const more = (document: DoorTable, key: string, rows: DoorTable[]): DoorTable => {
+    const there = document[key];
+    return { ...document, [key]: [...(Array.isArray(there) ? there : []), ...rows] };
+  };
   if (loose.restrictions) {
-    const rows = loose.restrictions["restriction"];
-    const restriction = [...(Array.isArray(rows) ? rows : []), ...swapping.map(heldBack)];
-    return { part: { restrictions: { ...loose.restrictions, restriction } }, out: sitting };
+    return { part: { restrictions: more(loose.restrictions, "restriction", swapping.map(heldBack)) }, out };
   }
-  const part: DoorTable = loose.permissions ? { permissions: loose.permissions } : {};
-  return { part, out: [...sitting, ...swapping.map((sore) => sore.player)] };
+  if (!loose.permissions) return { part: {}, out };
+  const barred = swapping.map((sore): DoorTable => {
+    return { player: sore.player, instruction: kSwapsOnly, bars: barredFor(catalogue, sore.place) };
+  });
+  return { part: { permissions: more(loose.permissions, "permission", barred) }, out };
 }
 
 export function awayAsKnown(evening: Evening): string[] {
@@ -112,7 +119,7 @@ export function requestFor<Kind extends "plan" | "slip">(
   const evening = eveningOf(pack, state);
   if (!evening) return undefined;
   const { routine, strip, squad, roster } = evening.documents;
-  const { part, out } = withSore(evening.documents, state.facts);
+  const { part, out } = withSore(evening.documents, state.facts, pack.catalogue);
   return {
     request: kind,
     catalogue: pack.catalogue,

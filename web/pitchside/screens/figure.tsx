@@ -5,6 +5,7 @@ import { say } from "../words/words.ts";
 import type { Pitch } from "./pitch.ts";
 
 const kUsualSeconds = 2; // of a cycle that says nothing of its own
+const kRestMilliseconds = 1200; // at the last picture of what is done once
 const kLine = 14; // of the outline, in thousandths of stature
 
 function wantsStill(pitch: Pitch): boolean {
@@ -77,10 +78,11 @@ export function Figure({ pitch, drill, rung, name, seconds, moving }: FigureProp
   const still = wantsStill(pitch) || !moving;
   useEffect(() => {
     if (!figure || still || figure.frames.length < 2) return undefined;
-    const cycle = (seconds || kUsualSeconds) * 1000;
+    const doing = (seconds || kUsualSeconds) * 1000;
+    const cycle = figure.cycle === "once" ? doing + kRestMilliseconds : doing;
     let asked = 0;
     const draw = (now: number) => {
-      setAt(Math.floor(((now % cycle) / cycle) * figure.frames.length));
+      setAt(Math.min(figure.frames.length - 1, Math.floor(((now % cycle) / doing) * figure.frames.length)));
       asked = requestAnimationFrame(draw);
     };
     asked = requestAnimationFrame(draw);

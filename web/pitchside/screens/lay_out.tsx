@@ -80,9 +80,13 @@ export function LayOutScreen({ pitch }: { pitch: Pitch }) {
       </Head>
       <main>
         <p>{evening.strip}</p>
-        <StripDrawing place={place} />
-        <Lines place={place} />
-        <p class="soft">{say("lay_out.pace")}</p>
+        <div class="beside">
+          <StripDrawing place={place} />
+          <div>
+            <Lines place={place} />
+            <p class="soft">{say("lay_out.pace")}</p>
+          </div>
+        </div>
       </main>
       <footer class="bar">
         <button type="button" class="main" onClick={() => pitch.happen({ event: "start", at: Date.now() })}>
