@@ -75,7 +75,7 @@ async function twoTabs(set) {
 }
 
 const packageOf = (squad, lease, more = {}) => ({
-  version: 1, club: "Quillmere Juniors", squad: { id: squad, name: squad }, made: "2026-11-27T05:20:00+01:00", lease_until: lease, ask: "", catalogue: {}, emergency_number: "112", action_plans: [],
+  version: 1, club: "Quillmere Juniors", squad: { id: squad, name: squad }, made: "2026-11-27T05:20:00+01:00", lease_until: lease, ask: "", catalogue: {}, action_plans: [],
   roster: [{ player: "Q03", name: "Wilhelmina Testperson" }], standing: [],
   evenings: [{ day: kDay, start: "18:00", minutes: 20, strip: "grass", documents: { routine: {}, strip: {}, squad: {}, permissions: {}, roster: [{ id: "Q03", name: "Wilhelmina Testperson" }] } }], ...more,
 });

@@ -9,8 +9,9 @@ import { pairs } from "./pairs.mjs";
 import { removeAll } from "./phone.mjs";
 import { sent } from "./sent.mjs";
 import { shell } from "./shell.mjs";
+import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...sent, ...pairs, ...shell];
+const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening];
 
 async function resultOf(test, context) {
   let said;
@@ -27,7 +28,7 @@ async function resultOf(test, context) {
 
 export const pocket = {
   name: "pocket",
-  async run({ build, mode, program = `${process.cwd()}/${build}/lanework` }) {
+  async run({ build, wasm, mode, program = `${process.cwd()}/${build}/lanework` }) {
     const only = process.env.LANEWORK_ONLY;
     const tests = kTests.filter(({ name }) => !only || new RegExp(only).test(name));
     const demo = await Demo.make(program);
@@ -35,7 +36,7 @@ export const pocket = {
     const contract = new Contract();
     const results = [];
     try {
-      for (const test of tests) results.push(await resultOf(test, { demo, contract, web: demo.web, build, long: mode === "long" }));
+      for (const test of tests) results.push(await resultOf(test, { demo, contract, web: demo.web, build, wasm, long: mode === "long" }));
     } finally {
       rmSync(demo.web, { recursive: true, force: true });
       demo.remove();

@@ -33,16 +33,14 @@ export function samplePackage(program) {
         { day: "2026-11-26", start: "18:00", minutes: 20, days_to_match: 2, strip: strip.name, documents },
       ],
       catalogue,
-      emergency_number: "112",
       action_plans: [
         {
           strip: strip.name,
-          lines: [
-            "Millrace Lane 9, Quillmere; pitch 2 behind the club house",
-            "Way in: gate B in Orchard Road, open from 16:30",
-            "Defibrillator: club house, outside wall by the door",
-            "Stays with the player: the squad's coach. Calls: the second coach. At the gate: a parent",
-          ],
+          venue: {
+            name: "Millrace ground", address: "Millrace Lane 9, Quillmere", map: "pitch 2 behind the club house", emergency_number: "112",
+            way_in: "gate B in Orchard Road, open from 16:30", defibrillator: "club house, outside wall by the door",
+            roles: { stays_with_player: "the squad's coach", calls: "the second coach", meets_ambulance: "a parent at the gate" },
+          },
         },
       ],
     };

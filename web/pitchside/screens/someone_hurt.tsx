@@ -2,7 +2,8 @@
 import { useState } from "preact/hooks";
 import type { Place } from "../evening/sore.ts";
 import { eveningOf } from "../evening/request.ts";
-import { lines, say } from "../words/words.ts";
+import type { Venue } from "../package/evening_package.ts";
+import { lines, say, type Key } from "../words/words.ts";
 import { CloseButton, Head } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 import { PlacePicker, WhoPicker } from "./who.tsx";
@@ -20,16 +21,49 @@ function Signs({ title, signs }: { title: string; signs: string[] }) {
   );
 }
 
-function ActionPlanLines({ pitch }: { pitch: Pitch }) {
+function venueOf(pitch: Pitch): Venue | undefined {
   const strip = eveningOf(pitch.pack, pitch.evening.value)?.strip;
-  const plan = pitch.pack.action_plans.find((each) => each.strip === strip);
-  if (!plan) return <p>{say("hurt.no_plan")}</p>;
+  return pitch.pack.action_plans.find((each) => each.strip === strip)?.venue;
+}
+
+// What is known of the place, in the order in which it is needed.
+function linesOf(venue: Venue): [Key, string | undefined][] {
+  return [
+    ["hurt.at.address", venue.address],
+    ["hurt.at.map", venue.map],
+    ["hurt.at.way_in", venue.way_in],
+    ["hurt.at.phone", venue.phone_with_signal],
+    ["hurt.at.defibrillator", venue.defibrillator],
+    ["hurt.at.first_aid_bag", venue.first_aid_bag],
+    ["hurt.at.stays", venue.roles?.stays_with_player],
+    ["hurt.at.calls", venue.roles?.calls],
+    ["hurt.at.meets", venue.roles?.meets_ambulance],
+    ["hurt.at.minds", venue.roles?.minds_others],
+  ];
+}
+
+function ActionPlanLines({ venue }: { venue: Venue | undefined }) {
+  if (!venue) return <p>{say("hurt.no_plan")}</p>;
   return (
-    <ul>
-      {plan.lines.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-    </ul>
+    <dl class="venue">
+      {linesOf(venue).map(([key, value]) =>
+        value === undefined ? null : (
+          <div key={key}>
+            <dt>{say(key)}</dt>
+            <dd>{value}</dd>
+          </div>
+        ),
+      )}
+    </dl>
+  );
+}
+
+function CallButton({ number }: { number: string | undefined }) {
+  if (number === undefined) return <p class="large">{say("hurt.call_local")}</p>;
+  return (
+    <a class="button act now" href={`tel:${number.replace(/[^0-9+*#]/g, "")}`}>
+      {say("hurt.call", { number })}
+    </a>
   );
 }
 
@@ -60,7 +94,7 @@ function Note({ pitch, player, place, noted, onPlayer, onPlace }: NoteProps) {
 }
 
 export function HurtScreen({ pitch }: { pitch: Pitch }) {
-  const { emergency_number } = pitch.pack;
+  const venue = venueOf(pitch);
   const [player, setPlayer] = useState("");
   const [place, setPlace] = useState<Place | "">("");
   const [noted, setNoted] = useState(false);
@@ -84,11 +118,9 @@ export function HurtScreen({ pitch }: { pitch: Pitch }) {
           <strong>{say("hurt.stop")}</strong> {say("hurt.doubt")}
         </p>
         <Signs title={say("hurt.call_if")} signs={lines("hurt.call_signs")} />
-        <a class="button act now" href={`tel:${emergency_number.replace(/[^0-9+*#]/g, "")}`}>
-          {say("hurt.call", { number: emergency_number })}
-        </a>
+        <CallButton number={venue?.emergency_number} />
         <h2>{say("hurt.plan")}</h2>
-        <ActionPlanLines pitch={pitch} />
+        <ActionPlanLines venue={venue} />
         <Signs title={say("hurt.clinician_if")} signs={lines("hurt.clinician_signs")} />
         <Note pitch={pitch} player={player} place={place} noted={noted} onPlayer={pick} onPlace={setPlace} />
         <p class="soft">{say("say.local_rules")}</p>

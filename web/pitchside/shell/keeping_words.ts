@@ -14,6 +14,7 @@ export interface KeepingWords {
   newer: string;
   renew: string;
   names_locked: string;
+  evenings: { tonight: string; match_day: string; none: string; back: string };
   refused: Record<Refusal, string>;
   told: Record<Exclude<VerdictWord, "stored" | "known" | "dropped"> | "seen", string>;
   trouble: Record<Trouble, string>;
