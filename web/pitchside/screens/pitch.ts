@@ -7,7 +7,7 @@ import { drillDocument } from "../evening/drill.ts";
 import type { NewEntry } from "../evening/entries.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
-import { requestFor, requestForRest } from "../evening/request.ts";
+import { eveningOf, requestFor, requestForRest } from "../evening/request.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
 import { language } from "../words/words.ts";
@@ -28,6 +28,12 @@ export interface Pitch {
   figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
   planRest(minutes: number): Promise<PlanAnswer | undefined>;
   close(): void;
+}
+
+// How old what holds players back is: as the evening's permissions say it, else what was entered last.
+export function knownAt(pitch: Pitch): string | undefined {
+  const as_known = eveningOf(pitch.pack, pitch.evening.value)?.documents.permissions?.as_known;
+  return typeof as_known === "string" ? as_known : pitch.pack.known_at;
 }
 
 export interface PitchKeeper {

@@ -5,7 +5,7 @@ import { nameOfDrill } from "../evening/drill.ts";
 import { requestFor } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { CloseButton, Head } from "./parts.tsx";
-import type { Pitch } from "./pitch.ts";
+import { knownAt, type Pitch } from "./pitch.ts";
 import { whoIs } from "./who.tsx";
 
 const kTakesPart: Record<TakesPart, "slip.joins_in" | "slip.joins_in_with_swaps" | "slip.sits_out"> = {
@@ -75,7 +75,8 @@ export function SlipScreen({ pitch }: { pitch: Pitch }) {
       wanted = false;
     };
   }, []);
-  const { known_at, ask } = pitch.pack;
+  const { ask } = pitch.pack;
+  const known_at = knownAt(pitch);
   return (
     <>
       <Head title={say("slip.title")}>

@@ -4,12 +4,13 @@ import { eveningOf, timeAfter } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { Changes } from "./changes.tsx";
 import { Head, Stepper } from "./parts.tsx";
-import type { Pitch } from "./pitch.ts";
+import { knownAt, type Pitch } from "./pitch.ts";
 import { Ribbon } from "./ribbon.tsx";
 import { DrillList, Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
 
 function Known({ pitch }: { pitch: Pitch }) {
-  const { known_at, ask } = pitch.pack;
+  const { ask } = pitch.pack;
+  const known_at = knownAt(pitch);
   return (
     <p>
       <span class="soft">{known_at ? say("tonight.known", { when: known_at }) : say("tonight.never_known")}</span>{" "}
