@@ -9,6 +9,7 @@
 #include "app/store/gate.h"
 #include "app/store/postgres/postgres_store.h"
 #include "app/store/releases.h"
+#include "tests/store/long_run.h"
 #include "tests/store/private_cluster.h"
 #include "tests/store/sqlite_file.h"
 
@@ -59,9 +60,9 @@ class Backend {
 };
 
 // Whether a property leaves this case of many to SQLite: a club on PostgreSQL costs many times what a file does, and
-// the promises are the same, so a fifth of the cases are tried there.
+// the promises are the same, so a fifth of the cases are tried there, a twentieth of the many of the long run.
 inline bool is_left_to_sqlite(int one_case, const Backend& backend) {
-  return !backend.where().empty() && one_case % 5 != 0;
+  return !backend.where().empty() && one_case % (is_long_run() ? 20 : 5) != 0;
 }
 
 }  // namespace lanework::store::test
