@@ -32,7 +32,7 @@ async function evening({ demo, contract, wasm }) {
     await lead.post(`/api/pairings/${opened.pairing}/confirm`, { code: (await page.textContent(".pair-code")).replace(/\D/g, "") });
     await page.waitForSelector("main button:not([type=submit])");
     await page.click("main button");
-    await page.waitForSelector(".evenings .evening");
+    await page.locator(".evenings .evening", { hasText: "Kestrels" }).first().waitFor();
     await page.waitForFunction(() => navigator.serviceWorker?.controller ?? navigator.serviceWorker?.ready);
     await picture("list");
 
