@@ -153,7 +153,7 @@ async function pairings({ people, lead }) {
   const ofBoard = (await pair(lead, people, id("board"))).caller;
   out.push(is(await ofBoard.get("/api/device/squads"), 403, "not-your-role"), is(await ofBoard.post("/api/sync", { client: 1 }), 403, "not-your-role"), is(await ofBoard.get("/api/device/squads/u13-kestrels"), 404, "not-found"));
   out.push(is(await lead.post(`/api/devices/${confirmed.json.device}/revoke`), 200), is(await lead.post("/api/devices/d-none/revoke"), 404, "not-found"));
-  for (const where of ["/api/device/squads", "/api/device/squads/u13-kestrels"]) out.push(is(await caller.get(where), 401, "revoked"));
+  for (const where of ["/api/device/squads", "/api/device/squads/u13-kestrels", "/api/device/squads/u13-kestrels/evenings"]) out.push(is(await caller.get(where), 401, "revoked"));
   out.push(is(await caller.post("/api/sync", { client: 1, entries: [wrapUp()] }), 401, "revoked"));
   return all(out);
 }
