@@ -21,8 +21,9 @@ program_packages=(
   libsqlite3-dev libsodium-dev libpq-dev libssl-dev zlib1g-dev john-data
   fonts-b612 fonts-dejavu-core fonts-noto-core fonts-wqy-microhei
 )
+phone_packages=(emscripten)
 test_packages=(
-  libgtest-dev librapidcheck-dev emscripten
+  "${phone_packages[@]}" libgtest-dev librapidcheck-dev
   clang-14 clang-tidy clang-format libclang-rt-14-dev
   poppler-utils zbar-tools coinor-cbc libical-dev libxml2-dev chromium postgresql sqlite3 openssl
 )

@@ -7,3 +7,6 @@ foreach(library nlohmann toml++ boost)
 endforeach()
 include_directories(SYSTEM ${PROJECT_BINARY_DIR}/include)
 add_compile_options(-msimd128 -fwasm-exceptions)
+# A phone loads the module before anything else: compiled for size, linked for speed (as a compile option, since the
+# linker would take -Os over its own -O3).
+add_compile_options(-Os)

@@ -7,26 +7,43 @@
 namespace lanework::door {
 namespace {
 
-Result<Node> plan_or_slip(const Node& request, bool slip) {
+Result<EveningMatter> matter_of(const Node& request, const Held& held) {
   auto documents = documents_of(request);
   if (!documents) return documents.faults();
-  auto matter = read_evening(std::move(documents).value());
+  if (request.find("held") == nullptr) return read_evening(std::move(documents).value());
+  auto catalogue = catalogue_held(request, held);
+  if (!catalogue) return catalogue.faults();
+  return read_evening(std::move(documents).value(), std::move(catalogue).value());
+}
+
+Result<Node> plan_of(const Node& request, Spread spread, const Held& held) {
+  const auto matter = matter_of(request, held);
   if (!matter) return matter.faults();
   plan::KernelWorkspace workspace;
-  const PlanAnswer answer = answer_plan(matter.value(), workspace);
-  if (!slip) return to_node(answer, matter.value());
+  return to_node(answer_plan(matter.value(), workspace, spread), matter.value());
+}
+
+// Says no time, so none is simulated.
+Result<Node> slip_of(const Node& request, const Held& held) {
+  const auto matter = matter_of(request, held);
+  if (!matter) return matter.faults();
+  plan::KernelWorkspace workspace;
+  const PlanAnswer answer = answer_plan(matter.value(), workspace, Spread::kFormula);
   const auto made = answer_slip(matter.value(), answer);
   if (!made) return made.faults();
   return to_node(made.value(), matter.value(), answer);
 }
 
-Result<Node> answer(const Document& document) {
+Result<Node> answer(const Document& document, Held& held) {
   Faults faults;
   TableReader reader(document.file, &document.root, "", faults);
-  const int which = reader.word("request", {"plan", "slip", "figure"});
+  const int which = reader.word("request", {"plan", "slip", "figure", "hold"});
+  const int spread = reader.word("spread", {"simulated", "formula"}, 0);
   if (!faults.empty()) return faults;
+  if (which == 3) return hold(document, held);
   if (which == 2) return answer_figure(document);
-  return plan_or_slip(document.root, which == 1);
+  if (which == 1) return slip_of(document.root, held);
+  return plan_of(document.root, spread == 1 ? Spread::kFormula : Spread::kSimulated, held);
 }
 
 }  // namespace
@@ -52,11 +69,16 @@ Node faults_node(const Faults& faults) {
   return out;
 }
 
-std::string run(std::string_view request) {
+std::string run(std::string_view request, Held& held) {
   const auto document = parse_json("request", request);
   if (!document) return to_json(faults_node(document.faults()));
-  const auto out = answer(document.value());
+  const auto out = answer(document.value(), held);
   return to_json(out ? out.value() : faults_node(out.faults()));
+}
+
+std::string run(std::string_view request) {
+  Held nothing;
+  return run(request, nothing);
 }
 
 }  // namespace lanework::door

@@ -7,11 +7,15 @@
 
 #include "core/base/document.h"
 #include "core/base/result.h"
+#include "core/door/hold.h"
 
 namespace lanework::door {
 
-// Never throws. Requests: 'plan', 'slip', 'figure'. What cannot be understood gives
+// Never throws. Requests: 'plan', 'slip', 'figure', and 'hold', which keeps a catalogue for those after it. What cannot
+// be understood gives
 // {"answer": "faults", "faults": [{"code", "file", "line", "field", "found", "expected", "hint", "sentence"}]}.
+std::string run(std::string_view request, Held& held);
+// A door that holds nothing, before and after.
 std::string run(std::string_view request);
 
 Node faults_node(const Faults& faults);

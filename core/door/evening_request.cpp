@@ -46,25 +46,27 @@ class PartReader {
     return {key, Node::make_table()};
   }
 
-  void read(EveningDocuments& out) {
+  void read_catalogue(catalogue::CatalogueDocuments& out) {
     const Document catalogue = table(request_, "catalogue", true);
-    out.catalogue.families = table(catalogue.root, "families", true);
-    out.catalogue.limits = table(catalogue.root, "limits", true);
-    out.catalogue.gaits = table(catalogue.root, "gaits", true);
-    out.catalogue.sources = table(catalogue.root, "sources", true);
+    out.families = table(catalogue.root, "families", true);
+    out.limits = table(catalogue.root, "limits", true);
+    out.gaits = table(catalogue.root, "gaits", true);
+    out.sources = table(catalogue.root, "sources", true);
     read_drills(catalogue.root, out);
+  }
+
+  void read(EveningDocuments& out) {
+    if (request_.find("held") == nullptr) {
+      read_catalogue(out.catalogue);
+    } else {
+      one_of("held", "catalogue");
+    }
     out.routine = table(request_, "routine", true);
     out.strip = table(request_, "strip", true);
     out.squad = table(request_, "squad", true);
     out.restrictions = table(request_, "restrictions", false);
     if (request_.find("permissions") != nullptr) out.permissions = table(request_, "permissions", true);
-    if (out.permissions && request_.find("restrictions") != nullptr) {
-      faults_.push_back({FaultCode::kContradiction,
-                         {"request", 0, 0, "permissions"},
-                         "restrictions and permissions",
-                         "one of them",
-                         {}});
-    }
+    if (out.permissions) one_of("permissions", "restrictions");
     const Node* roster = request_.find("roster");
     const Node nobody = Node::make_array();
     auto players = people::read_players("roster", roster == nullptr ? nobody : *roster);
@@ -80,7 +82,14 @@ class PartReader {
   const Node& request_;
   Faults faults_;
 
-  void read_drills(const Node& catalogue, EveningDocuments& out) {
+  // The first is there; the second must not be.
+  void one_of(const std::string& first, const std::string& second) {
+    if (request_.find(second) == nullptr) return;
+    faults_.push_back(
+        {FaultCode::kContradiction, {"request", 0, 0, first}, second + " and " + first, "one of them", {}});
+  }
+
+  void read_drills(const Node& catalogue, catalogue::CatalogueDocuments& out) {
     const Node* drills = catalogue.find("drills");
     if (drills == nullptr || drills->kind != Node::Kind::kArray) {
       faults_.push_back(
@@ -90,7 +99,7 @@ class PartReader {
     for (const Node& drill : drills->items) {
       const Node* id = drill.find("id");
       const bool named = id != nullptr && id->kind == Node::Kind::kText;
-      out.catalogue.drills.push_back({(named ? id->text : "drill") + ".toml", drill});
+      out.drills.push_back({(named ? id->text : "drill") + ".toml", drill});
     }
   }
 };
@@ -112,26 +121,32 @@ Result<people::Restrictions> read_holding_back(const EveningDocuments& documents
 }  // namespace
 
 Result<EveningMatter> read_evening(EveningDocuments documents) {
-  Faults faults;
   auto catalogue = catalogue::read_catalogue(documents.catalogue);
-  if (!catalogue) append(faults, catalogue.faults());
+  if (catalogue) return read_evening(std::move(documents), std::move(catalogue).value());
+  Faults faults = catalogue.faults();
+  const auto strip = session::read_strip(documents.strip);
+  if (!strip) append(faults, strip.faults());
+  return faults;
+}
+
+Result<EveningMatter> read_evening(EveningDocuments documents, catalogue::Catalogue catalogue) {
+  Faults faults;
   auto strip = session::read_strip(documents.strip);
   if (!strip) append(faults, strip.faults());
-  if (!catalogue) return faults;
-  auto routine = catalogue::read_routine(documents.routine, catalogue.value());
+  auto routine = catalogue::read_routine(documents.routine, catalogue);
   if (!routine) append(faults, routine.faults());
-  auto squad = session::read_squad(documents.squad, catalogue.value(), documents.roster);
+  auto squad = session::read_squad(documents.squad, catalogue, documents.roster);
   if (!squad) {
     append(faults, squad.faults());
     return faults;
   }
-  auto restrictions = read_holding_back(documents, catalogue.value(), squad.value());
+  auto restrictions = read_holding_back(documents, catalogue, squad.value());
   if (!restrictions) append(faults, restrictions.faults());
   if (!faults.empty()) return faults;
   auto evening = session::make_evening(squad.value(), strip.value(), documents.roster, restrictions.value());
   if (!evening) return evening.faults();
-  return EveningMatter{std::move(catalogue).value(), std::move(routine).value(),      std::move(strip).value(),
-                       std::move(squad).value(),     std::move(restrictions).value(), std::move(documents.roster),
+  return EveningMatter{std::move(catalogue),      std::move(routine).value(),      std::move(strip).value(),
+                       std::move(squad).value(),  std::move(restrictions).value(), std::move(documents.roster),
                        std::move(evening).value()};
 }
 
@@ -142,16 +157,25 @@ Result<EveningDocuments> documents_of(const Node& request) {
   Faults& faults = reader.faults();
   for (const auto& [key, value] : request.entries) {
     const bool known = key == "request" || key == "catalogue" || key == "routine" || key == "strip" || key == "squad" ||
-                       key == "restrictions" || key == "permissions" || key == "roster";
+                       key == "restrictions" || key == "permissions" || key == "roster" || key == "held" ||
+                       key == "spread";
     if (!known) {
       faults.push_back({FaultCode::kUnknownKey,
                         {"request", 0, 0, key},
                         quote(key),
-                        "request, catalogue, routine, strip, squad, restrictions, permissions or roster",
+                        "request, catalogue, held, routine, strip, squad, restrictions, permissions, roster or spread",
                         {}});
     }
   }
   if (!faults.empty()) return faults;
+  return out;
+}
+
+Result<catalogue::CatalogueDocuments> catalogue_documents_of(const Node& request) {
+  catalogue::CatalogueDocuments out;
+  PartReader reader(request);
+  reader.read_catalogue(out);
+  if (!reader.faults().empty()) return reader.faults();
   return out;
 }
 

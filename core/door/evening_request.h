@@ -36,9 +36,13 @@ struct EveningMatter {
 
 // All faults of all parts that can be read independently are collected.
 Result<EveningMatter> read_evening(EveningDocuments documents);
+// With a catalogue that is read already; that of the documents is not looked at.
+Result<EveningMatter> read_evening(EveningDocuments documents, catalogue::Catalogue catalogue);
 
-// The parts of a JSON request (docs/formats/door.md), and a request made of them.
+// The parts of a JSON request (docs/formats/door.md), and a request made of them. Where the request names a catalogue
+// that is held, the documents' own is empty.
 Result<EveningDocuments> documents_of(const Node& request);
+Result<catalogue::CatalogueDocuments> catalogue_documents_of(const Node& request);
 Node request_of(const std::string& name, const EveningDocuments& documents);
 
 }  // namespace lanework::door

@@ -67,6 +67,7 @@ Node objective_node(const plan::Objective& objective) {
 
 Node time_node(const PlanAnswer& answer, const EveningMatter& matter) {
   Node node = Node::make_table();
+  if (answer.time.sessions_simulated == 0) node.set("spread", text("formula"));
   node.set("median_seconds", number(answer.time.median.count));
   node.set("simulated_median_seconds", number(answer.time.simulated_median.count));
   node.set("nine_in_ten_seconds", number(answer.time.nine_in_ten.count));
@@ -130,12 +131,13 @@ void add_reasons(Node& node, const plan::Plan& plan, const EveningMatter& matter
 
 }  // namespace
 
-PlanAnswer answer_plan(const EveningMatter& matter, plan::KernelWorkspace& workspace) {
+PlanAnswer answer_plan(const EveningMatter& matter, plan::KernelWorkspace& workspace, Spread spread) {
   PlanAnswer answer;
   answer.plan = plan::plan_session(matter.catalogue, matter.routine, matter.evening, workspace);
-  if (answer.plan.outcome == plan::Outcome::kOptimal) {
-    answer.time = clock::session_time(answer.plan.session, matter.catalogue, matter.evening);
-  }
+  if (answer.plan.outcome != plan::Outcome::kOptimal) return answer;
+  const session::Session& session = answer.plan.session;
+  answer.time = spread == Spread::kFormula ? clock::session_time(session, matter.catalogue, matter.evening, 0)
+                                           : clock::session_time(session, matter.catalogue, matter.evening);
   return answer;
 }
 

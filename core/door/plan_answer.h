@@ -13,7 +13,11 @@ struct PlanAnswer {
   clock::SessionTime time;  // empty lines when infeasible
 };
 
-PlanAnswer answer_plan(const EveningMatter& matter, plan::KernelWorkspace& workspace);
+// Where the finish and its spread come from: the formulas of docs/model/clock.md, at once, or simulated evenings.
+enum class Spread { kFormula, kSimulated };
+
+PlanAnswer answer_plan(const EveningMatter& matter, plan::KernelWorkspace& workspace,
+                       Spread spread = Spread::kSimulated);
 Node to_node(const PlanAnswer& answer, const EveningMatter& matter);
 
 // 'smaller-dose', 'easier-rung', ...

@@ -36,6 +36,25 @@ test("plan, slip and figure are answered, each for itself", async () => {
   assert.ok(["figure", "faults"].includes(answers[2].answer)); // an older door knows no figures
 });
 
+test("the catalogue is held in the worker, and a new one takes its place", async () => {
+  const plan = planFor({});
+  const { first, again, broken, back } = await page.evaluate(
+    async (plan) => ({
+      first: await window.engine.ask(plan),
+      again: await window.engine.ask({ ...plan, spread: "formula" }),
+      broken: await window.engine.ask({ ...plan, catalogue: { ...plan.catalogue, drills: "none" } }),
+      back: await window.engine.ask(plan),
+    }),
+    plan,
+  );
+  assert.equal(first.answer, "plan");
+  assert.equal(first.time.spread, undefined);
+  assert.deepEqual([again.time.spread, again.items], ["formula", first.items]);
+  assert.equal(broken.answer, "faults");
+  assert.match(broken.faults[0].sentence, /catalogue\.drills/);
+  assert.deepEqual(back, first);
+});
+
 test("of questions that wait the newest of a kind wins", async () => {
   const answers = await page.evaluate(
     (requests) => Promise.all(requests.map((request) => window.engine.ask(request))),
@@ -50,6 +69,7 @@ test("a question that runs for over two seconds gives way to a newer one", async
   const slow = await page.evaluate(async (request) => {
     const stuck = `let asked = 0; self.onmessage = ({ data }) => {
       if (data.door) self.postMessage({ ready: true });
+      else if (data.hold) return;
       else if (data.request.includes('"turnout":9')) for (;;) asked += 1;
       else self.postMessage({ number: data.number, answer: '{"answer":"plan","newer":true}' });
     };`;

@@ -3,7 +3,8 @@
 import { matrixRoutes } from "../../tools/openapi.mjs";
 import { cookieOf } from "./caller.mjs";
 import { all, entry, is, that, wrapUp } from "./expect.mjs";
-import { Authenticator, People } from "./people.mjs";
+import { Authenticator } from "../../tools/authenticator.mjs";
+import { People } from "./people.mjs";
 import { renameSync } from "node:fs";
 import { join } from "node:path";
 

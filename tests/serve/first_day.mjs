@@ -4,7 +4,7 @@ import { spawnSync } from "node:child_process";
 import { matrixRoutes } from "../../tools/openapi.mjs";
 import { Caller, cookieOf } from "./caller.mjs";
 import { all, is, that } from "./expect.mjs";
-import { Authenticator } from "./people.mjs";
+import { Authenticator } from "../../tools/authenticator.mjs";
 
 const kGuesses = ["admin", "root", "lead", "operator", "lanework", "test"];
 const kPassword = "seventeen grey gulls";

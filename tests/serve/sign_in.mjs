@@ -4,7 +4,8 @@ import { matrixRoutes } from "../../tools/openapi.mjs";
 import { cookieOf, freshAddress } from "./caller.mjs";
 import { all, is, that } from "./expect.mjs";
 import { pair } from "./every_route.mjs";
-import { Authenticator, codeOf, fromBase32, People } from "./people.mjs";
+import { Authenticator, codeOf, fromBase32 } from "../../tools/authenticator.mjs";
+import { People } from "./people.mjs";
 import { pause } from "./server.mjs";
 
 const withServer = (name, work, more = {}) => ({

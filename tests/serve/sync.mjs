@@ -6,7 +6,8 @@ import { rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { all, entry, entryId, is, kDay, that, wrapUp } from "./expect.mjs";
 import { pair } from "./every_route.mjs";
-import { Authenticator, People } from "./people.mjs";
+import { Authenticator } from "../../tools/authenticator.mjs";
+import { People } from "./people.mjs";
 import { pause, Server } from "./server.mjs";
 import { Raw } from "./raw.mjs";
 

@@ -1,5 +1,8 @@
-// Runs the checks of one mode and ends with one line, 'N passed, N failed'; N counts cases.
+// Runs the checks of one mode and ends with one line, 'N passed, N failed'; N counts cases. Where all are run, those that
+// keep one core busy run beside each other.
 // usage: node tools/suite/main.mjs plain|long|sanitize|reference [name...]
+import { spawn } from "node:child_process";
+import { fileURLToPath } from "node:url";
 import { cli } from "../../tests/cli/cli.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
 import { pitch } from "../../tests/pitchside/pitch.mjs";
@@ -15,6 +18,7 @@ import { referee } from "./referee.mjs";
 import { theProgram } from "./the_program.mjs";
 
 const kLongFuzzSeconds = 900;
+const kBeside = [["cli"], ["browser", "pitch"]];  // each list in a process of its own
 const kShare = 20;  // the plain run takes a twentieth of the long one
 
 function checksOf(mode) {
@@ -67,15 +71,42 @@ async function runCheck({ check, chosen }, context) {
   return results;
 }
 
+// These checks by this program in a process of its own: what it said, and how many passed and failed.
+function apart(mode, names) {
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, [fileURLToPath(import.meta.url), mode, ...names], { stdio: ["ignore", "pipe", "inherit"] });
+    let said = "";
+    child.stdout.on("data", (bytes) => (said += bytes));
+    child.on("close", () => {
+      const [, shown, passed, failed] = /^([^]*?)(\d+) passed, (\d+) failed\n$/.exec(said) ?? [undefined, said, 0, 1];
+      process.stdout.write(shown);
+      resolve({ passed: Number(passed), failed: Number(failed) });
+    });
+  });
+}
+
 const [mode, ...names] = process.argv.slice(2);
 const context = { mode, build: mode === "sanitize" ? "build/asan" : "build/test", wasm: "build/wasm/lanework.wasm" };
-const results = [];
+let passed = 0;
+let failed = 0;
+const count = (some) => {
+  passed += some.passed;
+  failed += some.failed;
+};
 try {
-  for (const picked of await choose(checksOf(mode), names, context)) results.push(...await runCheck(picked, context));
+  const chosen = await choose(checksOf(mode), names, context);
+  const beside = names.length === 0 ? kBeside.filter((lane) => lane.every((name) => chosen.some(({ check }) => check.name === name))) : [];
+  for (const picked of chosen) {
+    const lane = beside.findIndex((each) => each.includes(picked.check.name));
+    if (lane === 0 && picked.check.name === beside[0][0]) (await Promise.all(beside.map((each) => apart(mode, each)))).forEach(count);
+    if (lane >= 0) continue;
+    const results = await runCheck(picked, context);
+    const bad = results.filter((result) => !result.passed).length;
+    count({ passed: results.length - bad, failed: bad });
+  }
 } catch (error) {
   console.error(error.message);
   process.exit(2);
 }
-const failed = results.filter((result) => !result.passed).length;
-console.log(`${results.length - failed} passed, ${failed} failed`);
-process.exit(failed === 0 && results.length > 0 ? 0 : 1);
+console.log(`${passed} passed, ${failed} failed`);
+process.exit(failed === 0 && passed > 0 ? 0 : 1);

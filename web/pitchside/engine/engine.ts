@@ -1,10 +1,12 @@
-// Asks the door in its worker. One question runs at a time; of questions of one kind that wait only the newest is
-// asked, and one that runs for over two seconds while a newer waits is given up with its worker.
-import type { DoorTable } from "../package/evening_package.ts";
+// Asks the door in its worker, which holds the catalogue, so that it is sent and read once. One question runs at a time;
+// of questions of one kind that wait only the newest is asked, and one that runs for over two seconds while a newer waits
+// is given up with its worker.
+import type { DoorTable, DoorValue } from "../package/evening_package.ts";
 import type { FigureAnswer, PlanAnswer, Silence, SlipAnswer } from "./answers.ts";
 import type { FromWorker, ToWorker } from "./worker.ts";
 
 const kPatienceMilliseconds = 2000;
+const kHeld = "catalogue"; // the door's name for the one that it holds
 
 export type DoorRequest = DoorTable & { request: "plan" | "slip" | "figure" };
 type Said = PlanAnswer | SlipAnswer | FigureAnswer | Silence;
@@ -18,6 +20,7 @@ export interface Engine {
 interface Question {
   number: number;
   kind: string;
+  catalogue: DoorValue | undefined; // what it is asked of; compared by identity
   text: string;
   answered: (answer: Said) => void;
 }
@@ -33,6 +36,7 @@ export function openEngine(places: EnginePlaces): Engine {
   let impatience: ReturnType<typeof setTimeout> | undefined;
   let worker: Worker;
   let ready = false;
+  let held: DoorValue | undefined; // the catalogue that this worker has
   let numbers = 0;
 
   function settle(answer: Said): void {
@@ -66,6 +70,7 @@ export function openEngine(places: EnginePlaces): Engine {
   function start(): void {
     started = true;
     ready = false;
+    held = undefined;
     worker = new Worker(places.worker, { type: "module" });
     const own = worker;
     worker.onmessage = (event: MessageEvent<FromWorker>) => {
@@ -91,6 +96,11 @@ export function openEngine(places: EnginePlaces): Engine {
     const question = waiting.shift();
     if (!question) return;
     running = { question, since: Date.now() };
+    if (question.catalogue !== undefined && question.catalogue !== held) {
+      held = question.catalogue;
+      const hold = JSON.stringify({ request: "hold", name: kHeld, catalogue: held });
+      worker.postMessage({ hold } satisfies ToWorker);
+    }
     worker.postMessage({ number: question.number, request: question.text } satisfies ToWorker);
   }
 
@@ -107,14 +117,16 @@ export function openEngine(places: EnginePlaces): Engine {
   return {
     ask(request) {
       return new Promise((resolve) => {
-        const kind = request.request;
+        const { catalogue, ...rest } = request;
+        const kind = request.spread === "formula" ? "formula" : request.request;
         const older = waiting.findIndex((question) => question.kind === kind);
         if (older >= 0) waiting.splice(older, 1)[0]?.answered({ answer: "dropped" });
         numbers += 1;
         waiting.push({
           number: numbers,
           kind,
-          text: JSON.stringify(request),
+          catalogue,
+          text: JSON.stringify(catalogue === undefined ? request : { ...rest, held: kHeld }),
           answered: resolve as (answer: Said) => void,
         });
         if (running?.question.kind === kind) giveUpWhenSlow();

@@ -3,6 +3,7 @@ import { loadDoor } from "../../../wasm/load.mjs";
 
 export interface ToWorker {
   door?: string; // the first message: where the module is
+  hold?: string; // the catalogue for the questions after it
   number?: number;
   request?: string;
 }
@@ -19,6 +20,7 @@ interface Port {
 }
 const port = self as unknown as Port;
 let run: ((request: string) => string) | undefined;
+let not_held: string | undefined; // what the door said of a catalogue that it could not take
 
 async function open(url: string): Promise<void> {
   const response = await fetch(url);
@@ -27,13 +29,16 @@ async function open(url: string): Promise<void> {
 }
 
 port.onmessage = async (event) => {
-  const { door, number, request } = event.data;
+  const { door, hold, number, request } = event.data;
   try {
     if (door !== undefined) {
       await open(door);
       port.postMessage({ ready: true });
+    } else if (hold !== undefined && run) {
+      const answer = run(hold);
+      not_held = (JSON.parse(answer) as { answer: string }).answer === "held" ? undefined : answer;
     } else if (number !== undefined && request !== undefined && run) {
-      port.postMessage({ number, answer: run(request) });
+      port.postMessage({ number, answer: not_held ?? run(request) });
     }
   } catch (error) {
     const broken = error instanceof Error ? error.message : String(error);

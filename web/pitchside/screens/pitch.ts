@@ -1,7 +1,7 @@
 // What every screen stands on: the package, the evening, the door, and how the evening goes on. Made by openPitch;
 // kept and sent by whoever opened it.
 import { computed, effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
-import type { FigureAnswer, PlanAnswer } from "../engine/answers.ts";
+import type { FigureAnswer, PlanAnswer, Silence } from "../engine/answers.ts";
 import type { Engine } from "../engine/engine.ts";
 import { drillDocument } from "../evening/drill.ts";
 import type { NewEntry } from "../evening/entries.ts";
@@ -12,6 +12,8 @@ import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
 import { language } from "../words/words.ts";
 import type { Preferences } from "./preferences.ts";
+
+const kSpreadFollowsMilliseconds = 120;
 
 export type Overlay = "none" | "hurt" | "slip" | "settings";
 
@@ -63,13 +65,19 @@ export function openPitch(keeper: PitchKeeper): Pitch {
   const facts = computed(() => JSON.stringify([evening.value.facts, evening.value.hurt]));
   const running = computed(() => evening.value.run !== undefined);
   let asked = 0;
+  // At once with the finish by formula; the simulated evenings follow when nothing else is asked.
   async function plan(): Promise<void> {
     const request = requestFor("plan", pack, evening.peek());
     if (!request) return;
     asked += 1;
     const mine = asked;
     planning.value = true;
-    const answer = await engine.ask(request);
+    take(await engine.ask({ ...request, spread: "formula" }), mine);
+    await new Promise((resolve) => setTimeout(resolve, kSpreadFollowsMilliseconds));
+    if (mine === asked && !running.peek()) take(await engine.ask(request), mine);
+  }
+
+  function take(answer: PlanAnswer | Silence, mine: number): void {
     if (mine !== asked) return; // a newer question is on its way
     planning.value = false;
     if (answer.answer === "plan") {

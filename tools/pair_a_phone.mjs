@@ -1,0 +1,80 @@
+// Pairs a coach's phone with the demo that ./run serves: signs in as the lead, opens a link, and confirms the six digits
+// that the phone shows.
+// usage: node tools/pair_a_phone.mjs DEMO.ENV [--server http://127.0.0.1:8765] [--of coach]
+import { readFileSync } from "node:fs";
+import { createInterface } from "node:readline/promises";
+import { parseArgs } from "node:util";
+import { Authenticator } from "./authenticator.mjs";
+
+const kUsage = "usage: node tools/pair_a_phone.mjs DEMO.ENV [--server http://127.0.0.1:8765] [--of coach]";
+
+class Mistake extends Error {}
+
+function secretsOf(file) {
+  let text;
+  try {
+    text = readFileSync(file, "utf8");
+  } catch (error) {
+    throw new Mistake(`${file}: found no file that can be read (${error.code}), expected the demo.env that ./run names`);
+  }
+  const secrets = Object.fromEntries([...text.matchAll(/^([A-Z_]+)=(.*)$/gm)].map(([, name, value]) => [name, value]));
+  for (const name of ["LEAD_PASSWORD", "LEAD_SECOND"]) {
+    if (!secrets[name]) throw new Mistake(`${file}: found no ${name}, expected the demo.env that ./run names`);
+  }
+  return secrets;
+}
+
+class Lead {
+  constructor(server) {
+    this.server = server;
+  }
+
+  async ask(method, path, body) {
+    const headers = { "content-type": "application/json", "lanework-request": "1", ...(this.cookie && { cookie: this.cookie }) };
+    const answer = await fetch(`${this.server}/api/${path}`, { method, headers, body: body && JSON.stringify(body) }).catch(() => {
+      throw new Mistake(`${this.server}: found nobody who answers, expected the server of ./run`);
+    });
+    const cookie = answer.headers.get("set-cookie");
+    if (cookie) this.cookie = cookie.split(";")[0];
+    return { status: answer.status, said: await answer.json().catch(() => ({})) };
+  }
+
+  async must(method, path, body) {
+    const { status, said } = await this.ask(method, path, body);
+    if (status >= 300) throw new Mistake(`${this.server}/api/${path}: found ${status} ${said.error ?? ""}, expected it to be done`);
+    return said;
+  }
+}
+
+async function pair() {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: { server: { type: "string", default: "http://127.0.0.1:8765" }, of: { type: "string", default: "coach" } },
+  });
+  if (positionals.length !== 1) throw new Mistake(kUsage);
+  const secrets = secretsOf(positionals[0]);
+  const lead = new Lead(values.server);
+  await lead.must("POST", "sign-in", { sign_in: "lead", password: secrets.LEAD_PASSWORD, code: await new Authenticator(secrets.LEAD_SECOND).next() });
+  const { accounts } = await lead.must("GET", "accounts");
+  const owner = accounts.find((one) => one.sign_in === values.of);
+  if (!owner) throw new Mistake(`--of: found '${values.of}', expected one of ${accounts.map((one) => one.sign_in).join(", ")}`);
+  const { link, pairing } = await lead.must("POST", "pairings", { account: owner.account });
+  console.log(`Open this on the phone, within ten minutes, once:\n\n  ${values.server}/#pair=${link}\n`);
+  const asked = createInterface({ input: process.stdin, output: process.stdout });
+  try {
+    const code = (await asked.question("The six digits that the phone shows: ")).replace(/\D/g, "");
+    const { status, said } = await lead.ask("POST", `pairings/${pairing}/confirm`, { code });
+    if (status >= 300) throw new Mistake(`found ${code || "nothing"}, expected the digits of this link's phone (${said.what ?? status}); start again`);
+  } finally {
+    asked.close();
+  }
+  console.log("Paired. The phone fetches its squads and needs no signal from then on.");
+}
+
+try {
+  await pair();
+} catch (error) {
+  if (!(error instanceof Mistake) && !String(error.code).startsWith("ERR_PARSE_ARGS")) throw error;
+  console.error(error.message);
+  process.exitCode = 2;
+}
