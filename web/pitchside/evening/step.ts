@@ -1,7 +1,7 @@
 // Takes an evening one event further: the state after it, and the entries of the ledger it makes. Nothing else changes
 // an evening, so what was entered is entered once.
 import type { PlanItem } from "../engine/answers.ts";
-import type { NewEntry } from "./entries.ts";
+import type { NewEntry } from "../keep/entry.ts";
 import type { EveningState, Mark, Run } from "./evening_state.ts";
 import type { EveningEvent, NewRung } from "./events.ts";
 import { millisecondsInItem } from "./where.ts";

@@ -4,7 +4,7 @@ import { computed, effect, signal, type ReadonlySignal, type Signal } from "@pre
 import type { FigureAnswer, PlanAnswer } from "../engine/answers.ts";
 import type { Engine } from "../engine/engine.ts";
 import { drillDocument } from "../evening/drill.ts";
-import type { NewEntry } from "../evening/entries.ts";
+import type { NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
 import { eveningOf, requestFor, requestForRest } from "../evening/request.ts";
