@@ -30,8 +30,8 @@ function runFile(file, places) {
 
 export const pitch = {
   name: "pitch",
-  async run({ build, wasm }) {
-    const places = ["--program", join(root, build, "lanework"), "--module", join(root, wasm)];
+  async run({ build, wasm, mode }) {
+    const places = ["--program", join(root, build, "lanework"), "--module", join(root, wasm), ...(mode === "long" ? ["--long"] : [])];
     const results = [];
     for (const file of kFiles) results.push(...(await runFile(file, places)));
     return results;

@@ -12,6 +12,7 @@ import { samplePackage } from "./sample_package.mjs";
 
 const at = process.argv.indexOf("--pictures");
 const pictures = at >= 0 ? process.argv[at + 1] : undefined;
+const long = process.argv.includes("--long");
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const kTags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
 
@@ -62,10 +63,11 @@ const kScreens = {
   finished: async (page) => {
     await page.getByRole("button", { name: "Most" }).click();
     await page.getByRole("button", { name: "Finish" }).click();
+    await page.waitForSelector("text=Written down");
   },
 };
 
-async function opened(size, query) {
+async function opened(query, size = [360, 740]) {
   const context = await browser.newContext({ viewport: { width: size[0], height: size[1] } });
   const page = await context.newPage();
   const errors = [];
@@ -108,11 +110,9 @@ const smallText = (page) =>
 const widerThanScreen = (page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
-async function judge(page, name, aaa) {
-  assert.deepEqual(await tooSmall(page), [], `${name}: targets`);
-  assert.deepEqual(await smallText(page), [], `${name}: text`);
-  assert.ok((await widerThanScreen(page)) <= 0, `${name} scrolls sideways`);
-  await page.evaluate(axe);
+// axe-core: WCAG 2.2 AA, and in the sun AAA of contrast.
+async function audit(page, name, sun) {
+  await page.evaluate((source) => window.axe ?? (0, eval)(source), axe);
   const { violations } = await page.evaluate(
     ([tags, strict]) =>
       window.axe.run(document, {
@@ -122,66 +122,74 @@ async function judge(page, name, aaa) {
           ...(strict ? { "color-contrast-enhanced": { enabled: true } } : {}),
         },
       }),
-    [aaa ? [...kTags, "wcag2aaa"] : kTags, aaa],
+    [sun ? [...kTags, "wcag2aaa"] : kTags, sun],
   );
   const told = violations.map((each) => `${each.id}: ${each.nodes.map((node) => node.html).join(" ")}`);
   assert.deepEqual(told, [], `${name}: axe`);
 }
 
-async function evening(size, query, look) {
-  const { context, page, errors } = await opened(size, query);
+// One page takes every look in turn, each screen at a time: a browser's page costs more than what is asked of it.
+// 'audited': by the rule engine too, in the short run; in the long one all are.
+const kLarger = "157.5%"; // 18 px and two fifths more
+const kLooks = [
+  { name: "360x740", size: [360, 740], audited: true },
+  { name: "412x915-sun", size: [412, 915], sun: true, audited: true },
+  { name: "740x360", size: [740, 360] },
+  { name: "740x360-sun-left", size: [740, 360], sun: true, left: true },
+  { name: "360x740-sun", size: [360, 740], sun: true },
+  { name: "412x915", size: [412, 915] },
+  { name: "320-px-wide", size: [320, 640], stretched: true },
+  { name: "larger-text", size: [360, 740], letters: kLarger, stretched: true },
+  { name: "larger-text-on-its-side", size: [740, 360], letters: kLarger, stretched: true },
+  { name: "right-to-left", size: [360, 740], rtl: true, stretched: true },
+];
+
+async function wear(page, { size, sun = false, left = false, letters = "", rtl = false }) {
+  await page.setViewportSize({ width: size[0], height: size[1] });
+  await page.evaluate(
+    ([sun, left_handed, letters, dir]) => {
+      const { preferences } = window.pitch;
+      preferences.value = { ...preferences.value, sun, left_handed };
+      document.documentElement.style.setProperty("font-size", letters, "important");
+      document.documentElement.dir = dir;
+      window.scrollTo(0, 0);
+      return new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
+    },
+    [sun, left, letters, rtl ? "rtl" : ""],
+  );
+}
+
+async function look(page, screen, worn) {
+  await wear(page, worn);
+  const name = `${screen} at ${worn.name}`;
+  if (pictures) await page.screenshot({ path: join(pictures, `${worn.name}-${screen}.png`), fullPage: worn.size[0] < worn.size[1] });
+  assert.deepEqual(await tooSmall(page), [], `${name}: targets`);
+  assert.deepEqual(await smallText(page), [], `${name}: text`);
+  assert.ok((await widerThanScreen(page)) <= 0, `${name} scrolls sideways`);
+  if (worn.stretched) {
+    const main = page.locator("button.main").last();
+    if ((await main.count()) > 0) {
+      const box = await main.boundingBox();
+      assert.ok(box.y + box.height <= worn.size[1] + 1 && box.y >= 0, `${name}: the main button is out of sight`);
+    }
+  } else if (worn.audited || long) {
+    await audit(page, name, worn.sun ?? false);
+  }
+}
+
+test("every screen in every look: targets, text, nothing sideways, axe clean", async () => {
+  const { context, page, errors } = await opened("");
   for (const [name, go] of Object.entries(kScreens)) {
     await go(page);
-    await page.waitForTimeout(60);
-    await look(page, name);
+    for (const worn of kLooks) await look(page, name, worn);
+    await wear(page, kLooks[0]);
   }
   assert.deepEqual(errors, []);
   await context.close();
-}
-
-for (const [size, query] of [
-  [[360, 740], ""],
-  [[412, 915], "?sun"],
-  [[740, 360], ""],
-  [[740, 360], "?sun&left"],
-  [[360, 740], "?sun"],
-  [[412, 915], ""],
-]) {
-  const named = `${size.join("x")}${query.replaceAll(/[?&]/g, "-")}`;
-  test(`every screen at ${named}`, async () => {
-    await evening(size, query, async (page, name) => {
-      if (pictures) await page.screenshot({ path: join(pictures, `${named}-${name}.png`) });
-      await judge(page, name, query.includes("sun"));
-    });
-  });
-}
-
-for (const [words, size, prepare, query] of [
-  ["320 px wide", [320, 640], undefined, ""],
-  ["text two fifths larger", [360, 740], "html { font-size: 157.5% !important; }", ""],
-  ["text two fifths larger, on its side", [740, 360], "html { font-size: 157.5% !important; }", ""],
-  ["right to left", [360, 740], undefined, "?rtl"],
-]) {
-  test(`nothing is lost with ${words}`, async () => {
-    let styled = false;
-    await evening(size, query, async (page, name) => {
-      if (prepare && !styled) await page.addStyleTag({ content: prepare });
-      styled = true;
-      await page.waitForTimeout(60);
-      if (pictures) await page.screenshot({ path: join(pictures, `${words.replaceAll(" ", "-")}-${name}.png`) });
-      assert.ok((await widerThanScreen(page)) <= 0, `${name} scrolls sideways`);
-      assert.deepEqual(await tooSmall(page), [], `${name}: targets`);
-      const main = page.locator("button.main").last();
-      if ((await main.count()) > 0) {
-        const box = await main.boundingBox();
-        assert.ok(box.y + box.height <= size[1] + 1 && box.y >= 0, `${name}: the main button is out of sight`);
-      }
-    });
-  });
-}
+});
 
 test("Spanish has every word, and the page says that it is Spanish", async () => {
-  const { context, page } = await opened([360, 740], "?language=es");
+  const { context, page } = await opened("?language=es");
   assert.equal(await page.locator("html").getAttribute("lang"), "es");
   await page.getByRole("button", { name: "Montar" }).click();
   await page.getByRole("button", { name: "Empezar" }).click();
@@ -191,7 +199,7 @@ test("Spanish has every word, and the page says that it is Spanish", async () =>
 });
 
 test("a reload in the middle of a hold goes on at the drill and the second, and enters nothing again", async () => {
-  const { context, page } = await opened([360, 740], "");
+  const { context, page } = await opened("");
   for (const name of ["tonight", "lay-out", "run-lane", "run-hold"]) await kScreens[name](page);
   await page.evaluate(() => {
     const kept = JSON.parse(sessionStorage.getItem("evening"));
@@ -209,7 +217,7 @@ test("a reload in the middle of a hold goes on at the drill and the second, and 
 });
 
 test("a late run is offered a shorter rest, which the door plans", async () => {
-  const { context, page } = await opened([360, 740], "");
+  const { context, page } = await opened("");
   for (const name of ["tonight", "lay-out", "run-lane", "run-hold"]) await kScreens[name](page);
   const before = await page.evaluate(() => {
     const kept = JSON.parse(sessionStorage.getItem("evening"));
@@ -229,7 +237,7 @@ test("a late run is offered a shorter rest, which the door plans", async () => {
 });
 
 test("a note of somebody hurt takes two taps and is entered once", async () => {
-  const { context, page } = await opened([360, 740], "");
+  const { context, page } = await opened("");
   for (const name of ["tonight", "lay-out", "run-lane"]) await kScreens[name](page);
   await page.getByRole("button", { name: "Someone is hurt" }).click();
   assert.equal(await page.getByRole("link", { name: "Call 112" }).getAttribute("href"), "tel:112");
@@ -244,7 +252,7 @@ test("a note of somebody hurt takes two taps and is entered once", async () => {
 });
 
 test("ten minutes of repetitions sound within 50 ms of their time", async () => {
-  const { context, page } = await opened([360, 740], "");
+  const { context, page } = await opened("");
   const worst = await page.evaluate(async () => {
     const { setSound } = await import("/sound.js");
     const rate = 8000;
@@ -269,7 +277,7 @@ test("ten minutes of repetitions sound within 50 ms of their time", async () => 
 });
 
 test("the live metronome keeps to the wall clock", async () => {
-  const { context, page } = await opened([360, 740], "");
+  const { context, page } = await opened("");
   await page.getByRole("button", { name: "Lay out" }).click(); // a tap lets the page sound
   const off = await page.evaluate(async () => {
     const { openMetronome } = await import("/sound.js");
@@ -282,23 +290,41 @@ test("the live metronome keeps to the wall clock", async () => {
       return start.call(this, when);
     };
     const began = performance.now();
-    const beats = [...Array(20).keys()].map((beat) => ({ at: 0.5 + beat * 0.5, sound: "beat" }));
+    const beats = [...Array(12).keys()].map((beat) => ({ at: 0.5 + beat * 0.25, sound: "beat" }));
     openMetronome().play(beats, () => (performance.now() - began) / 1000);
-    await new Promise((over) => setTimeout(over, 6000));
+    await new Promise((over) => setTimeout(over, 2500));
     const drill = (performance.now() - began) / 1000;
     const zero = set.at(-1) - beats.at(-1).at; // where the last beat that was set puts the drill's zero
     return { count: set.length, seconds: Math.abs(clock.currentTime - zero - drill) };
   });
-  assert.ok(off.count >= 19, `${off.count} beats were set`);
+  assert.ok(off.count >= 11, `${off.count} beats were set`);
   assert.ok(off.seconds <= 0.05, `${off.seconds} s off`);
   await context.close();
 });
 
 test("taps on a stepper ask only for the newest plan", async () => {
-  const { context, page } = await opened([360, 740], "");
+  const { context, page } = await opened("");
   const more = page.getByRole("button", { name: "Players: More" });
   for (let tap = 0; tap < 5; tap++) await more.click();
   await page.waitForFunction(() => !window.pitch.planning.value);
   assert.equal(await page.evaluate(() => window.pitch.evening.value.plan.turnout), 20);
+  await context.close();
+});
+
+test("after the wrap-up it says what was written down, who reads it, whether it is sent, and what is next", async () => {
+  const { context, page } = await opened("");
+  for (const name of ["lay-out", "run-lane"]) await kScreens[name](page);
+  await page.getByRole("button", { name: "Done" }).click();
+  await page.getByRole("button", { name: "Skip" }).click({ delay: 1000 });
+  for (const name of ["End here", "Easy laps", "Most", "Finish"]) await page.getByRole("button", { name }).click();
+  const said = () => page.locator("main").textContent();
+  for (const words of ["There: 15. Most did it as shown. It took 1 minute", "Done: Easy laps of the lane.", "Skipped: Side shuffle.", "Not come to: Lunge"]) {
+    assert.ok((await said()).includes(words), `${words}: ${await said()}`);
+  }
+  assert.match(await said(), /The lead sees that these need help: Easy laps/);
+  assert.match(await said(), /Not yet\. It waits on this phone/);
+  assert.match(await said(), /Tuesday,? 1 December/);
+  await page.evaluate(() => window.sent());
+  await page.waitForSelector("text=Yes. The club has it.");
   await context.close();
 });

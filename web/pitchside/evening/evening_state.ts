@@ -45,6 +45,7 @@ export interface WrapUp {
   there: number;
   did_it?: DidIt;
   needs_help: string[]; // drills
+  minutes?: number; // as entered
   sent: boolean;
 }
 

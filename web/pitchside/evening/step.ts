@@ -101,7 +101,8 @@ function wrappedUp(state: EveningState, at: number, players?: string[]): Step {
   if (did_it) wrap.did_it = did_it;
   if (ran) wrap.minutes = Math.min(1440, Math.max(0, Math.round((at - ran.began) / 60000)));
   entries.push(wrap);
-  let after: EveningState = { ...state, screen: "finished", wrap_up: { ...state.wrap_up, sent: true } };
+  const wrap_up = { ...state.wrap_up, sent: true, ...(wrap.minutes === undefined ? {} : { minutes: wrap.minutes }) };
+  let after: EveningState = { ...state, screen: "finished", wrap_up };
   for (const drill of state.wrap_up.needs_help) {
     const help = marked(after, drill, "needs-help");
     after = help.state;

@@ -1,5 +1,6 @@
 // The screens of one evening: which one stands, and how they look on this phone.
 import { useEffect, useRef } from "preact/hooks";
+import { FinishedScreen } from "./finished.tsx";
 import { HurtScreen } from "./someone_hurt.tsx";
 import { LayOutScreen } from "./lay_out.tsx";
 import type { Pitch } from "./pitch.ts";
@@ -28,8 +29,9 @@ function Standing({ pitch }: { pitch: Pitch }) {
     case "run":
       return <RunScreen pitch={pitch} />;
     case "wrap-up":
-    case "finished":
       return <WrapUpScreen pitch={pitch} />;
+    case "finished":
+      return <FinishedScreen pitch={pitch} />;
   }
 }
 

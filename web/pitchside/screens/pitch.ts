@@ -24,6 +24,7 @@ export interface Pitch {
   planning: ReadonlySignal<boolean>;
   trouble: ReadonlySignal<string>; // why there is no plan, in one sentence; empty where there is one
   names_shown: ReadonlySignal<boolean>;
+  waiting: ReadonlySignal<number> | undefined; // entries that the club does not have yet
   happen(event: EveningEvent): void;
   figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
   planRest(minutes: number): Promise<PlanAnswer | undefined>;
@@ -41,6 +42,7 @@ export interface PitchKeeper {
   engine: Engine;
   evening: EveningState; // as it was kept, or of openEvening
   preferences: Preferences;
+  waiting?: ReadonlySignal<number>;
   keep(evening: EveningState, entries: NewEntry[]): void; // after each event: what to keep, what was entered
   keepPreferences(preferences: Preferences): void;
 }
@@ -102,6 +104,7 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     planning,
     trouble,
     names_shown: computed(() => evening.value && Date.parse(pack.lease_until) > Date.now()),
+    waiting: keeper.waiting,
     happen,
     async figure(drill, rung) {
       const key = `${drill}/${rung}`;

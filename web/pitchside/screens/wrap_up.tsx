@@ -7,23 +7,8 @@ import type { Pitch } from "./pitch.ts";
 const kAnswers: DidIt[] = ["most", "half", "few"];
 const kWords = { most: "wrap_up.most", half: "wrap_up.half", few: "wrap_up.few", nobody: "wrap_up.few" } as const;
 
-function Finished() {
-  return (
-    <>
-      <Head title={say("wrap_up.title")} />
-      <main>
-        <p class="large" role="status">
-          <strong>{say("wrap_up.finished")}</strong>
-        </p>
-        <p>{say("wrap_up.kept")}</p>
-      </main>
-    </>
-  );
-}
-
 export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
-  const { wrap_up, plan, run, marks, facts, screen } = pitch.evening.value;
-  if (screen === "finished") return <Finished />;
+  const { wrap_up, plan, run, marks, facts } = pitch.evening.value;
   const done = (plan?.items ?? []).filter((item) => !run || marks[item.drill]?.includes("done"));
   const help = (drill: string, yes: boolean) => pitch.happen({ event: "needs-help", drill, yes });
   const finish = () => {
@@ -74,6 +59,7 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
         )}
       </main>
       <footer class="bar">
+        {!wrap_up.did_it && <p class="soft">{say("wrap_up.finish_needs")}</p>}
         <button type="button" class="main" disabled={!wrap_up.did_it} onClick={finish}>
           {say("wrap_up.finish")}
         </button>

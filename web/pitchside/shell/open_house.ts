@@ -1,5 +1,5 @@
 // From what is kept to an evening on the pitch: which there are, which is under way, and opening one.
-import { signal, type ReadonlySignal } from "@preact/signals";
+import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { openEngine, type Engine } from "../engine/engine.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { Keep } from "../keep/keep.ts";
@@ -56,6 +56,7 @@ export function openHouse(keep: Keep, sync: Sync): House {
       engine,
       evening: state,
       preferences: keptPreferences(),
+      waiting: computed(() => keep.books.value.waiting),
       keep(after, entries) {
         void keep.step(evening.key, after, entries).then((kept) => {
           refused.value = kept.kept ? undefined : kept.why;

@@ -1,0 +1,88 @@
+// After the wrap-up: what was written down, who reads it, whether it is sent, and what is next.
+import type { PlanItem } from "../engine/answers.ts";
+import type { Mark } from "../evening/evening_state.ts";
+import { nextEvening } from "../evening/next_evening.ts";
+import { list, many, say, weekday } from "../words/words.ts";
+import { Head } from "./parts.tsx";
+import type { Pitch } from "./pitch.ts";
+
+function Written({ pitch }: { pitch: Pitch }) {
+  const { wrap_up, plan, marks, run } = pitch.evening.value;
+  const items = plan?.items ?? [];
+  const marked = (item: PlanItem, mark: Mark) => marks[item.drill]?.includes(mark) ?? false;
+  const names = (some: PlanItem[]) => list(some.map(({ name }) => name));
+  const done = items.filter((item) => marked(item, "done"));
+  const skipped = items.filter((item) => marked(item, "skipped") && !marked(item, "done"));
+  const rest = run ? items.filter((item) => !marked(item, "done") && !marked(item, "skipped")) : [];
+  const { did_it, minutes } = wrap_up;
+  return (
+    <>
+      <p>
+        {say("wrap_up.were_there", { count: wrap_up.there })} {did_it && say(`wrap_up.it_was.${did_it}`)}{" "}
+        {minutes !== undefined && say("wrap_up.minutes_long", { minutes: many("minutes", minutes) })}
+      </p>
+      {done.length > 0 && <p>{say("wrap_up.drills_done", { names: names(done) })}</p>}
+      {skipped.length > 0 && <p>{say("wrap_up.drills_skipped", { names: names(skipped) })}</p>}
+      {rest.length > 0 && <p>{say("wrap_up.not_come_to", { names: names(rest) })}</p>}
+    </>
+  );
+}
+
+function Readers({ pitch }: { pitch: Pitch }) {
+  const { wrap_up, plan, hurt, facts } = pitch.evening.value;
+  const help = (plan?.items ?? []).filter((item) => wrap_up.needs_help.includes(item.drill));
+  return (
+    <>
+      <h2>{say("wrap_up.who_reads")}</h2>
+      <p>{say("wrap_up.lead_reads")}</p>
+      {help.length > 0 && (
+        <p>
+          <strong>{say("wrap_up.lead_helps", { names: list(help.map(({ name }) => name)) })}</strong>
+        </p>
+      )}
+      {hurt.length + facts.sore.length > 0 && <p>{say("wrap_up.lead_hurt")}</p>}
+    </>
+  );
+}
+
+function Sent({ pitch }: { pitch: Pitch }) {
+  const sent = pitch.waiting?.value === 0;
+  return (
+    <>
+      <h2>{say("wrap_up.sent_title")}</h2>
+      <p role="status">{sent ? say("wrap_up.sent") : say("wrap_up.waits")}</p>
+    </>
+  );
+}
+
+function Next({ pitch }: { pitch: Pitch }) {
+  const next = nextEvening(pitch.pack, pitch.evening.value);
+  return (
+    <>
+      <h2>{say("wrap_up.next_title")}</h2>
+      {next && (
+        <p>
+          <strong>{say("wrap_up.next", { day: weekday(next.day), start: next.start, strip: next.strip })}</strong>
+        </p>
+      )}
+      <p>{next ? say("wrap_up.next_nothing") : say("wrap_up.next_none")}</p>
+    </>
+  );
+}
+
+export function FinishedScreen({ pitch }: { pitch: Pitch }) {
+  return (
+    <>
+      <Head title={say("wrap_up.title")} />
+      <main>
+        <p class="large" role="status">
+          <strong>{say("wrap_up.finished")}</strong> {say("wrap_up.kept")}
+        </p>
+        <Written pitch={pitch} />
+        <Sent pitch={pitch} />
+        <Readers pitch={pitch} />
+        <Next pitch={pitch} />
+      </main>
+    </>
+  );
+}
