@@ -44,6 +44,9 @@ window.pitch = openPitch({
     waiting.value += entries.length;
     sessionStorage.setItem("evening", JSON.stringify(evening));
     sessionStorage.setItem("entered", JSON.stringify(window.entered));
+    const first = window.entered.length - entries.length;
+    const device_time = new Date().toISOString();
+    return Promise.resolve(entries.map((entry, at) => ({ ...entry, id: `entry-${first + at + 1}`, sequence: first + at + 1, device_time })));
   },
   keepPreferences() {},
 });

@@ -246,6 +246,11 @@ test("a note of somebody hurt takes two taps and is entered once", async () => {
   await page.getByRole("button", { name: "Note it" }).click();
   const hurt = await page.evaluate(() => window.entered.filter((entry) => entry.kind === "hurt"));
   assert.deepEqual(hurt, [{ kind: "hurt", player: "Q04", place: "knee" }]);
+  await page.getByRole("button", { name: /Dáithí.*wrong tap/ }).click();
+  await page.waitForSelector("text=Only the lead lifts it");
+  assert.equal(await page.getByRole("button", { name: /wrong tap/ }).count(), 0);
+  const back = await page.evaluate(() => window.entered.at(-1));
+  assert.deepEqual([back.kind, back.player, typeof back.corrects], ["withdrawn", "Q04", "string"]);
   await page.getByRole("button", { name: "Back to the session" }).click();
   assert.equal(await page.getByRole("button", { name: "Done" }).count(), 1);
   await context.close();
@@ -326,5 +331,11 @@ test("after the wrap-up it says what was written down, who reads it, whether it 
   assert.match(await said(), /Tuesday,? 1 December/);
   await page.evaluate(() => window.sent());
   await page.waitForSelector("text=Yes. The club has it.");
+  await page.getByRole("button", { name: "Correct this" }).click();
+  await page.getByRole("button", { name: "How many were there?: Less" }).click();
+  await page.getByRole("button", { name: "Finish" }).click();
+  await page.waitForSelector("text=There: 14.");
+  const last = await page.evaluate(() => window.entered.at(-1));
+  assert.deepEqual([last.kind, last.there, typeof last.corrects], ["attendance", 14, "string"]);
   await context.close();
 });

@@ -1,5 +1,6 @@
 // What happens to an evening. `at` is wall-clock milliseconds.
 import type { PlanAnswer } from "../engine/answers.ts";
+import type { Entry } from "../keep/entry.ts";
 import type { DidIt, Facts, Sore } from "./evening_state.ts";
 
 export interface NewRung {
@@ -25,4 +26,7 @@ export type EveningEvent =
   | { event: "there"; count: number }
   | { event: "did-it"; did_it: DidIt }
   | { event: "needs-help"; drill: string; yes: boolean }
+  | { event: "kept"; entries: Entry[] } // by whoever keeps them, with their ids
+  | { event: "take-back"; id: string } // a hurt, a soreness
+  | { event: "correct-wrap-up" }
   | { event: "wrapped-up"; at: number; players?: string[] }; // by id, where somebody ticked names

@@ -1,6 +1,6 @@
 // After the wrap-up: what was written down, who reads it, whether it is sent, and what is next.
 import type { PlanItem } from "../engine/answers.ts";
-import type { Mark } from "../evening/evening_state.ts";
+import { standing } from "../evening/entered.ts";
 import { nextEvening } from "../evening/next_evening.ts";
 import { list, many, say, weekday } from "../words/words.ts";
 import { Head } from "./parts.tsx";
@@ -9,11 +9,11 @@ import type { Pitch } from "./pitch.ts";
 function Written({ pitch }: { pitch: Pitch }) {
   const { wrap_up, plan, marks, run } = pitch.evening.value;
   const items = plan?.items ?? [];
-  const marked = (item: PlanItem, mark: Mark) => marks[item.drill]?.includes(mark) ?? false;
+  const settled = ({ drill }: PlanItem) => (marks[drill] ?? []).filter((mark) => mark === "done" || mark === "skipped").pop();
   const names = (some: PlanItem[]) => list(some.map(({ name }) => name));
-  const done = items.filter((item) => marked(item, "done"));
-  const skipped = items.filter((item) => marked(item, "skipped") && !marked(item, "done"));
-  const rest = run ? items.filter((item) => !marked(item, "done") && !marked(item, "skipped")) : [];
+  const done = items.filter((item) => settled(item) === "done");
+  const skipped = items.filter((item) => settled(item) === "skipped");
+  const rest = run ? items.filter((item) => settled(item) === undefined) : [];
   const { did_it, minutes } = wrap_up;
   return (
     <>
@@ -79,6 +79,14 @@ export function FinishedScreen({ pitch }: { pitch: Pitch }) {
           <strong>{say("wrap_up.finished")}</strong> {say("wrap_up.kept")}
         </p>
         <Written pitch={pitch} />
+        {standing(pitch.evening.value, "wrap-up") && (
+          <p>
+            <button type="button" onClick={() => pitch.happen({ event: "correct-wrap-up" })}>
+              {say("mistake.correct")}
+            </button>{" "}
+            <span class="soft">{say("mistake.corrects")}</span>
+          </p>
+        )}
         <Sent pitch={pitch} />
         <Readers pitch={pitch} />
         <Next pitch={pitch} />

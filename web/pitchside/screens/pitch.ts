@@ -4,7 +4,7 @@ import { computed, effect, signal, type ReadonlySignal, type Signal } from "@pre
 import type { FigureAnswer, PlanAnswer } from "../engine/answers.ts";
 import type { Engine } from "../engine/engine.ts";
 import { drillDocument } from "../evening/drill.ts";
-import type { NewEntry } from "../keep/entry.ts";
+import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
 import { eveningOf, requestFor, requestForRest } from "../evening/request.ts";
@@ -43,7 +43,8 @@ export interface PitchKeeper {
   evening: EveningState; // as it was kept, or of openEvening
   preferences: Preferences;
   waiting?: ReadonlySignal<number>;
-  keep(evening: EveningState, entries: NewEntry[]): void; // after each event: what to keep, what was entered
+  // After each event: what to keep, what was entered. Gives the entries back with their ids, so that they can be corrected.
+  keep(evening: EveningState, entries: NewEntry[]): Promise<Entry[]>;
   keepPreferences(preferences: Preferences): void;
 }
 
@@ -59,7 +60,8 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     const after = step(evening.peek(), event);
     if (after.state === evening.peek() && after.entries.length === 0) return;
     evening.value = after.state;
-    keeper.keep(after.state, after.entries);
+    const kept = keeper.keep(after.state, after.entries);
+    if (after.entries.length > 0) void kept.then((entries) => entries.length > 0 && happen({ event: "kept", entries }));
   }
 
   const facts = computed(() => JSON.stringify([evening.value.facts, evening.value.hurt]));

@@ -4,6 +4,7 @@ import type { Place } from "../evening/sore.ts";
 import { eveningOf } from "../evening/request.ts";
 import type { Venue } from "../package/evening_package.ts";
 import { lines, say, type Key } from "../words/words.ts";
+import { Noted } from "./noted.tsx";
 import { CloseButton, Head } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 import { PlacePicker, WhoPicker } from "./who.tsx";
@@ -81,6 +82,7 @@ function Note({ pitch, player, place, noted, onPlayer, onPlace }: NoteProps) {
     <section>
       <h2>{say("hurt.note")}</h2>
       <p role="status">{noted && <strong>{say("hurt.noted")}</strong>}</p>
+      <Noted pitch={pitch} kind="hurt" words={() => say("hurt.sits_out")} />
       <p>{say("hurt.who")}</p>
       <WhoPicker pitch={pitch} label={say("hurt.who")} player={player} onPick={onPlayer} />
       {player && (

@@ -5,6 +5,7 @@ import type { Facts, Kit, Surface } from "../evening/evening_state.ts";
 import { takesPart, type Place } from "../evening/sore.ts";
 import type { Evening } from "../package/evening_package.ts";
 import { say } from "../words/words.ts";
+import { Noted } from "./noted.tsx";
 import { Stepper, Tick, Toggle } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 import { PlacePicker, whoIs, WhoPicker } from "./who.tsx";
@@ -83,8 +84,12 @@ export function WhoIsHere({ pitch }: { pitch: Pitch }) {
   );
 }
 
+function soreOf(said: string): { points: number; place?: string } {
+  const { before, place } = JSON.parse(said) as { before: number; place?: string };
+  return place ? { points: before, place } : { points: before };
+}
+
 export function SoreNote({ pitch }: { pitch: Pitch }) {
-  const { sore } = pitch.evening.value.facts;
   const [player, setPlayer] = useState("");
   const [points, setPoints] = useState(3);
   const [place, setPlace] = useState<Place | "">("");
@@ -103,15 +108,7 @@ export function SoreNote({ pitch }: { pitch: Pitch }) {
     <details>
       <summary>{say("tonight.sore")}</summary>
       <div class="inside">
-        {sore.length > 0 && (
-          <ul class="list">
-            {sore.map((each) => (
-              <li key={each.player}>
-                <strong>{whoIs(pitch, each.player)}</strong> <span>{part(each)}</span>
-              </li>
-            ))}
-          </ul>
-        )}
+        <Noted pitch={pitch} kind="soreness" words={({ said }) => part(soreOf(said))} />
         <p>{say("sore.who")}</p>
         <WhoPicker pitch={pitch} label={say("sore.who")} player={player} onPick={setPlayer} />
         {player && (

@@ -16,7 +16,7 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
     const at = Date.now();
     pitch.happen(facts.named && players.length === wrap_up.there ? { event: "wrapped-up", at, players } : { event: "wrapped-up", at });
   };
-  const unfinished = run !== undefined && plan !== undefined && run.item < plan.items.length;
+  const unfinished = wrap_up.minutes === undefined && run !== undefined && plan !== undefined && run.item < plan.items.length;
   return (
     <>
       <Head title={say("wrap_up.title")} />

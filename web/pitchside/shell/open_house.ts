@@ -1,7 +1,9 @@
 // From what is kept to an evening on the pitch: which there are, which is under way, and opening one.
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { openEngine, type Engine } from "../engine/engine.ts";
+import { withIds } from "../evening/entered.ts";
 import type { EveningState } from "../evening/evening_state.ts";
+import type { Entry } from "../keep/entry.ts";
 import type { Keep } from "../keep/keep.ts";
 import type { Refusal } from "../keep/step.ts";
 import { openPitch, type Pitch } from "../screens/pitch.ts";
@@ -57,11 +59,12 @@ export function openHouse(keep: Keep, sync: Sync): House {
       evening: state,
       preferences: keptPreferences(),
       waiting: computed(() => keep.books.value.waiting),
-      keep(after, entries) {
-        void keep.step(evening.key, after, entries).then((kept) => {
-          refused.value = kept.kept ? undefined : kept.why;
-          if (kept.kept && entries.length > 0) void sync.sendNow();
-        });
+      async keep(after, entries) {
+        // With their ids in the same transaction: what was entered can be taken back after a crash too.
+        const kept = await keep.step(evening.key, (made: Entry[]) => withIds(after, made), entries);
+        refused.value = kept.kept ? undefined : kept.why;
+        if (kept.kept && entries.length > 0) void sync.sendNow();
+        return kept.kept ? kept.entries : [];
       },
       keepPreferences(preferences) {
         localStorage.setItem(kPreferences, JSON.stringify(preferences));
