@@ -11,6 +11,7 @@ const { openEvening } = await loadTypescript("evening/open_evening.ts");
 const { requestFor, requestForRest, timeAfter } = await loadTypescript("evening/request.ts");
 const { changesBetween } = await loadTypescript("evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");
+const { cutTo, fitInto, weightsOf } = await loadTypescript("evening/last_minutes.ts");
 const { nameOfDrill } = await loadTypescript("evening/drill.ts");
 const { barredFor } = await loadTypescript("evening/barred.ts");
 const { kPlaces } = await loadTypescript("evening/sore.ts");
@@ -91,9 +92,37 @@ test("the rest in fewer minutes has only drills that were still to come", () => 
   assert.equal(rest.answer, "plan", JSON.stringify(rest.faults));
   const to_come = usual.items.slice(9).map((item) => item.drill);
   assert.ok(rest.items.length > 0 && rest.items.every((item) => to_come.includes(item.drill)));
-  const after = step(state, { event: "rest-planned", plan: rest }).state;
+  const after = step(state, { event: "rest-planned", items: rest.items }).state;
   assert.equal(after.plan.items[8].drill, usual.items[8].drill);
   assert.equal(after.plan.items.length, 9 + rest.items.length);
+});
+
+const weights = weightsOf(pack);
+const lasting = (items) => items.reduce((sum, item) => sum + (item.rest_seconds ?? 0) + item.change_seconds + item.takes_seconds, 0);
+
+test("under five minutes the drills that matter most are kept, in their order and in the time", () => {
+  const five = planWith({ minutes: 5 });
+  for (const minutes of [4, 3, 2]) {
+    const cut = cutTo(five, minutes, weights, (after) => timeAfter("18:00", after));
+    const order = cut.items.map((item) => five.items.findIndex((each) => each.drill === item.drill));
+    assert.ok(cut.items.length > 0 && lasting(cut.items) <= 60 * minutes, `${minutes}: ${lasting(cut.items)}`);
+    assert.deepEqual(order, [...order].sort((a, b) => a - b));
+    assert.equal(cut.slot_seconds, 60 * minutes);
+    assert.equal(cut.changes.filter((change) => change.why === "").length, five.items.length - cut.items.length);
+    assert.ok(cut.time.finish <= timeAfter("18:00", minutes));
+  }
+  // In four minutes hamstrings, which weigh most, are among them.
+  assert.ok(cutTo(five, 4, weights, String).items.some((item) => item.family === "hamstring"));
+  assert.equal(cutTo(five, 1, weights, String).items.length, 1);
+  assert.deepEqual(cutTo(usual, 20, weights, String), usual);
+});
+
+test("of a rest nothing fits into no time, and all into enough", () => {
+  const rest = usual.items.slice(9);
+  assert.deepEqual(fitInto(rest, 20, weights).items, []);
+  assert.equal(fitInto(rest, 2000, weights).items.length, rest.length);
+  const two = fitInto(rest, 150, weights);
+  assert.ok(two.items.length > 0 && two.seconds <= 150 && two.seconds === lasting(two.items));
 });
 
 test("the slip names by id and says what to do", () => {

@@ -236,6 +236,41 @@ test("a late run is offered a shorter rest, which the door plans", async () => {
   await context.close();
 });
 
+test("with two minutes left something is kept, with none it is said and the end offered", async () => {
+  const { context, page } = await opened("");
+  for (const name of ["tonight", "lay-out", "run-lane", "run-hold"]) await kScreens[name](page);
+  const endsIn = async (seconds) => {
+    await page.evaluate((left) => {
+      const kept = JSON.parse(sessionStorage.getItem("evening"));
+      kept.run.item_since = Date.now() - 100000;
+      kept.run.ends = Date.now() + left * 1000;
+      sessionStorage.setItem("evening", JSON.stringify(kept));
+    }, seconds);
+    await page.reload();
+    await page.getByRole("button", { name: "Shorten the rest" }).click();
+  };
+  const left = () => page.evaluate(() => window.pitch.evening.value.plan.items.length - window.pitch.evening.value.run.item - 1);
+  const before = await left();
+  await endsIn(120);
+  await page.waitForSelector("text=Shortened");
+  assert.ok((await left()) > 0 && (await left()) < before, `${await left()} of ${before}`);
+  await endsIn(5);
+  await page.waitForSelector("text=No drill fits");
+  await page.getByRole("status").getByRole("button", { name: "End here" }).click();
+  await page.waitForSelector("text=How many did it as shown?");
+  await context.close();
+});
+
+test("four minutes on Tonight can be planned and laid out", async () => {
+  const { context, page } = await opened("");
+  await happen(page, { event: "facts", facts: { minutes: 4 } });
+  await page.waitForSelector("text=Under five minutes");
+  await page.waitForFunction(() => window.pitch.evening.value.plan.slot_seconds === 240);
+  await page.getByRole("button", { name: "Lay out" }).click();
+  await page.waitForSelector("text=Lane");
+  await context.close();
+});
+
 test("a note of somebody hurt takes two taps and is entered once", async () => {
   const { context, page } = await opened("");
   for (const name of ["tonight", "lay-out", "run-lane"]) await kScreens[name](page);

@@ -1,5 +1,5 @@
 // What happens to an evening. `at` is wall-clock milliseconds.
-import type { PlanAnswer } from "../engine/answers.ts";
+import type { PlanAnswer, PlanItem } from "../engine/answers.ts";
 import type { Entry } from "../keep/entry.ts";
 import type { DidIt, Facts, Sore } from "./evening_state.ts";
 
@@ -12,7 +12,7 @@ export type EveningEvent =
   | { event: "facts"; facts: Partial<Facts> }
   | { event: "sore"; sore: Sore }
   | { event: "planned"; plan: PlanAnswer }
-  | { event: "rest-planned"; plan: PlanAnswer } // of the drills from the current one on
+  | { event: "rest-planned"; items: PlanItem[] } // after the current one
   | { event: "go"; screen: "tonight" | "lay-out" | "run" | "wrap-up" }
   | { event: "start"; at: number }
   | { event: "done"; item: number; at: number }

@@ -5,7 +5,7 @@ import type { EveningState, Facts, Sore } from "./evening_state.ts";
 import { barredFor } from "./barred.ts";
 import { takesPart } from "./sore.ts";
 
-const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
+export const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
 const kMostMinutes = 60;
 const kLeastTurnout = 2;
 const kMostTurnout = 40;

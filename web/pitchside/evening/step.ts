@@ -85,10 +85,10 @@ function onRung(state: EveningState, item: number, mark: "easier" | "harder", ru
 }
 
 // The drills that were left go, those of the answer come; seconds of the new ones are counted on from here.
-function restPlanned(state: EveningState, rest: EveningState["plan"]): EveningState {
+function restPlanned(state: EveningState, rest: PlanItem[]): EveningState {
   const { run, plan } = state;
-  if (!run || !plan || !rest || rest.items.length === 0) return state;
-  return { ...state, plan: { ...plan, items: [...plan.items.slice(0, run.item + 1), ...rest.items] } };
+  if (!run || !plan || rest.length === 0) return state;
+  return { ...state, plan: { ...plan, items: [...plan.items.slice(0, run.item + 1), ...rest] } };
 }
 
 function wrappedUp(state: EveningState, at: number, players?: string[]): Step {
@@ -144,7 +144,7 @@ export function step(state: EveningState, event: EveningEvent): Step {
       return still(before ? { ...after, before } : after);
     }
     case "rest-planned":
-      return still(restPlanned(state, event.plan));
+      return still(restPlanned(state, event.items));
     case "go":
       return still(event.screen === "wrap-up" ? wrapping(state) : { ...state, screen: event.screen });
     case "start":

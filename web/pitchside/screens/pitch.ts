@@ -7,7 +7,8 @@ import { drillDocument } from "../evening/drill.ts";
 import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
-import { eveningOf, requestFor, requestForRest } from "../evening/request.ts";
+import { cutTo, fitInto, weightsOf, type Fitted } from "../evening/last_minutes.ts";
+import { eveningOf, kLeastMinutes, requestFor, requestForRest, timeAfter } from "../evening/request.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
 import { language } from "../words/words.ts";
@@ -27,7 +28,7 @@ export interface Pitch {
   waiting: ReadonlySignal<number> | undefined; // entries that the club does not have yet
   happen(event: EveningEvent): void;
   figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
-  planRest(minutes: number): Promise<PlanAnswer | undefined>;
+  planRest(seconds: number): Promise<Fitted>; // without drills where none fits any more
   close(): void;
 }
 
@@ -66,6 +67,14 @@ export function openPitch(keeper: PitchKeeper): Pitch {
 
   const facts = computed(() => JSON.stringify([evening.value.facts, evening.value.hurt]));
   const running = computed(() => evening.value.run !== undefined);
+  // The door plans five minutes at least; fewer are cut out of those.
+  function cut(answer: PlanAnswer): PlanAnswer {
+    const { minutes } = evening.peek().facts;
+    const whole = eveningOf(pack, evening.peek());
+    if (minutes === undefined || minutes >= kLeastMinutes || !whole) return answer;
+    return cutTo(answer, minutes, weightsOf(pack), (after) => timeAfter(whole.start, whole.minutes - minutes + after));
+  }
+
   let asked = 0;
   async function plan(): Promise<void> {
     const request = requestFor("plan", pack, evening.peek());
@@ -78,7 +87,7 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     planning.value = false;
     if (answer.answer === "plan") {
       trouble.value = "";
-      happen({ event: "planned", plan: answer });
+      happen({ event: "planned", plan: cut(answer) });
     } else if (answer.answer === "faults") {
       trouble.value = answer.faults[0]?.sentence ?? "";
     } else if (answer.answer === "broken") {
@@ -117,10 +126,16 @@ export function openPitch(keeper: PitchKeeper): Pitch {
       figures.set(key, answer.answer === "figure" ? answer : undefined);
       return figures.get(key);
     },
-    async planRest(minutes) {
-      const request = requestForRest(pack, evening.peek(), minutes);
+    async planRest(seconds) {
+      const request = requestForRest(pack, evening.peek(), Math.floor(seconds / 60));
       const answer = request && (await engine.ask(request));
-      return answer?.answer === "plan" && answer.items.length > 0 ? answer : undefined;
+      const planned = answer?.answer === "plan" ? answer.items : [];
+      const { plan: whole, run } = evening.peek();
+      const left = planned.length > 0 ? planned : (whole?.items.slice((run?.item ?? -1) + 1) ?? []);
+      if (planned.length > 0 && answer?.answer === "plan" && answer.planned_seconds <= seconds) {
+        return { items: planned, seconds: answer.planned_seconds };
+      }
+      return fitInto(left, seconds, weightsOf(pack));
     },
     close() {
       for (const stop of stops) stop();

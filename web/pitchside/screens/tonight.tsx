@@ -1,6 +1,6 @@
 // Tonight: what is known, the session drawn to time, what is different, and one thing to do next.
 import type { EveningState } from "../evening/evening_state.ts";
-import { eveningOf, timeAfter } from "../evening/request.ts";
+import { eveningOf, kLeastMinutes, timeAfter } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { Changes } from "./changes.tsx";
 import { Head, Stepper } from "./parts.tsx";
@@ -55,6 +55,7 @@ function Planned({ pitch, state, starts }: { pitch: Pitch; state: EveningState; 
             : plan.time && say("tonight.done_by", { finish: plan.time.finish, late: plan.time.finish_nine_in_ten })}
         </strong>
       </p>
+      {(state.facts.minutes ?? kLeastMinutes) < kLeastMinutes && <p class="soft">{say("tonight.under_five")}</p>}
       <Changes pitch={pitch} />
     </>
   );
@@ -90,7 +91,7 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
         <Known pitch={pitch} />
         <Planned pitch={pitch} state={state} starts={starts} />
         <Stepper label={say("tonight.players")} value={players} least={2} most={40} onChange={(turnout) => change({ turnout })} />
-        <Stepper label={say("tonight.minutes")} value={minutes} least={5} most={60} onChange={(value) => change({ minutes: value })} />
+        <Stepper label={say("tonight.minutes")} value={minutes} least={1} most={60} onChange={(value) => change({ minutes: value })} />
         <Stepper label={say("tonight.late")} value={facts.late} least={0} most={Math.max(0, players - 1)} onChange={(late) => change({ late })} />
         <Ground pitch={pitch} evening={evening} />
         <Missing pitch={pitch} />
