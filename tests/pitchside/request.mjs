@@ -11,6 +11,7 @@ const { openEvening } = await loadTypescript("evening/open_evening.ts");
 const { requestFor, requestForRest, timeAfter } = await loadTypescript("evening/request.ts");
 const { changesBetween } = await loadTypescript("evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");
+const { alternativeOf, candidatesFor, nearest, swapped, unswapped } = await loadTypescript("evening/nearest.ts");
 const { cutTo, fitInto, weightsOf } = await loadTypescript("evening/last_minutes.ts");
 const { nameOfDrill } = await loadTypescript("evening/drill.ts");
 const { barredFor } = await loadTypescript("evening/barred.ts");
@@ -123,6 +124,40 @@ test("of a rest nothing fits into no time, and all into enough", () => {
   assert.equal(fitInto(rest, 2000, weights).items.length, rest.length);
   const two = fitInto(rest, 150, weights);
   assert.ok(two.items.length > 0 && two.seconds <= 150 && two.seconds === lasting(two.items));
+});
+
+test("a swap offers the two nearest that can be done, and what they cost", () => {
+  const state = { ...fresh, plan: usual };
+  const candidates = candidatesFor(pack, state, "side-plank");
+  const of = (id) => pack.catalogue.drills.find((drill) => drill.id === id);
+  assert.ok(candidates.length > 4 && candidates.slice(0, 4).every(({ drill }) => of(drill).family === "trunk"));
+  assert.ok(!candidates.some(({ drill }) => usual.items.some((item) => item.drill === drill)));
+  const found = candidates.slice(0, 6).map((candidate) => {
+    const plan = planWith(swapped(fresh.facts, "side-plank", candidate.drill));
+    return [plan, alternativeOf(usual, plan, "side-plank", candidate)];
+  });
+  for (const [plan, alternative] of found) {
+    assert.equal(alternative !== undefined, plan.outcome === "optimal");
+    if (alternative) assert.equal(alternative.seconds, plan.planned_seconds - usual.planned_seconds);
+  }
+  const shown = nearest(found.map(([, alternative]) => alternative).filter(Boolean));
+  assert.equal(shown.length, 2);
+  assert.ok(shown[0].far <= shown[1].far);
+  const [front] = found.filter(([, each]) => each?.drill === "front-plank").map(([, each]) => each);
+  assert.deepEqual(front.come, ["slow-limb-lower"]);
+});
+
+test("a swap is undone as a whole, and the lead's pins stay but for what is left out", () => {
+  const facts = { ...fresh.facts, ...swapped(fresh.facts, "side-plank", "front-plank") };
+  assert.deepEqual([facts.bans, facts.pins], [["side-plank"], ["front-plank"]]);
+  const back = unswapped(facts, "side-plank");
+  assert.deepEqual([back.bans, back.pins, back.swaps], [[], [], {}]);
+  const [evening] = pack.evenings;
+  const tonight = { ...evening.documents.squad.tonight, pins: [{ drill: "squat", sets: 1, amount: 10 }, { drill: "side-plank" }] };
+  const pinned = { ...pack, evenings: [{ ...evening, documents: { ...evening.documents, squad: { ...evening.documents.squad, tonight } } }] };
+  const request = requestFor("plan", pinned, { ...fresh, facts });
+  assert.deepEqual(request.squad.tonight.pins, [{ drill: "squat", sets: 1, amount: 10 }, { drill: "front-plank" }]);
+  assert.equal(ask(request).answer, "plan");
 });
 
 test("the slip names by id and says what to do", () => {

@@ -34,6 +34,8 @@ const kScreens = {
     await happen(page, { event: "facts", facts: { surface: ["wet"], minutes: 15 } });
     await page.waitForFunction(() => window.pitch.evening.value.before && !window.pitch.planning.value);
     await openAll(page);
+    await page.getByRole("button", { name: "Swap" }).nth(6).click();
+    await page.waitForSelector(".choices");
     await page.getByRole("group", { name: "Who?" }).getByRole("button").first().click();
   },
   slip: async (page) => {
@@ -258,6 +260,27 @@ test("with two minutes left something is kept, with none it is said and the end 
   await page.waitForSelector("text=No drill fits");
   await page.getByRole("status").getByRole("button", { name: "End here" }).click();
   await page.waitForSelector("text=How many did it as shown?");
+  await context.close();
+});
+
+test("a drill is swapped for one of the two nearest, whose cost is told, and back", async () => {
+  const { context, page } = await opened("");
+  await page.getByText("The drills", { exact: true }).click();
+  const plank = page.getByRole("group", { name: "Side plank", exact: true });
+  await plank.getByRole("button", { name: "Swap" }).click();
+  const choices = page.getByRole("group", { name: "Instead of Side plank" }).getByRole("button");
+  await choices.first().waitFor();
+  assert.equal(await choices.count(), 2);
+  if (pictures) await page.screenshot({ path: join(pictures, "swap.png"), fullPage: true });
+  assert.match(await choices.first().textContent(), /(longer|shorter|As long).*Done by 18:/);
+  const name = await choices.first().locator("strong").textContent();
+  await choices.first().click();
+  const planned = (drill) => page.waitForFunction((id) => window.pitch.evening.value.plan.items.some((item) => item.name === id), drill);
+  await planned(name);
+  assert.equal(await plank.count(), 0);
+  await page.getByRole("button", { name: "Side plank: Do it after all" }).click();
+  await planned("Side plank");
+  await page.waitForFunction(() => window.pitch.evening.value.facts.pins.length === 0);
   await context.close();
 });
 

@@ -25,6 +25,7 @@ export interface Facts {
   sore: Sore[];
   bans: string[]; // drills that are not done tonight
   pins: string[]; // drills that are
+  swaps?: Record<string, string>; // of the bans: which drill was pinned in its place
 }
 
 // Where the run is. The clock of a drill goes on while the phone is asleep or rings: it is wall-clock time.

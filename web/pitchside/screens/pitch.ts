@@ -8,6 +8,7 @@ import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
 import { cutTo, fitInto, weightsOf, type Fitted } from "../evening/last_minutes.ts";
+import { alternativeOf, candidatesFor, kEnough, kMostAsked, nearest, swapped, type Alternative } from "../evening/nearest.ts";
 import { eveningOf, kLeastMinutes, requestFor, requestForRest, timeAfter } from "../evening/request.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
@@ -28,6 +29,7 @@ export interface Pitch {
   waiting: ReadonlySignal<number> | undefined; // entries that the club does not have yet
   happen(event: EveningEvent): void;
   figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
+  nearest(drill: string): Promise<Alternative[]>; // what could stand in for it tonight
   planRest(seconds: number): Promise<Fitted>; // without drills where none fits any more
   close(): void;
 }
@@ -125,6 +127,21 @@ export function openPitch(keeper: PitchKeeper): Pitch {
       if (answer.answer === "dropped") return undefined;
       figures.set(key, answer.answer === "figure" ? answer : undefined);
       return figures.get(key);
+    },
+    async nearest(drill) {
+      const state = evening.peek();
+      const found: Alternative[] = [];
+      for (const candidate of candidatesFor(pack, state, drill).slice(0, kMostAsked)) {
+        const facts = { ...state.facts, ...swapped(state.facts, drill, candidate.drill) };
+        const request = requestFor("plan", pack, { ...state, facts });
+        const answer = request && (await engine.ask(request, "nearest"));
+        if (evening.peek().facts !== state.facts) return [];
+        const plan = answer?.answer === "plan" ? cut(answer) : undefined;
+        const alternative = state.plan && plan && alternativeOf(state.plan, plan, drill, candidate);
+        if (alternative) found.push(alternative);
+        if (found.length >= kEnough) break;
+      }
+      return nearest(found);
     },
     async planRest(seconds) {
       const request = requestForRest(pack, evening.peek(), Math.floor(seconds / 60));

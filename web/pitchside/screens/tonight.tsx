@@ -3,10 +3,11 @@ import type { EveningState } from "../evening/evening_state.ts";
 import { eveningOf, kLeastMinutes, timeAfter } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { Changes } from "./changes.tsx";
+import { DrillList } from "./drill_list.tsx";
 import { Head, Stepper } from "./parts.tsx";
 import { knownAt, type Pitch } from "./pitch.ts";
 import { Ribbon } from "./ribbon.tsx";
-import { DrillList, Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
+import { Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
 
 function Known({ pitch }: { pitch: Pitch }) {
   const { ask } = pitch.pack;

@@ -1,6 +1,5 @@
 // What a coach can say about tonight beyond three numbers; each opens when it is wanted.
 import { useState } from "preact/hooks";
-import { nameOfDrill } from "../evening/drill.ts";
 import type { Facts, Kit, Surface } from "../evening/evening_state.ts";
 import { takesPart, type Place } from "../evening/sore.ts";
 import type { Evening } from "../package/evening_package.ts";
@@ -125,40 +124,6 @@ export function SoreNote({ pitch }: { pitch: Pitch }) {
           </>
         )}
       </div>
-    </details>
-  );
-}
-
-export function DrillList({ pitch }: { pitch: Pitch }) {
-  const { plan, facts } = pitch.evening.value;
-  const ban = (drill: string, out: boolean) => change(pitch, { bans: put(facts.bans, drill, out) });
-  return (
-    <details>
-      <summary>{say("tonight.drills")}</summary>
-      <ul class="inside list">
-        {plan?.items.map((item) => (
-          <li key={item.drill}>
-            <span>
-              <strong>{item.name}</strong>
-              <br />
-              <span class="soft">
-                {item.rung_words}, {item.dose}
-              </span>
-            </span>
-            <button type="button" aria-label={`${item.name}: ${say("tonight.not_tonight")}`} onClick={() => ban(item.drill, true)}>
-              {say("tonight.not_tonight")}
-            </button>
-          </li>
-        ))}
-        {facts.bans.map((drill) => (
-          <li key={drill}>
-            <span class="left-out">{nameOfDrill(pitch.pack, drill)}</span>
-            <button type="button" aria-label={`${nameOfDrill(pitch.pack, drill)}: ${say("tonight.do_it")}`} onClick={() => ban(drill, false)}>
-              {say("tonight.do_it")}
-            </button>
-          </li>
-        ))}
-      </ul>
     </details>
   );
 }
