@@ -1,6 +1,7 @@
 // The screens of one evening: which one stands, and how they look on this phone.
 import { useEffect, useRef } from "preact/hooks";
 import { FinishedScreen } from "./finished.tsx";
+import { FirstEveningScreen } from "./first_evening.tsx";
 import { HurtScreen } from "./someone_hurt.tsx";
 import { LayOutScreen } from "./lay_out.tsx";
 import type { Pitch } from "./pitch.ts";
@@ -18,6 +19,8 @@ function Standing({ pitch }: { pitch: Pitch }) {
       return <SlipScreen pitch={pitch} />;
     case "settings":
       return <SettingsScreen pitch={pitch} />;
+    case "first-evening":
+      return <FirstEveningScreen pitch={pitch} />;
     case "none":
       break;
   }

@@ -3,7 +3,7 @@ import type { PlanItem } from "../engine/answers.ts";
 import { standing } from "../evening/entered.ts";
 import { nextEvening } from "../evening/next_evening.ts";
 import { list, many, say, weekday } from "../words/words.ts";
-import { Head } from "./parts.tsx";
+import { Head, HurtButton } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
 function Written({ pitch }: { pitch: Pitch }) {
@@ -73,7 +73,9 @@ function Next({ pitch }: { pitch: Pitch }) {
 export function FinishedScreen({ pitch }: { pitch: Pitch }) {
   return (
     <>
-      <Head title={say("wrap_up.title")} />
+      <Head title={say("wrap_up.title")}>
+        <HurtButton pitch={pitch} />
+      </Head>
       <main>
         <p class="large" role="status">
           <strong>{say("wrap_up.finished")}</strong> {say("wrap_up.kept")}

@@ -15,7 +15,7 @@ import type { EveningPackage } from "../package/evening_package.ts";
 import { language } from "../words/words.ts";
 import type { Preferences } from "./preferences.ts";
 
-export type Overlay = "none" | "hurt" | "slip" | "settings";
+export type Overlay = "none" | "hurt" | "slip" | "settings" | "first-evening";
 
 export interface Pitch {
   pack: EveningPackage;

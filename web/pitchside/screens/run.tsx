@@ -10,16 +10,24 @@ import { DrillClock } from "./drill_clock.tsx";
 import { Figure } from "./figure.tsx";
 import { LateOffer } from "./late_offer.tsx";
 import { useNow } from "./now.ts";
+import { HurtButton } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
-function Cues({ drill }: { drill: Drill }) {
+function Cues({ drill, telling }: { drill: Drill; telling: boolean }) {
+  const how = (
+    <p class="how">
+      <strong>{say("run.how")}:</strong> {drill.how}
+    </p>
+  );
   return (
     <>
+      {telling && how}
       <ul class="cues" aria-label={say("run.cues")}>
         {drill.cues.slice(0, 3).map((cue) => (
           <li key={cue}>{cue}</li>
         ))}
       </ul>
+      {!telling && how}
       <h2>{say("run.watch")}</h2>
       <ul>
         {drill.watch.map(({ fault, cue }) => (
@@ -98,10 +106,6 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
   const noted = (["easier", "harder"] as const).filter((mark) => marks.includes(mark));
   // Tapped at the end of the ladder: it is noted, and said that nothing else changes.
   const atEnd = noted.some((mark) => !rungBeside(drill, item.rung, mark === "easier" ? -1 : 1));
-  const stop = () => {
-    pitch.happen({ event: "pause", at: Date.now() });
-    pitch.overlay.value = "hurt";
-  };
   const spoken = [item.name, item.rung_words, ...(drill?.cues ?? [])].join(". ");
   return (
     <div class="run">
@@ -109,9 +113,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
         <p>
           <strong>{say("run.place", { at: found.item + 1, all: state.plan?.items.length ?? 0 })}</strong>
         </p>
-        <button type="button" class="act" onClick={stop}>
-          {say("run.hurt")}
-        </button>
+        <HurtButton pitch={pitch} />
       </header>
       <main>
         <h1 tabIndex={-1}>{item.name}</h1>
@@ -124,7 +126,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
         {course && <DrillClock pitch={pitch} item={item} course={course} seconds={found.seconds} paused={paused} spoken={spoken} />}
         <LateOffer pitch={pitch} now={now} />
         <Figure pitch={pitch} drill={item.drill} rung={item.rung} name={item.name} seconds={course?.tempo ?? 0} moving={!paused} />
-        {drill && <Cues drill={drill} />}
+        {drill && <Cues drill={drill} telling={found.seconds < drill.telling_seconds} />}
         <div class="row">
           {found.item > 0 && (
             <button type="button" onClick={() => pitch.happen({ event: "back", item: found.item, at: Date.now() })}>

@@ -4,7 +4,8 @@ import { eveningOf, kLeastMinutes, timeAfter } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { Changes } from "./changes.tsx";
 import { DrillList } from "./drill_list.tsx";
-import { Head, Stepper } from "./parts.tsx";
+import { FirstEveningOffer } from "./first_evening.tsx";
+import { Head, HurtButton, Stepper } from "./parts.tsx";
 import { knownAt, type Pitch } from "./pitch.ts";
 import { Ribbon } from "./ribbon.tsx";
 import { Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
@@ -84,11 +85,13 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
   return (
     <>
       <Head title={say("tonight.title")}>
+        <HurtButton pitch={pitch} />
         <p>
           {pitch.pack.squad.name}, {evening.strip}
         </p>
       </Head>
       <main>
+        <FirstEveningOffer pitch={pitch} />
         <Known pitch={pitch} />
         <Planned pitch={pitch} state={state} starts={starts} />
         <Stepper label={say("tonight.players")} value={players} least={2} most={40} onChange={(turnout) => change({ turnout })} />
@@ -105,9 +108,6 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
           </button>
           <button type="button" onClick={() => (pitch.overlay.value = "settings")}>
             {say("tonight.settings")}
-          </button>
-          <button type="button" class="act" onClick={() => (pitch.overlay.value = "hurt")}>
-            {say("run.hurt")}
           </button>
         </div>
         <p class="soft">{say("say.local_rules")}</p>

@@ -1,7 +1,7 @@
 // Wrap up in three taps: how many, how it went, what needs help.
 import type { DidIt } from "../evening/evening_state.ts";
 import { say } from "../words/words.ts";
-import { Head, Stepper, Toggle } from "./parts.tsx";
+import { Head, HurtButton, Stepper, Toggle } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
 const kAnswers: DidIt[] = ["most", "half", "few"];
@@ -19,7 +19,9 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
   const unfinished = wrap_up.minutes === undefined && run !== undefined && plan !== undefined && run.item < plan.items.length;
   return (
     <>
-      <Head title={say("wrap_up.title")} />
+      <Head title={say("wrap_up.title")}>
+        <HurtButton pitch={pitch} />
+      </Head>
       <main>
         <Stepper
           label={say("wrap_up.there")}
