@@ -39,6 +39,7 @@ window.pitch = openPitch({
     language: asked.get("language") === "es" ? "es" : "en",
   },
   waiting,
+  renderings: { es: "/drills-es.json" },
   keep(evening, entries) {
     window.entered.push(...entries);
     waiting.value += entries.length;

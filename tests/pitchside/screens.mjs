@@ -201,12 +201,32 @@ test("every screen in every look: targets, text, nothing sideways, axe clean", a
   await context.close();
 });
 
+test("the drills in Spanish are fetched when Spanish is set, and not before", async () => {
+  const { context, page } = await opened("");
+  const asked = [];
+  page.on("request", (request) => asked.push(new URL(request.url()).pathname));
+  await page.reload();
+  await page.getByRole("button", { name: "Settings" }).click();
+  assert.ok(!asked.includes("/drills-es.json"), `${asked}`);
+  await page.getByRole("button", { name: "Español" }).click();
+  await page.getByRole("button", { name: "Cerrar" }).click();
+  await page.getByText("Los ejercicios", { exact: true }).click();
+  await page.waitForSelector("text=Vueltas suaves a la calle");
+  assert.equal(asked.filter((path) => path === "/drills-es.json").length, 1);
+  await context.close();
+});
+
 test("Spanish has every word, and the page says that it is Spanish", async () => {
   const { context, page } = await opened("?language=es");
   assert.equal(await page.locator("html").getAttribute("lang"), "es");
   await page.getByRole("button", { name: "Montar" }).click();
   await page.getByRole("button", { name: "Empezar" }).click();
   assert.equal(await page.getByRole("button", { name: "Hecho", exact: true }).count(), 1);
+  assert.equal(await page.locator("h1").textContent(), "Vueltas suaves a la calle");
+  assert.match(await page.locator(".where").textContent(), /3 pasadas.*un ritmo constante/);
+  const said = await page.locator("main").textContent();
+  for (const words of ["Trota por la calle", "Cae sin ruido", "hacen carreras entre ellos", "Sin aliento a ritmo suave"]) assert.ok(said.includes(words), words);
+  assert.match(await page.locator(".next").textContent(), /Pasos laterales, 2 pasadas/);
   if (pictures) await page.screenshot({ path: join(pictures, "spanish-run.png") });
   await context.close();
 });

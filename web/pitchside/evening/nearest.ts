@@ -45,6 +45,8 @@ export function unswapped(facts: Facts, out: string): Partial<Facts> {
 export interface Alternative {
   drill: string;
   dose: string;
+  sets: number;
+  amount: number;
   seconds: number; // later than now; below zero: earlier
   finish: string | undefined;
   out: string[]; // drills that go besides
@@ -70,7 +72,7 @@ export function alternativeOf(before: PlanAnswer, after: PlanAnswer, out: string
   const seconds = after.planned_seconds - before.planned_seconds;
   const far =
     kTier * candidate.tier + kUncovered * uncovered.length + kOtherDrill * (gone.length + come.length + less.length) + Math.abs(seconds);
-  return { drill: candidate.drill, dose: own.dose, seconds, finish: after.time?.finish, out: gone, come, less, uncovered, far };
+  return { drill: candidate.drill, dose: own.dose, sets: own.sets, amount: own.amount, seconds, finish: after.time?.finish, out: gone, come, less, uncovered, far };
 }
 
 export function nearest(found: Alternative[]): Alternative[] {

@@ -1,10 +1,10 @@
 // The drills of tonight: each can be kept for sure, swapped for one of the two nearest, or left out.
 import { useState } from "preact/hooks";
 import type { PlanItem } from "../engine/answers.ts";
-import { nameOfDrill } from "../evening/drill.ts";
 import type { Facts } from "../evening/evening_state.ts";
 import { swapped, unswapped, type Alternative } from "../evening/nearest.ts";
 import { list, many, say } from "../words/words.ts";
+import { doseWords, nameOf, rungWords } from "./drill_words.ts";
 import { Toggle } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
@@ -18,7 +18,7 @@ function familyWords(family: string): string {
 }
 
 function costWords(pitch: Pitch, cost: Alternative): string {
-  const names = (drills: string[]) => list(drills.map((drill) => nameOfDrill(pitch.pack, drill)));
+  const names = (drills: string[]) => list(drills.map((drill) => nameOf(pitch.pack, drill)));
   const seconds = many("seconds", Math.abs(cost.seconds));
   const words = [cost.seconds === 0 ? say("swap.as_long") : say(cost.seconds > 0 ? "swap.longer" : "swap.shorter", { seconds })];
   if (cost.finish) words.push(say("swap.done_by", { finish: cost.finish }));
@@ -40,11 +40,11 @@ function Choices({ pitch, item, found, onTake }: ChoicesProps) {
   if (!found) return <p role="status">{say("swap.looking")}</p>;
   if (found.length === 0) return <p role="status">{say("swap.none")}</p>;
   return (
-    <div class="choices" role="group" aria-label={say("swap.for", { name: item.name })}>
+    <div class="choices" role="group" aria-label={say("swap.for", { name: nameOf(pitch.pack, item.drill) })}>
       {found.map((each) => (
         <button key={each.drill} type="button" onClick={() => onTake(each.drill)}>
           <span>
-            <strong>{nameOfDrill(pitch.pack, each.drill)}</strong>, {each.dose}
+            <strong>{nameOf(pitch.pack, each.drill)}</strong>, {doseWords(pitch.pack, each)}
             <br />
             <span class="soft">{costWords(pitch, each)}</span>
           </span>
@@ -75,13 +75,13 @@ export function DrillList({ pitch }: { pitch: Pitch }) {
         {plan?.items.map((item) => (
           <li key={item.drill}>
             <span>
-              <strong>{item.name}</strong>
+              <strong>{nameOf(pitch.pack, item.drill)}</strong>
               <br />
               <span class="soft">
-                {item.rung_words}, {item.dose}
+                {rungWords(item)}, {doseWords(pitch.pack, item)}
               </span>
             </span>
-            <span class="row" role="group" aria-label={item.name}>
+            <span class="row" role="group" aria-label={nameOf(pitch.pack, item.drill)}>
               <Toggle
                 label={say("swap.keep")}
                 on={facts.pins.includes(item.drill)}
@@ -90,7 +90,7 @@ export function DrillList({ pitch }: { pitch: Pitch }) {
               <Toggle label={say("swap.swap")} on={open === item.drill} onChange={() => look(item.drill)} />
               <button
                 type="button"
-                aria-label={`${item.name}: ${say("tonight.not_tonight")}`}
+                aria-label={`${nameOf(pitch.pack, item.drill)}: ${say("tonight.not_tonight")}`}
                 onClick={() => change({ bans: put(facts.bans, item.drill, true), pins: put(facts.pins, item.drill, false) })}
               >
                 {say("tonight.not_tonight")}
@@ -103,16 +103,16 @@ export function DrillList({ pitch }: { pitch: Pitch }) {
         ))}
         {facts.pins.filter((drill) => !plan?.items.some((item) => item.drill === drill)).map((drill) => (
           <li key={drill}>
-            <span>{nameOfDrill(pitch.pack, drill)}</span>
+            <span>{nameOf(pitch.pack, drill)}</span>
             <Toggle label={say("swap.keep")} on={true} onChange={() => change({ pins: put(facts.pins, drill, false) })} />
           </li>
         ))}
         {facts.bans.map((drill) => (
           <li key={drill}>
-            <span class="left-out">{nameOfDrill(pitch.pack, drill)}</span>
+            <span class="left-out">{nameOf(pitch.pack, drill)}</span>
             <button
               type="button"
-              aria-label={`${nameOfDrill(pitch.pack, drill)}: ${say("tonight.do_it")}`}
+              aria-label={`${nameOf(pitch.pack, drill)}: ${say("tonight.do_it")}`}
               onClick={() => change(unswapped(facts, drill))}
             >
               {say("tonight.do_it")}

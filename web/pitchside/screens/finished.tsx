@@ -3,6 +3,7 @@ import type { PlanItem } from "../engine/answers.ts";
 import { standing } from "../evening/entered.ts";
 import { nextEvening } from "../evening/next_evening.ts";
 import { list, many, say, weekday } from "../words/words.ts";
+import { nameOf } from "./drill_words.ts";
 import { Head, HurtButton } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
@@ -10,7 +11,7 @@ function Written({ pitch }: { pitch: Pitch }) {
   const { wrap_up, plan, marks, run } = pitch.evening.value;
   const items = plan?.items ?? [];
   const settled = ({ drill }: PlanItem) => (marks[drill] ?? []).filter((mark) => mark === "done" || mark === "skipped").pop();
-  const names = (some: PlanItem[]) => list(some.map(({ name }) => name));
+  const names = (some: PlanItem[]) => list(some.map(({ drill }) => nameOf(pitch.pack, drill)));
   const done = items.filter((item) => settled(item) === "done");
   const skipped = items.filter((item) => settled(item) === "skipped");
   const rest = run ? items.filter((item) => settled(item) === undefined) : [];
@@ -37,7 +38,7 @@ function Readers({ pitch }: { pitch: Pitch }) {
       <p>{say("wrap_up.lead_reads")}</p>
       {help.length > 0 && (
         <p>
-          <strong>{say("wrap_up.lead_helps", { names: list(help.map(({ name }) => name)) })}</strong>
+          <strong>{say("wrap_up.lead_helps", { names: list(help.map(({ drill }) => nameOf(pitch.pack, drill))) })}</strong>
         </p>
       )}
       {hurt.length + facts.sore.length > 0 && <p>{say("wrap_up.lead_hurt")}</p>}

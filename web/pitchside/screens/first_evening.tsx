@@ -1,11 +1,11 @@
 // A coach's first evening: five short pages, with what the two-page pack on paper says (docs/formats/handouts.md). It can
 // be left at any page and read again from the settings.
 import { useState } from "preact/hooks";
-import { drillOf } from "../evening/drill.ts";
 import { keyDrills } from "../evening/key_drills.ts";
 import { weightsOf } from "../evening/last_minutes.ts";
 import { eveningOf } from "../evening/request.ts";
 import { lines, say, type ListKey } from "../words/words.ts";
+import { doseWords, drillIn, nameOf, rungWords } from "./drill_words.ts";
 import { CloseButton, Head } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 import { ActionPlanLines, CallButton, venueOf } from "./venue.tsx";
@@ -33,13 +33,13 @@ function Good({ pitch }: { pitch: Pitch }) {
       )}
       <p>{key.length > 0 ? say("first.good_note") : say("first.no_plan")}</p>
       {key.map((item) => {
-        const drill = drillOf(pitch.pack, item.drill);
+        const drill = drillIn(pitch.pack, item.drill);
         const fault = drill?.watch[0];
         return (
           <section key={item.drill}>
-            <h2>{item.name}</h2>
+            <h2>{nameOf(pitch.pack, item.drill)}</h2>
             <p class="soft">
-              {item.rung_words}, {item.dose}
+              {rungWords(item)}, {doseWords(pitch.pack, item)}
             </p>
             {drill?.how && <p>{drill.how}</p>}
             <ul>

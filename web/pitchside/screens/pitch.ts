@@ -12,7 +12,8 @@ import { alternativeOf, candidatesFor, kEnough, kMostAsked, nearest, swapped, ty
 import { eveningOf, kLeastMinutes, requestFor, requestForRest, timeAfter } from "../evening/request.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
-import { language } from "../words/words.ts";
+import { fetchRendering } from "../words/renderings.ts";
+import { language, type Language } from "../words/words.ts";
 import type { Preferences } from "./preferences.ts";
 
 export type Overlay = "none" | "hurt" | "slip" | "settings" | "first-evening";
@@ -46,6 +47,7 @@ export interface PitchKeeper {
   evening: EveningState; // as it was kept, or of openEvening
   preferences: Preferences;
   waiting?: ReadonlySignal<number>;
+  renderings?: Partial<Record<Language, string>>; // where the drills' words of a language are
   // After each event: what to keep, what was entered. Gives the entries back with their ids, so that they can be corrected.
   keep(evening: EveningState, entries: NewEntry[]): Promise<Entry[]>;
   keepPreferences(preferences: Preferences): void;
@@ -104,6 +106,8 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     }),
     effect(() => {
       language.value = preferences.value.language;
+      const url = keeper.renderings?.[preferences.value.language];
+      if (url) void fetchRendering(preferences.value.language, url);
       keeper.keepPreferences(preferences.value);
     }),
   ];

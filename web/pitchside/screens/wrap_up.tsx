@@ -1,6 +1,7 @@
 // Wrap up in three taps: how many, how it went, what needs help.
 import type { DidIt } from "../evening/evening_state.ts";
 import { say } from "../words/words.ts";
+import { nameOf } from "./drill_words.ts";
 import { Head, HurtButton, Stepper, Toggle } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
@@ -46,7 +47,7 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
           {done.map((item) => (
             <Toggle
               key={item.drill}
-              label={item.name}
+              label={nameOf(pitch.pack, item.drill)}
               on={wrap_up.needs_help.includes(item.drill)}
               onChange={(yes) => help(item.drill, yes)}
             />

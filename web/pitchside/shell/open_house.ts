@@ -10,7 +10,7 @@ import { openPitch, type Pitch } from "../screens/pitch.ts";
 import { firstPreferences, type Preferences } from "../screens/preferences.ts";
 import type { Sync } from "../sync/sync.ts";
 import { eveningsOf, isUnderWay, stateOf, type HeldEvening } from "./evenings.ts";
-import { door, engineWorker } from "./places.ts";
+import { door, engineWorker, spanishDrills } from "./places.ts";
 
 const kPreferences = "lanework-preferences"; // nothing of people: how the phone is set
 
@@ -58,6 +58,7 @@ export function openHouse(keep: Keep, sync: Sync): House {
       engine,
       evening: state,
       preferences: keptPreferences(),
+      renderings: { es: spanishDrills },
       waiting: computed(() => keep.books.value.waiting),
       async keep(after, entries) {
         // With their ids in the same transaction: what was entered can be taken back after a crash too.
