@@ -20,7 +20,7 @@ function Written({ pitch }: { pitch: Pitch }) {
     <>
       <p>
         {say("wrap_up.were_there", { count: wrap_up.there })} {did_it && say(`wrap_up.it_was.${did_it}`)}{" "}
-        {minutes !== undefined && say("wrap_up.minutes_long", { minutes: many("minutes", minutes) })}
+        {minutes !== undefined && minutes > 0 && say("wrap_up.minutes_long", { minutes: many("minutes", minutes) })}
       </p>
       {done.length > 0 && <p>{say("wrap_up.drills_done", { names: names(done) })}</p>}
       {skipped.length > 0 && <p>{say("wrap_up.drills_skipped", { names: names(skipped) })}</p>}

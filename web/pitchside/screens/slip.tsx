@@ -42,12 +42,12 @@ function Swaps({ pitch, slip }: { pitch: Pitch; slip: SlipAnswer }) {
           <h3>{whoIs(pitch, swap.player)}</h3>
           <p>
             {say(kTakesPart[swap.takes_part])}
-            {swap.instruction && `: ${swap.instruction}`}
+            {swap.instruction && <span lang="en">: {swap.instruction}</span>}
           </p>
           <ul>
             {swap.swaps.map((each) => (
               <li key={each.instead_of}>
-                {say("slip.instead_of", { drill: nameOf(pitch.pack, each.instead_of), instruction: each.instruction })}
+                {say("slip.instead_of", { drill: nameOf(pitch.pack, each.instead_of) })} <span lang="en">{each.instruction}</span>
               </li>
             ))}
           </ul>
@@ -97,7 +97,9 @@ export function SlipScreen({ pitch }: { pitch: Pitch }) {
             <h2>{say("slip.partners")}</h2>
             <Groups pitch={pitch} groups={slip.groups} alone={slip.alone} />
             {slip.notes.map((note) => (
-              <p key={note}>{note}</p>
+              <p key={note} lang="en">
+                {note}
+              </p>
             ))}
             {slip.regrouped.map((each) => (
               <section key={each.drill}>

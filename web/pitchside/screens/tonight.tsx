@@ -38,7 +38,7 @@ function Planned({ pitch, state, starts }: { pitch: Pitch; state: EveningState; 
         <p class="large">
           <strong>{say("tonight.no_plan")}</strong>
         </p>
-        <ul>
+        <ul lang="en">
           {plan.infeasible.conflict.map((line) => (
             <li key={line}>{line}</li>
           ))}
