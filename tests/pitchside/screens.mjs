@@ -324,6 +324,25 @@ test("a first evening is offered until it is put away or read, and found again i
   await context.close();
 });
 
+test("the phone's way back closes what lies over the evening, and its button leaves no trace", async () => {
+  const { context, page } = await opened("");
+  const hurt = page.getByRole("heading", { name: "Someone is hurt" });
+  const length = await page.evaluate(() => history.length);
+  await page.getByRole("button", { name: "Someone is hurt" }).click();
+  await hurt.waitFor();
+  await page.evaluate(() => history.back());
+  await hurt.waitFor({ state: "detached" });
+  assert.equal(await page.getByRole("heading", { name: "Tonight" }).count(), 1);
+  for (let times = 0; times < 2; times++) {
+    await page.getByRole("button", { name: "Settings" }).click();
+    await page.getByRole("button", { name: "Close" }).click();
+    await page.waitForFunction(() => !history.state);
+  }
+  assert.equal(await page.evaluate(() => history.length), length + 1);
+  assert.equal(await page.getByRole("button", { name: "Lay out" }).count(), 1);
+  await context.close();
+});
+
 test("four minutes on Tonight can be planned and laid out", async () => {
   const { context, page } = await opened("");
   await happen(page, { event: "facts", facts: { minutes: 4 } });

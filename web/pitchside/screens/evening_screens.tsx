@@ -9,6 +9,7 @@ import { RunScreen } from "./run.tsx";
 import { SettingsScreen } from "./settings.tsx";
 import { SlipScreen } from "./slip.tsx";
 import { TonightScreen } from "./tonight.tsx";
+import { useWayBack } from "./way_back.ts";
 import { WrapUpScreen } from "./wrap_up.tsx";
 
 function Standing({ pitch }: { pitch: Pitch }) {
@@ -46,6 +47,7 @@ export function EveningScreens({ pitch }: { pitch: Pitch }) {
   useEffect(() => {
     document.documentElement.lang = language;
   }, [language]);
+  useWayBack(pitch.overlay.value !== "none", () => (pitch.overlay.value = "none"));
   // A new screen is read from its top.
   useEffect(() => {
     if (before.current === screen) return;

@@ -42,6 +42,7 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
             />
           ))}
         </div>
+        {!wrap_up.did_it && <p class="soft">{say("wrap_up.finish_needs")}</p>}
         {done.length > 0 && <h2>{say("wrap_up.needs_help")}</h2>}
         <div class="row" role="group" aria-label={say("wrap_up.needs_help")}>
           {done.map((item) => (
@@ -53,16 +54,13 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
             />
           ))}
         </div>
-        {unfinished && (
-          <p>
-            <button type="button" onClick={() => pitch.happen({ event: "go", screen: "run" })}>
-              {say("wrap_up.back_to_run")}
-            </button>
-          </p>
-        )}
       </main>
-      <footer class="bar">
-        {!wrap_up.did_it && <p class="soft">{say("wrap_up.finish_needs")}</p>}
+      <footer class="bar together">
+        {unfinished && (
+          <button type="button" onClick={() => pitch.happen({ event: "go", screen: "run" })}>
+            {say("wrap_up.back_to_run")}
+          </button>
+        )}
         <button type="button" class="main" disabled={!wrap_up.did_it} onClick={finish}>
           {say("wrap_up.finish")}
         </button>
