@@ -8,7 +8,7 @@ import type { Pitch } from "./pitch.ts";
 import { ActionPlanLines, CallButton, venueOf } from "./venue.tsx";
 import { PlacePicker, WhoPicker } from "./who.tsx";
 
-function Signs({ title, signs }: { title: string; signs: string[] }) {
+export function Signs({ title, signs }: { title: string; signs: string[] }) {
   return (
     <>
       <h2>{title}</h2>
