@@ -46,6 +46,8 @@ const kChanges = {
   "no side plank": { bans: ["side-plank"] },
   "squats for sure": { pins: ["squat"] },
 };
+kChanges["sore in two places"] = { sore: [{ player: "Q04", points: 3, place: "knee" }, { player: "Q04", points: 3, place: "shoulder" }] };
+kChanges["sore again, and less"] = { sore: [{ player: "Q04", points: 7 }, { player: "Q04", points: 1 }] };
 for (const surface of kSurfaces) kChanges[surface] = { surface: [surface] };
 for (const points of [0, 2, 3, 4, 10]) kChanges[`sore ${points}`] = { sore: [{ player: "Q04", points }] };
 for (const place of kPlaces) kChanges[`sore ${place}`] = { sore: [{ player: "Q04", points: 3, place }] };
@@ -190,4 +192,6 @@ test("permissions get a row more, and nothing else of them changes", () => {
   assert.equal(request.permissions.permission[1].player, "Q04");
   assert.ok(request.permissions.permission[1].bars.some(([drill]) => drill === "jump-and-stick"));
   assert.deepEqual(request.permissions.partners, []);
+  const twice = requestFor("plan", pocket, withFacts(kChanges["sore in two places"]));
+  assert.equal(ask(twice).answer, "plan");
 });
