@@ -72,13 +72,16 @@ export async function bundlePitchside(to, { door, entry = join(kApp, "shell/main
   const style = folder.addHashed("style", "css", await styleWith(folder));
   const doorFile = door && existsSync(door) ? `/${folder.addHashed("lanework", "wasm", readFileSync(door))}` : "";
   const worker = existsSync(kWorker) ? `/${folder.addHashed("worker", "js", await bundled(kWorker, "esm"))}` : "";
-  const main = folder.addHashed("main", "js", await bundled(entry, "esm", { kEngineWorkerFile: worker, kDoorFile: doorFile }));
+  const spanish = JSON.stringify(JSON.parse(readFileSync(join(kApp, "words/catalogue_es.json"), "utf8")));
+  const drills = `/${folder.addHashed("drills-es", "json", spanish)}`;
+  const main = folder.addHashed("main", "js", await bundled(entry, "esm", { kEngineWorkerFile: worker, kDoorFile: doorFile, kSpanishDrillsFile: drills }));
   const html = (page ?? readFileSync(join(kApp, "shell/index.html"), "utf8")).replace("{style}", style).replace("{main}", main);
   folder.add("index.html", html);
   for (const name of ["manifest.webmanifest", ...kIcons]) folder.add(name, readFileSync(join(kApp, "shell", name)));
-  const shell = [...folder.files].map(([name]) => `/${name}`).sort();
+  const later = [drills]; // not with the first load
+  const shell = [...folder.files].map(([name]) => `/${name}`).filter((name) => !later.includes(name)).sort();
   const mark = digestOf([...folder.files].map(([name, bytes]) => `${name} ${digestOf(bytes)}`).sort().join("\n"));
-  folder.add("service-worker.js", await bundled(join(kApp, "shell/service_worker.ts"), "iife", { kShellFiles: shell, kShellName: `shell-${mark}` }));
+  folder.add("service-worker.js", await bundled(join(kApp, "shell/service_worker.ts"), "iife", { kShellFiles: shell, kLaterFiles: later, kShellName: `shell-${mark}` }));
   folder.write(to);
   return folder.files;
 }
@@ -86,9 +89,9 @@ export async function bundlePitchside(to, { door, entry = join(kApp, "shell/main
 const gzipped = (name, bytes) => (kPacked.test(name) ? bytes.length : Math.min(bytes.length, gzipSync(bytes, { level: 9 }).length));
 const byBrotli = (name, bytes) => (kPacked.test(name) ? bytes.length : brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length);
 
-// Of what a first load brings; pictures do not count.
+// Of what a first load brings; pictures do not count, nor the drills' words of another language.
 export function sizesOf(files) {
-  const rows = [...files].filter(([name]) => !/\.(png|svg)$/.test(name)).map(([name, bytes]) => ({ name, gzip: gzipped(name, bytes), brotli: byBrotli(name, bytes) }));
+  const rows = [...files].filter(([name]) => !/\.(png|svg)$|^drills-/.test(name)).map(([name, bytes]) => ({ name, gzip: gzipped(name, bytes), brotli: byBrotli(name, bytes) }));
   const sum = (key) => rows.reduce((total, row) => total + row[key], 0);
   return { rows, gzip: sum("gzip"), brotli: sum("brotli") };
 }

@@ -66,8 +66,8 @@ TEST(DoorFaults, UnknownPartsAreFaults) {
   Node request = demo_request("u13-kestrels.toml");
   put(request, "weather", text("rain"));
   EXPECT_EQ(sentences(run(to_json(request))),
-            "request: weather: found 'weather', expected request, catalogue, routine, strip, squad, restrictions, "
-            "permissions or roster\n");
+            "request: weather: found 'weather', expected request, catalogue, held, routine, strip, squad, "
+            "restrictions, permissions, roster or spread\n");
 }
 
 TEST(DoorFaults, FaultsOfAllPartsComeAtOnce) {

@@ -1,8 +1,9 @@
 // The screens over a sample package, with the real worker and the real door. What was kept lies in the page's session,
 // so that a reload goes on; what was entered lies in window.entered for the test to read.
+import { signal } from "@preact/signals";
 import { render } from "preact";
 import { openEngine } from "../../web/pitchside/engine/engine.ts";
-import type { NewEntry } from "../../web/pitchside/evening/entries.ts";
+import type { NewEntry } from "../../web/pitchside/keep/entry.ts";
 import type { EveningState } from "../../web/pitchside/evening/evening_state.ts";
 import { openEvening } from "../../web/pitchside/evening/open_evening.ts";
 import "../../web/pitchside/look/look.css";
@@ -15,6 +16,7 @@ declare global {
   interface Window {
     entered: NewEntry[];
     pitch: Pitch;
+    sent: () => void;
   }
 }
 
@@ -24,6 +26,8 @@ if (!first) throw new Error("the sample package has no evening");
 const asked = new URLSearchParams(location.search);
 const kept = sessionStorage.getItem("evening");
 window.entered = JSON.parse(sessionStorage.getItem("entered") ?? "[]") as NewEntry[];
+const waiting = signal(0); // what the club does not have: here only the test sends
+window.sent = () => (waiting.value = 0);
 window.pitch = openPitch({
   pack,
   engine: openEngine({ worker: "/worker.js", door: "/lanework.wasm" }),
@@ -34,13 +38,18 @@ window.pitch = openPitch({
     left_handed: asked.has("left"),
     language: asked.get("language") === "es" ? "es" : "en",
   },
+  waiting,
+  renderings: { es: "/drills-es.json" },
   keep(evening, entries) {
     window.entered.push(...entries);
+    waiting.value += entries.length;
     sessionStorage.setItem("evening", JSON.stringify(evening));
     sessionStorage.setItem("entered", JSON.stringify(window.entered));
+    const first = window.entered.length - entries.length;
+    const device_time = new Date().toISOString();
+    return Promise.resolve(entries.map((entry, at) => ({ ...entry, id: `entry-${first + at + 1}`, sequence: first + at + 1, device_time })));
   },
   keepPreferences() {},
 });
-if (asked.has("rtl")) document.documentElement.dir = "rtl";
 const place = document.getElementById("evening");
 if (place) render(<EveningScreens pitch={window.pitch} />, place);

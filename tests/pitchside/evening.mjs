@@ -1,6 +1,9 @@
 // The evening's own logic: where a run is after a reload, what each tap enters, how a drill goes by.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { test } from "node:test";
 import { loadDoor } from "../../wasm/load.mjs";
 import { program, wasmModule } from "./places.mjs";
@@ -148,4 +151,96 @@ test("repetitions sound at the drill's tempo", () => {
   assert.equal(beats.length, item.amount - 1);
   assert.equal(beats[0].at - first.from, drill.dose.tempo_seconds);
   assert.equal(momentAt(course, first.from + 2.5 * drill.dose.tempo_seconds).beat, 3);
+});
+
+// Entries with ids and numbers, as keep gives them out.
+const idOf = (sequence) => `019b1c2e-7d40-7a31-8c55-${String(sequence).padStart(12, "0")}`;
+const named = (entries, from = 0) =>
+  entries.map((entry, at) => {
+    const sequence = from + at + 1;
+    return { ...entry, id: idOf(sequence), sequence, device_time: "2026-11-26T18:20:00+01:00" };
+  });
+
+// Each event as the page does it: its entries are kept and come back with their ids.
+function kept(state, ...events) {
+  const all = [];
+  for (const event of events) {
+    const after = through(state, event);
+    const made = named(after.entries, all.length);
+    all.push(...made);
+    state = step(after.state, { event: "kept", entries: made }).state;
+  }
+  return { state, entries: all };
+}
+
+const kWrapUp = [
+  { event: "go", screen: "wrap-up" },
+  { event: "there", count: 15 },
+  { event: "did-it", did_it: "most" },
+  { event: "needs-help", drill: "squat", yes: true },
+  { event: "wrapped-up", at: second(1080) },
+];
+
+test("a corrected wrap-up names what it corrects, and enters nothing that stays as it was", () => {
+  const { entries } = kept(
+    started.state,
+    ...kWrapUp,
+    { event: "correct-wrap-up" },
+    { event: "there", count: 13 },
+    { event: "needs-help", drill: "squat", yes: false },
+    { event: "wrapped-up", at: second(2000) },
+    { event: "correct-wrap-up" },
+    { event: "wrapped-up", at: second(3000) },
+  );
+  const [attendance, wrap, help, again, back, ...more] = entries;
+  assert.deepEqual([attendance.kind, wrap.kind, help.mark], ["attendance", "wrap-up", "needs-help"]);
+  assert.equal(again.kind, "attendance");
+  assert.deepEqual([again.there, again.corrects], [13, attendance.id]);
+  assert.deepEqual([back.kind, back.corrects], ["taken-back", help.id]);
+  assert.deepEqual(more, []);
+});
+
+test("a mistaken hurt or soreness is taken back once, and lessens no caution", () => {
+  const hurt = kept(started.state, { event: "hurt", player: "Q04" }, { event: "sore", sore: { player: "Q07", points: 7 } });
+  const { state, entries } = through(
+    hurt.state,
+    ...hurt.entries.flatMap(({ id }) => [{ event: "take-back", id }, { event: "take-back", id }]),
+    { event: "sore", sore: { player: "Q07", points: 1 } },
+  );
+  assert.deepEqual(entries.map(({ kind, player, corrects }) => [kind, player, corrects]), [
+    ["withdrawn", "Q04", hurt.entries[0].id],
+    ["withdrawn", "Q07", hurt.entries[1].id],
+    ["soreness", "Q07", undefined],
+  ]);
+  const { away } = requestFor("plan", pack, state).squad.tonight;
+  assert.ok(away.includes("Q04") && away.includes("Q07"));
+});
+
+test("the ledger takes what the phone corrects, and shows the newest", () => {
+  const folder = mkdtempSync(join(tmpdir(), "lanework-corrected-"));
+  const lanework = (...rest) => execFileSync(program(), ["ledger", ...rest, "--ledger", join(folder, "ledger")], { encoding: "utf8" });
+  const { entries } = kept(
+    fresh,
+    { event: "planned", plan },
+    { event: "start", at: kBegan },
+    { event: "hurt", player: "Q04" },
+    { event: "take-back", id: idOf(2) },
+    ...kWrapUp,
+    { event: "correct-wrap-up" },
+    { event: "there", count: 13 },
+    { event: "wrapped-up", at: second(2000) },
+  );
+  assert.ok(entries.some(({ kind, corrects }) => kind === "withdrawn" && corrects === idOf(2)));
+  try {
+    lanework("new");
+    writeFileSync(join(folder, "batch.json"), JSON.stringify({ entries }));
+    lanework("add", join(folder, "batch.json"), "--device", "phone-1", "--author", "maren");
+    const { sessions, odd = [] } = JSON.parse(lanework("state", "--json"));
+    assert.equal(sessions.length, 1, JSON.stringify(sessions));
+    assert.equal(sessions[0].attendance?.there, 13, JSON.stringify(sessions));
+    assert.ok(!sessions[0].twice);
+    assert.deepEqual(odd, []);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 });

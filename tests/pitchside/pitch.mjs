@@ -4,7 +4,7 @@ import { execFile } from "node:child_process";
 import { join } from "node:path";
 import { root } from "./places.mjs";
 
-const kFiles = ["evening", "request", "engine", "screens"];
+const kFiles = ["evening", "request", "renderings", "engine", "screens"];
 
 // Results of the runner's lines, 'not ok 3 - what it says'; what stands between two of them tells about the first.
 function resultsOf(file, said) {
@@ -30,8 +30,8 @@ function runFile(file, places) {
 
 export const pitch = {
   name: "pitch",
-  async run({ build, wasm }) {
-    const places = ["--program", join(root, build, "lanework"), "--module", join(root, wasm)];
+  async run({ build, wasm, mode }) {
+    const places = ["--program", join(root, build, "lanework"), "--module", join(root, wasm), ...(mode === "long" ? ["--long"] : [])];
     const results = [];
     for (const file of kFiles) results.push(...(await runFile(file, places)));
     return results;

@@ -1,5 +1,5 @@
 // The coach's phone in Chromium against the real server: what it keeps, how it sends, how it is paired, its shell.
-// LANEWORK_ONLY='pattern' runs the tests whose names fit.
+// LANEWORK_ONLY='pattern' runs the tests whose names fit, those of the long run too.
 import { rmSync } from "node:fs";
 import { Contract } from "../serve/contract.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
@@ -9,9 +9,10 @@ import { pairs } from "./pairs.mjs";
 import { removeAll } from "./phone.mjs";
 import { sent } from "./sent.mjs";
 import { shell } from "./shell.mjs";
+import { spanishOffline } from "./spanish_offline.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening];
+const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening, ...spanishOffline];
 
 async function resultOf(test, context) {
   let said;
@@ -30,7 +31,7 @@ export const pocket = {
   name: "pocket",
   async run({ build, wasm, mode, program = `${process.cwd()}/${build}/lanework` }) {
     const only = process.env.LANEWORK_ONLY;
-    const tests = kTests.filter(({ name }) => !only || new RegExp(only).test(name));
+    const tests = kTests.filter(({ name, long }) => (only ? new RegExp(only).test(name) : !long || mode === "long"));
     const demo = await Demo.make(program);
     demo.web = await harnessFolder();
     const contract = new Contract();

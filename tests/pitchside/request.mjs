@@ -11,6 +11,8 @@ const { openEvening } = await loadTypescript("evening/open_evening.ts");
 const { requestFor, requestForRest, timeAfter } = await loadTypescript("evening/request.ts");
 const { changesBetween } = await loadTypescript("evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");
+const { alternativeOf, candidatesFor, nearest, swapped, unswapped } = await loadTypescript("evening/nearest.ts");
+const { cutTo, fitInto, weightsOf } = await loadTypescript("evening/last_minutes.ts");
 const { nameOfDrill } = await loadTypescript("evening/drill.ts");
 const { barredFor } = await loadTypescript("evening/barred.ts");
 const { kPlaces } = await loadTypescript("evening/sore.ts");
@@ -44,6 +46,8 @@ const kChanges = {
   "no side plank": { bans: ["side-plank"] },
   "squats for sure": { pins: ["squat"] },
 };
+kChanges["sore in two places"] = { sore: [{ player: "Q04", points: 3, place: "knee" }, { player: "Q04", points: 3, place: "shoulder" }] };
+kChanges["sore again, and less"] = { sore: [{ player: "Q04", points: 7 }, { player: "Q04", points: 1 }] };
 for (const surface of kSurfaces) kChanges[surface] = { surface: [surface] };
 for (const points of [0, 2, 3, 4, 10]) kChanges[`sore ${points}`] = { sore: [{ player: "Q04", points }] };
 for (const place of kPlaces) kChanges[`sore ${place}`] = { sore: [{ player: "Q04", points: 3, place }] };
@@ -91,9 +95,71 @@ test("the rest in fewer minutes has only drills that were still to come", () => 
   assert.equal(rest.answer, "plan", JSON.stringify(rest.faults));
   const to_come = usual.items.slice(9).map((item) => item.drill);
   assert.ok(rest.items.length > 0 && rest.items.every((item) => to_come.includes(item.drill)));
-  const after = step(state, { event: "rest-planned", plan: rest }).state;
+  const after = step(state, { event: "rest-planned", items: rest.items }).state;
   assert.equal(after.plan.items[8].drill, usual.items[8].drill);
   assert.equal(after.plan.items.length, 9 + rest.items.length);
+});
+
+const weights = weightsOf(pack);
+const lasting = (items) => items.reduce((sum, item) => sum + (item.rest_seconds ?? 0) + item.change_seconds + item.takes_seconds, 0);
+
+test("under five minutes the drills that matter most are kept, in their order and in the time", () => {
+  const five = planWith({ minutes: 5 });
+  for (const minutes of [4, 3, 2]) {
+    const cut = cutTo(five, minutes, weights, (after) => timeAfter("18:00", after));
+    const order = cut.items.map((item) => five.items.findIndex((each) => each.drill === item.drill));
+    assert.ok(cut.items.length > 0 && lasting(cut.items) <= 60 * minutes, `${minutes}: ${lasting(cut.items)}`);
+    assert.deepEqual(order, [...order].sort((a, b) => a - b));
+    assert.equal(cut.slot_seconds, 60 * minutes);
+    assert.equal(cut.changes.filter((change) => change.why === "").length, five.items.length - cut.items.length);
+    assert.ok(cut.time.finish <= timeAfter("18:00", minutes));
+  }
+  // In four minutes hamstrings, which weigh most, are among them.
+  assert.ok(cutTo(five, 4, weights, String).items.some((item) => item.family === "hamstring"));
+  assert.equal(cutTo(five, 1, weights, String).items.length, 1);
+  assert.deepEqual(cutTo(usual, 20, weights, String), usual);
+});
+
+test("of a rest nothing fits into no time, and all into enough", () => {
+  const rest = usual.items.slice(9);
+  assert.deepEqual(fitInto(rest, 20, weights).items, []);
+  assert.equal(fitInto(rest, 2000, weights).items.length, rest.length);
+  const two = fitInto(rest, 150, weights);
+  assert.ok(two.items.length > 0 && two.seconds <= 150 && two.seconds === lasting(two.items));
+});
+
+test("a swap offers the two nearest that can be done, and what they cost", () => {
+  const state = { ...fresh, plan: usual };
+  const candidates = candidatesFor(pack, state, "side-plank");
+  const of = (id) => pack.catalogue.drills.find((drill) => drill.id === id);
+  assert.ok(candidates.length > 4 && candidates.slice(0, 4).every(({ drill }) => of(drill).family === "trunk"));
+  assert.ok(!candidates.some(({ drill }) => usual.items.some((item) => item.drill === drill)));
+  const found = candidates.slice(0, 6).map((candidate) => {
+    const plan = planWith(swapped(fresh.facts, "side-plank", candidate.drill));
+    return [plan, alternativeOf(usual, plan, "side-plank", candidate)];
+  });
+  for (const [plan, alternative] of found) {
+    assert.equal(alternative !== undefined, plan.outcome === "optimal");
+    if (alternative) assert.equal(alternative.seconds, plan.planned_seconds - usual.planned_seconds);
+  }
+  const shown = nearest(found.map(([, alternative]) => alternative).filter(Boolean));
+  assert.equal(shown.length, 2);
+  assert.ok(shown[0].far <= shown[1].far);
+  const [front] = found.filter(([, each]) => each?.drill === "front-plank").map(([, each]) => each);
+  assert.deepEqual(front.come, ["slow-limb-lower"]);
+});
+
+test("a swap is undone as a whole, and the lead's pins stay but for what is left out", () => {
+  const facts = { ...fresh.facts, ...swapped(fresh.facts, "side-plank", "front-plank") };
+  assert.deepEqual([facts.bans, facts.pins], [["side-plank"], ["front-plank"]]);
+  const back = unswapped(facts, "side-plank");
+  assert.deepEqual([back.bans, back.pins, back.swaps], [[], [], {}]);
+  const [evening] = pack.evenings;
+  const tonight = { ...evening.documents.squad.tonight, pins: [{ drill: "squat", sets: 1, amount: 10 }, { drill: "side-plank" }] };
+  const pinned = { ...pack, evenings: [{ ...evening, documents: { ...evening.documents, squad: { ...evening.documents.squad, tonight } } }] };
+  const request = requestFor("plan", pinned, { ...fresh, facts });
+  assert.deepEqual(request.squad.tonight.pins, [{ drill: "squat", sets: 1, amount: 10 }, { drill: "front-plank" }]);
+  assert.equal(ask(request).answer, "plan");
 });
 
 test("the slip names by id and says what to do", () => {
@@ -126,4 +192,6 @@ test("permissions get a row more, and nothing else of them changes", () => {
   assert.equal(request.permissions.permission[1].player, "Q04");
   assert.ok(request.permissions.permission[1].bars.some(([drill]) => drill === "jump-and-stick"));
   assert.deepEqual(request.permissions.partners, []);
+  const twice = requestFor("plan", pocket, withFacts(kChanges["sore in two places"]));
+  assert.equal(ask(twice).answer, "plan");
 });

@@ -31,6 +31,7 @@ export function samplePackage(program) {
       ],
       evenings: [
         { day: "2026-11-26", start: "18:00", minutes: 20, days_to_match: 2, strip: strip.name, documents },
+        { day: "2026-12-01", start: "18:00", minutes: 20, days_to_match: 4, strip: strip.name, documents },
       ],
       catalogue,
       action_plans: [

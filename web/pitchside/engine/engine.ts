@@ -13,7 +13,8 @@ type Said = PlanAnswer | SlipAnswer | FigureAnswer | Silence;
 type AnswerTo<Kind> = Kind extends "plan" ? PlanAnswer : Kind extends "slip" ? SlipAnswer : FigureAnswer;
 
 export interface Engine {
-  ask<R extends DoorRequest>(request: R): Promise<AnswerTo<R["request"]> | Silence>;
+  // kind: of what only the newest counts; as the request is called if not said.
+  ask<R extends DoorRequest>(request: R, kind?: string): Promise<AnswerTo<R["request"]> | Silence>;
   close(): void;
 }
 
@@ -115,10 +116,9 @@ export function openEngine(places: EnginePlaces): Engine {
 
   start();
   return {
-    ask(request) {
+    ask(request, kind = request.request) {
       return new Promise((resolve) => {
         const { catalogue, ...rest } = request;
-        const kind = request.spread === "formula" ? "formula" : request.request;
         const older = waiting.findIndex((question) => question.kind === kind);
         if (older >= 0) waiting.splice(older, 1)[0]?.answered({ answer: "dropped" });
         numbers += 1;

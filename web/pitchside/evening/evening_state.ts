@@ -25,6 +25,7 @@ export interface Facts {
   sore: Sore[];
   bans: string[]; // drills that are not done tonight
   pins: string[]; // drills that are
+  swaps?: Record<string, string>; // of the bans: which drill was pinned in its place
 }
 
 // Where the run is. The clock of a drill goes on while the phone is asleep or rings: it is wall-clock time.
@@ -45,10 +46,21 @@ export interface WrapUp {
   there: number;
   did_it?: DidIt;
   needs_help: string[]; // drills
+  minutes?: number; // as entered
   sent: boolean;
 }
 
 export type Screen = "tonight" | "lay-out" | "run" | "wrap-up" | "finished";
+
+// An entry as it is kept, so that a later one can name it. It stays in the list when it was taken back.
+export interface Entered {
+  id: string;
+  kind: "attendance" | "wrap-up" | "drill-marked" | "hurt" | "soreness";
+  about: string; // the player or the drill; empty for the session
+  mark?: Mark;
+  said: string; // its content as JSON, to see whether a correction says anything else
+  taken_back?: boolean;
+}
 
 export interface EveningState {
   squad: string;
@@ -62,6 +74,7 @@ export interface EveningState {
   hurt: string[]; // ids: were here, and do nothing more tonight
   marks: Record<string, Mark[]>; // by drill, each once
   wrap_up: WrapUp;
+  entered?: Entered[]; // what can be taken back or corrected, the oldest first
 }
 
 export function newEvening(squad: string, day: string, start: string, away: string[] = []): EveningState {

@@ -1,5 +1,6 @@
 // What happens to an evening. `at` is wall-clock milliseconds.
-import type { PlanAnswer } from "../engine/answers.ts";
+import type { PlanAnswer, PlanItem } from "../engine/answers.ts";
+import type { Entry } from "../keep/entry.ts";
 import type { DidIt, Facts, Sore } from "./evening_state.ts";
 
 export interface NewRung {
@@ -11,7 +12,7 @@ export type EveningEvent =
   | { event: "facts"; facts: Partial<Facts> }
   | { event: "sore"; sore: Sore }
   | { event: "planned"; plan: PlanAnswer }
-  | { event: "rest-planned"; plan: PlanAnswer } // of the drills from the current one on
+  | { event: "rest-planned"; items: PlanItem[] } // after the current one
   | { event: "go"; screen: "tonight" | "lay-out" | "run" | "wrap-up" }
   | { event: "start"; at: number }
   | { event: "done"; item: number; at: number }
@@ -25,4 +26,7 @@ export type EveningEvent =
   | { event: "there"; count: number }
   | { event: "did-it"; did_it: DidIt }
   | { event: "needs-help"; drill: string; yes: boolean }
+  | { event: "kept"; entries: Entry[] } // by whoever keeps them, with their ids
+  | { event: "take-back"; id: string } // a hurt, a soreness
+  | { event: "correct-wrap-up" }
   | { event: "wrapped-up"; at: number; players?: string[] }; // by id, where somebody ticked names

@@ -5,7 +5,7 @@ import type { EveningState, Facts, Sore } from "./evening_state.ts";
 import { barredFor } from "./barred.ts";
 import { takesPart } from "./sore.ts";
 
-const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
+export const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
 const kMostMinutes = 60;
 const kLeastTurnout = 2;
 const kMostTurnout = 40;
@@ -49,8 +49,18 @@ function tonightOf(squad: DoorTable, facts: Facts, out: string[]): DoorTable {
   else if (absent.length !== known.length || absent.some((id) => !known.includes(id))) delete tonight["turnout"];
   const most = facts.turnout === undefined ? kMostTurnout : between(facts.turnout, kLeastTurnout, kMostTurnout) - 1;
   tonight["late"] = between(facts.late, 0, most);
-  if (facts.pins.length > 0) tonight["pins"] = facts.pins.map((drill) => ({ drill }));
+  const pins = pinsOf(tonight, facts);
+  if (pins.length > 0) tonight["pins"] = pins;
+  else delete tonight["pins"];
   return tonight;
+}
+
+// The lead's pins stay, but for a drill that the coach leaves out tonight.
+function pinsOf(tonight: DoorTable, facts: Facts): DoorTable[] {
+  const known = Array.isArray(tonight["pins"]) ? tonight["pins"].map(table) : [];
+  const stay = known.filter((pin) => !facts.bans.includes(String(pin["drill"])));
+  const more = facts.pins.filter((drill) => !stay.some((pin) => pin["drill"] === drill));
+  return [...stay, ...more.map((drill) => ({ drill }))];
 }
 
 function stripOf(strip: DoorTable, facts: Facts): DoorTable {

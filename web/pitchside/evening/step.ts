@@ -1,7 +1,8 @@
 // Takes an evening one event further: the state after it, and the entries of the ledger it makes. Nothing else changes
 // an evening, so what was entered is entered once.
 import type { PlanItem } from "../engine/answers.ts";
-import type { NewEntry } from "./entries.ts";
+import type { NewEntry } from "../keep/entry.ts";
+import { correcting, standing, takenBack, withIds } from "./entered.ts";
 import type { EveningState, Mark, Run } from "./evening_state.ts";
 import type { EveningEvent, NewRung } from "./events.ts";
 import { millisecondsInItem } from "./where.ts";
@@ -22,9 +23,12 @@ function session(state: EveningState): { squad: string; day: string; start: stri
 
 function marked(state: EveningState, drill: string, mark: Mark): Step {
   const marks = state.marks[drill] ?? [];
-  if (marks.includes(mark)) return still(state);
+  // Of a drill that was gone back to, the later of done and skipped counts.
+  const settles = (each: Mark) => each === "done" || each === "skipped";
+  const known = settles(mark) ? marks.filter(settles).pop() === mark : marks.includes(mark);
+  if (known) return still(state);
   return {
-    state: { ...state, marks: { ...state.marks, [drill]: [...marks, mark] } },
+    state: { ...state, marks: { ...state.marks, [drill]: [...marks.filter((each) => each !== mark), mark] } },
     entries: [{ kind: "drill-marked", ...session(state), drill, mark }],
   };
 }
@@ -81,10 +85,10 @@ function onRung(state: EveningState, item: number, mark: "easier" | "harder", ru
 }
 
 // The drills that were left go, those of the answer come; seconds of the new ones are counted on from here.
-function restPlanned(state: EveningState, rest: EveningState["plan"]): EveningState {
+function restPlanned(state: EveningState, rest: PlanItem[]): EveningState {
   const { run, plan } = state;
-  if (!run || !plan || !rest || rest.items.length === 0) return state;
-  return { ...state, plan: { ...plan, items: [...plan.items.slice(0, run.item + 1), ...rest.items] } };
+  if (!run || !plan || rest.length === 0) return state;
+  return { ...state, plan: { ...plan, items: [...plan.items.slice(0, run.item + 1), ...rest] } };
 }
 
 function wrappedUp(state: EveningState, at: number, players?: string[]): Step {
@@ -96,12 +100,20 @@ function wrappedUp(state: EveningState, at: number, players?: string[]): Step {
   const happened = left > 0 && did_it !== "nobody" ? "cut-short" : "held";
   const attendance: NewEntry = { kind: "attendance", ...session(state), there };
   if (players) attendance.players = players;
-  const entries: NewEntry[] = [attendance];
   const wrap: NewEntry = { kind: "wrap-up", ...session(state), happened };
   if (did_it) wrap.did_it = did_it;
-  if (ran) wrap.minutes = Math.min(1440, Math.max(0, Math.round((at - ran.began) / 60000)));
-  entries.push(wrap);
-  let after: EveningState = { ...state, screen: "finished", wrap_up: { ...state.wrap_up, sent: true } };
+  const minutes = state.wrap_up.minutes ?? (ran && Math.min(1440, Math.max(0, Math.round((at - ran.began) / 60000))));
+  if (minutes !== undefined) wrap.minutes = minutes;
+  const entries = [attendance, wrap].map((entry) => correcting(state, entry)).filter((entry) => entry !== undefined);
+  const wrap_up = { ...state.wrap_up, sent: true, ...(minutes === undefined ? {} : { minutes }) };
+  let after: EveningState = { ...state, screen: "finished", wrap_up };
+  for (const drill of Object.keys(state.marks)) {
+    const wrong = state.wrap_up.needs_help.includes(drill) ? undefined : standing(after, "drill-marked", drill, "needs-help");
+    if (!wrong) continue;
+    const marks = (after.marks[drill] ?? []).filter((mark) => mark !== "needs-help");
+    after = { ...takenBack(after, wrong.id), marks: { ...after.marks, [drill]: marks } };
+    entries.push({ kind: "taken-back", ...session(state), corrects: wrong.id });
+  }
   for (const drill of state.wrap_up.needs_help) {
     const help = marked(after, drill, "needs-help");
     after = help.state;
@@ -116,7 +128,6 @@ export function step(state: EveningState, event: EveningEvent): Step {
     case "facts":
       return still({ ...state, facts: { ...state.facts, ...event.facts } });
     case "sore": {
-      const others = state.facts.sore.filter((sore) => sore.player !== event.sore.player);
       const { player, points, place } = event.sore;
       const entry: NewEntry = { kind: "soreness", player, before: points };
       if (place) entry.place = place;
@@ -124,7 +135,7 @@ export function step(state: EveningState, event: EveningEvent): Step {
         (sore) => sore.player === player && sore.points === points && sore.place === place,
       );
       if (known) return still(state);
-      return { state: { ...state, facts: { ...state.facts, sore: [...others, event.sore] } }, entries: [entry] };
+      return { state: { ...state, facts: { ...state.facts, sore: [...state.facts.sore, event.sore] } }, entries: [entry] };
     }
     case "planned": {
       if (run) return still(state); // a plan under way is not exchanged under the coach's feet
@@ -133,7 +144,7 @@ export function step(state: EveningState, event: EveningEvent): Step {
       return still(before ? { ...after, before } : after);
     }
     case "rest-planned":
-      return still(restPlanned(state, event.plan));
+      return still(restPlanned(state, event.items));
     case "go":
       return still(event.screen === "wrap-up" ? wrapping(state) : { ...state, screen: event.screen });
     case "start":
@@ -163,6 +174,20 @@ export function step(state: EveningState, event: EveningEvent): Step {
       const hurt = state.hurt.includes(event.player) ? state.hurt : [...state.hurt, event.player];
       return { state: { ...state, hurt }, entries: [entry] };
     }
+    case "kept":
+      return still(withIds(state, event.entries));
+    case "take-back": {
+      // As in core/care: taking back lessens no caution. The player stays held back until the lead lifts it.
+      const wrong = state.entered?.find(({ id, taken_back }) => id === event.id && !taken_back);
+      if (wrong?.kind !== "hurt" && wrong?.kind !== "soreness") return still(state);
+      return {
+        state: takenBack(state, wrong.id),
+        entries: [{ kind: "withdrawn", player: wrong.about, corrects: wrong.id }],
+      };
+    }
+    case "correct-wrap-up":
+      if (!state.wrap_up.sent || !standing(state, "wrap-up")) return still(state);
+      return still({ ...state, screen: "wrap-up", wrap_up: { ...state.wrap_up, sent: false } });
     case "there":
       return still({ ...state, wrap_up: { ...state.wrap_up, there: Math.min(200, Math.max(0, event.count)) } });
     case "did-it":

@@ -39,6 +39,6 @@ export function secondsLate(state: EveningState, at: number): number {
   return Math.round((at - run.ends) / 1000 + left);
 }
 
-export function minutesLeft(run: Run, at: number): number {
-  return Math.floor((run.ends - at) / 60000);
+export function secondsLeft(run: Run, at: number): number {
+  return Math.max(0, Math.floor((run.ends - at) / 1000));
 }

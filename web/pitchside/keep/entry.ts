@@ -31,6 +31,7 @@ export type NewEntry = { corrects?: string } & (
       signs?: string[];
     }
   | ({ kind: "taken-back"; corrects: string } & AboutSession)
+  | { kind: "withdrawn"; corrects: string; player: string }
 );
 
 export type Entry = NewEntry & { id: string; sequence: number; device_time: string };

@@ -1,14 +1,18 @@
 // What is different and why, said at once and not each time somebody looks.
 import { changesBetween, changesFromRoutine, type ChangeWords } from "../evening/change_words.ts";
-import { nameOfDrill } from "../evening/drill.ts";
-import { say } from "../words/words.ts";
+import { language, say } from "../words/words.ts";
+import { doseWords, nameOf, rungWords } from "./drill_words.ts";
 import type { Pitch } from "./pitch.ts";
 
-function Change({ change }: { change: ChangeWords }) {
+// Names and doses in the language that is set; the reason as the door says it, in English.
+function Change({ pitch, change }: { pitch: Pitch; change: ChangeWords }) {
+  const item = pitch.evening.value.plan?.items.find(({ drill }) => drill === change.drill);
+  const of_rung = change.difference === "easier" || change.difference === "harder";
+  const to = item && language.value !== "en" ? (of_rung ? rungWords(item) : doseWords(pitch.pack, item)) : change.to;
   return (
     <li>
-      <strong>{say(`change.${change.difference}`, { name: change.name, to: change.to })}</strong>
-      {change.why && `. ${change.why[0]?.toUpperCase()}${change.why.slice(1)}.`}
+      <strong>{say(`change.${change.difference}`, { name: nameOf(pitch.pack, change.drill), to })}</strong>
+      {change.why && <span lang="en">{`. ${change.why[0]?.toUpperCase()}${change.why.slice(1)}.`}</span>}
     </li>
   );
 }
@@ -16,9 +20,9 @@ function Change({ change }: { change: ChangeWords }) {
 export function Changes({ pitch }: { pitch: Pitch }) {
   const { plan, before } = pitch.evening.value;
   if (!plan || plan.outcome === "infeasible") return null;
-  const nameOf = (drill: string) => nameOfDrill(pitch.pack, drill);
-  const since = before ? changesBetween(before, plan, nameOf) : [];
-  const all = changesFromRoutine(plan, nameOf);
+  const called = (drill: string) => nameOf(pitch.pack, drill);
+  const since = before ? changesBetween(before, plan, called) : [];
+  const all = changesFromRoutine(plan, called);
   const shown = since.length > 0 ? since : all;
   const title = since.length > 0 ? say("tonight.changed") : say("tonight.from_routine");
   return (
@@ -30,7 +34,7 @@ export function Changes({ pitch }: { pitch: Pitch }) {
           <strong>{title}</strong>
           <ul>
             {shown.map((change) => (
-              <Change key={change.drill} change={change} />
+              <Change key={`${change.drill} ${change.difference}`} pitch={pitch} change={change} />
             ))}
           </ul>
         </>

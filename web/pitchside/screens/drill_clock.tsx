@@ -3,6 +3,7 @@ import { useEffect, useRef } from "preact/hooks";
 import type { PlanItem } from "../engine/answers.ts";
 import { momentAt, soundsOf, type Course, type Stretch } from "../evening/course.ts";
 import { where } from "../evening/where.ts";
+import { drillWords } from "../words/renderings.ts";
 import { many, number, say } from "../words/words.ts";
 import type { Pitch } from "./pitch.ts";
 import { openMetronome } from "./sound.ts";
@@ -72,7 +73,7 @@ export function DrillClock({ pitch, item, course, seconds, paused, spoken }: Clo
     const first = !last.current.startsWith(`${item.drill} `);
     last.current = phase;
     if (vibration) buzz(stretch?.part === "work" ? 300 : [120, 80, 120]);
-    if (voice) speak(first ? spoken : words, first ? "en" : language);
+    if (voice) speak(first ? spoken : words, first && !drillWords(item.drill) ? "en" : language);
   }, [phase, paused]);
 
   const counted = stretch !== undefined && stretch.beats > 0 && !paused;

@@ -1,5 +1,7 @@
 // The screens of one evening: which one stands, and how they look on this phone.
 import { useEffect, useRef } from "preact/hooks";
+import { FinishedScreen } from "./finished.tsx";
+import { FirstEveningScreen } from "./first_evening.tsx";
 import { HurtScreen } from "./someone_hurt.tsx";
 import { LayOutScreen } from "./lay_out.tsx";
 import type { Pitch } from "./pitch.ts";
@@ -7,6 +9,7 @@ import { RunScreen } from "./run.tsx";
 import { SettingsScreen } from "./settings.tsx";
 import { SlipScreen } from "./slip.tsx";
 import { TonightScreen } from "./tonight.tsx";
+import { useWayBack } from "./way_back.ts";
 import { WrapUpScreen } from "./wrap_up.tsx";
 
 function Standing({ pitch }: { pitch: Pitch }) {
@@ -17,6 +20,8 @@ function Standing({ pitch }: { pitch: Pitch }) {
       return <SlipScreen pitch={pitch} />;
     case "settings":
       return <SettingsScreen pitch={pitch} />;
+    case "first-evening":
+      return <FirstEveningScreen pitch={pitch} />;
     case "none":
       break;
   }
@@ -28,8 +33,9 @@ function Standing({ pitch }: { pitch: Pitch }) {
     case "run":
       return <RunScreen pitch={pitch} />;
     case "wrap-up":
-    case "finished":
       return <WrapUpScreen pitch={pitch} />;
+    case "finished":
+      return <FinishedScreen pitch={pitch} />;
   }
 }
 
@@ -41,6 +47,7 @@ export function EveningScreens({ pitch }: { pitch: Pitch }) {
   useEffect(() => {
     document.documentElement.lang = language;
   }, [language]);
+  useWayBack(pitch.overlay.value !== "none", () => (pitch.overlay.value = "none"));
   // A new screen is read from its top.
   useEffect(() => {
     if (before.current === screen) return;

@@ -1,6 +1,6 @@
 // When the run will be over late: a shorter rest is offered, planned by the door, and never taken unasked.
 import { useState } from "preact/hooks";
-import { millisecondsInItem, minutesLeft, secondsLate } from "../evening/where.ts";
+import { millisecondsInItem, secondsLate, secondsLeft } from "../evening/where.ts";
 import { many, say } from "../words/words.ts";
 import type { Pitch } from "./pitch.ts";
 
@@ -11,6 +11,7 @@ export function LateOffer({ pitch, now }: { pitch: Pitch; now: number }) {
   const [left, setLeft] = useState(0); // what the coach last let be, in seconds late
   const [working, setWorking] = useState(false);
   const [said, setSaid] = useState("");
+  const [none, setNone] = useState(false); // nothing fits any more
   const state = pitch.evening.value;
   const { run, plan } = state;
   if (!run || !plan) return null;
@@ -21,24 +22,30 @@ export function LateOffer({ pitch, now }: { pitch: Pitch; now: number }) {
     setWorking(true);
     const current = plan.items[run.item];
     const still = Math.max(0, (current?.takes_seconds ?? 0) - millisecondsInItem(run, Date.now()) / 1000);
-    const rest = await pitch.planRest(minutesLeft(run, Date.now() + still * 1000));
+    const rest = await pitch.planRest(secondsLeft(run, Date.now() + still * 1000));
     setWorking(false);
+    if (rest.items.length === 0) return setNone(true);
     setLeft(late);
-    if (!rest) return;
-    pitch.happen({ event: "rest-planned", plan: rest });
-    const over = new Date(Date.now() + (still + rest.planned_seconds) * 1000);
+    pitch.happen({ event: "rest-planned", items: rest.items });
+    const over = new Date(Date.now() + (still + rest.seconds) * 1000);
     const finish = `${String(over.getHours()).padStart(2, "0")}:${String(over.getMinutes()).padStart(2, "0")}`;
     setSaid(say("run.shortened", { finish }));
   };
   return (
     <div class="offer" role="status">
       <p>
-        <strong>{say("run.late", { minutes: many("minutes", Math.ceil(late / 60)) })}</strong>
+        <strong>{say("run.late", { minutes: many("minutes", Math.ceil(late / 60)) })}</strong> {none && say("run.none_fits")}
       </p>
       <div class="row">
-        <button type="button" disabled={working} onClick={shorten}>
-          {working ? say("say.working") : say("run.shorter")}
-        </button>
+        {none ? (
+          <button type="button" onClick={() => pitch.happen({ event: "go", screen: "wrap-up" })}>
+            {say("run.finish_early")}
+          </button>
+        ) : (
+          <button type="button" disabled={working} onClick={shorten}>
+            {working ? say("say.working") : say("run.shorter")}
+          </button>
+        )}
         <button type="button" onClick={() => setLeft(late)}>
           {say("run.as_it_is")}
         </button>

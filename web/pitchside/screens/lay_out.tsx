@@ -3,7 +3,7 @@ import { eveningOf } from "../evening/request.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { DoorTable } from "../package/evening_package.ts";
 import { many, number, say } from "../words/words.ts";
-import { Head } from "./parts.tsx";
+import { Head, HurtButton } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 import { StripDrawing } from "./strip_drawing.tsx";
 
@@ -74,6 +74,7 @@ export function LayOutScreen({ pitch }: { pitch: Pitch }) {
   return (
     <>
       <Head title={say("lay_out.title")}>
+        <HurtButton pitch={pitch} />
         <button type="button" onClick={() => pitch.happen({ event: "go", screen: "tonight" })}>
           {say("lay_out.change")}
         </button>

@@ -20,6 +20,19 @@ export function CloseButton({ pitch }: { pitch: Pitch }) {
   );
 }
 
+// In reach on every screen of an evening; a drill's clock stands meanwhile.
+export function HurtButton({ pitch }: { pitch: Pitch }) {
+  const stop = () => {
+    pitch.happen({ event: "pause", at: Date.now() });
+    pitch.overlay.value = "hurt";
+  };
+  return (
+    <button type="button" class="act" onClick={stop}>
+      {say("run.hurt")}
+    </button>
+  );
+}
+
 interface StepperProps {
   label: string;
   value: number;

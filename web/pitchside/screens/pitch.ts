@@ -4,18 +4,21 @@ import { computed, effect, signal, type ReadonlySignal, type Signal } from "@pre
 import type { FigureAnswer, PlanAnswer, Silence } from "../engine/answers.ts";
 import type { Engine } from "../engine/engine.ts";
 import { drillDocument } from "../evening/drill.ts";
-import type { NewEntry } from "../evening/entries.ts";
+import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
-import { eveningOf, requestFor, requestForRest } from "../evening/request.ts";
+import { cutTo, fitInto, weightsOf, type Fitted } from "../evening/last_minutes.ts";
+import { alternativeOf, candidatesFor, kEnough, kMostAsked, nearest, swapped, type Alternative } from "../evening/nearest.ts";
+import { eveningOf, kLeastMinutes, requestFor, requestForRest, timeAfter } from "../evening/request.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
-import { language } from "../words/words.ts";
+import { fetchRendering } from "../words/renderings.ts";
+import { language, type Language } from "../words/words.ts";
 import type { Preferences } from "./preferences.ts";
 
 const kSpreadFollowsMilliseconds = 120;
 
-export type Overlay = "none" | "hurt" | "slip" | "settings";
+export type Overlay = "none" | "hurt" | "slip" | "settings" | "first-evening";
 
 export interface Pitch {
   pack: EveningPackage;
@@ -26,9 +29,11 @@ export interface Pitch {
   planning: ReadonlySignal<boolean>;
   trouble: ReadonlySignal<string>; // why there is no plan, in one sentence; empty where there is one
   names_shown: ReadonlySignal<boolean>;
+  waiting: ReadonlySignal<number> | undefined; // entries that the club does not have yet
   happen(event: EveningEvent): void;
   figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
-  planRest(minutes: number): Promise<PlanAnswer | undefined>;
+  nearest(drill: string): Promise<Alternative[]>; // what could stand in for it tonight
+  planRest(seconds: number): Promise<Fitted>; // without drills where none fits any more
   close(): void;
 }
 
@@ -43,7 +48,10 @@ export interface PitchKeeper {
   engine: Engine;
   evening: EveningState; // as it was kept, or of openEvening
   preferences: Preferences;
-  keep(evening: EveningState, entries: NewEntry[]): void; // after each event: what to keep, what was entered
+  waiting?: ReadonlySignal<number>;
+  renderings?: Partial<Record<Language, string>>; // where the drills' words of a language are
+  // After each event: what to keep, what was entered. Gives the entries back with their ids, so that they can be corrected.
+  keep(evening: EveningState, entries: NewEntry[]): Promise<Entry[]>;
   keepPreferences(preferences: Preferences): void;
 }
 
@@ -59,11 +67,20 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     const after = step(evening.peek(), event);
     if (after.state === evening.peek() && after.entries.length === 0) return;
     evening.value = after.state;
-    keeper.keep(after.state, after.entries);
+    const kept = keeper.keep(after.state, after.entries);
+    if (after.entries.length > 0) void kept.then((entries) => entries.length > 0 && happen({ event: "kept", entries }));
   }
 
   const facts = computed(() => JSON.stringify([evening.value.facts, evening.value.hurt]));
   const running = computed(() => evening.value.run !== undefined);
+  // The door plans five minutes at least; fewer are cut out of those.
+  function cut(answer: PlanAnswer): PlanAnswer {
+    const { minutes } = evening.peek().facts;
+    const whole = eveningOf(pack, evening.peek());
+    if (minutes === undefined || minutes >= kLeastMinutes || !whole) return answer;
+    return cutTo(answer, minutes, weightsOf(pack), (after) => timeAfter(whole.start, whole.minutes - minutes + after));
+  }
+
   let asked = 0;
   // At once with the finish by formula; the simulated evenings follow when nothing else is asked.
   async function plan(): Promise<void> {
@@ -72,7 +89,7 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     asked += 1;
     const mine = asked;
     planning.value = true;
-    take(await engine.ask({ ...request, spread: "formula" }), mine);
+    take(await engine.ask({ ...request, spread: "formula" }, "formula"), mine);
     await new Promise((resolve) => setTimeout(resolve, kSpreadFollowsMilliseconds));
     if (mine === asked && !running.peek()) take(await engine.ask(request), mine);
   }
@@ -82,7 +99,7 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     planning.value = false;
     if (answer.answer === "plan") {
       trouble.value = "";
-      happen({ event: "planned", plan: answer });
+      happen({ event: "planned", plan: cut(answer) });
     } else if (answer.answer === "faults") {
       trouble.value = answer.faults[0]?.sentence ?? "";
     } else if (answer.answer === "broken") {
@@ -97,6 +114,8 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     }),
     effect(() => {
       language.value = preferences.value.language;
+      const url = keeper.renderings?.[preferences.value.language];
+      if (url) void fetchRendering(preferences.value.language, url);
       keeper.keepPreferences(preferences.value);
     }),
   ];
@@ -110,6 +129,7 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     planning,
     trouble,
     names_shown: computed(() => evening.value && Date.parse(pack.lease_until) > Date.now()),
+    waiting: keeper.waiting,
     happen,
     async figure(drill, rung) {
       const key = `${drill}/${rung}`;
@@ -120,10 +140,31 @@ export function openPitch(keeper: PitchKeeper): Pitch {
       figures.set(key, answer.answer === "figure" ? answer : undefined);
       return figures.get(key);
     },
-    async planRest(minutes) {
-      const request = requestForRest(pack, evening.peek(), minutes);
-      const answer = request && (await engine.ask(request));
-      return answer?.answer === "plan" && answer.items.length > 0 ? answer : undefined;
+    async nearest(drill) {
+      const state = evening.peek();
+      const found: Alternative[] = [];
+      for (const candidate of candidatesFor(pack, state, drill).slice(0, kMostAsked)) {
+        const facts = { ...state.facts, ...swapped(state.facts, drill, candidate.drill) };
+        const request = requestFor("plan", pack, { ...state, facts });
+        const answer = request && (await engine.ask({ ...request, spread: "formula" }, "nearest"));
+        if (evening.peek().facts !== state.facts) return [];
+        const plan = answer?.answer === "plan" ? cut(answer) : undefined;
+        const alternative = state.plan && plan && alternativeOf(state.plan, plan, drill, candidate);
+        if (alternative) found.push(alternative);
+        if (found.length >= kEnough) break;
+      }
+      return nearest(found);
+    },
+    async planRest(seconds) {
+      const request = requestForRest(pack, evening.peek(), Math.floor(seconds / 60));
+      const answer = request && (await engine.ask({ ...request, spread: "formula" }, "rest"));
+      const planned = answer?.answer === "plan" ? answer.items : [];
+      const { plan: whole, run } = evening.peek();
+      const left = planned.length > 0 ? planned : (whole?.items.slice((run?.item ?? -1) + 1) ?? []);
+      if (planned.length > 0 && answer?.answer === "plan" && answer.planned_seconds <= seconds) {
+        return { items: planned, seconds: answer.planned_seconds };
+      }
+      return fitInto(left, seconds, weightsOf(pack));
     },
     close() {
       for (const stop of stops) stop();

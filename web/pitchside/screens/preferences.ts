@@ -9,6 +9,7 @@ export interface Preferences {
   left_handed: boolean;
   still: boolean; // pictures do not move
   language: Language;
+  first_evening: "new" | "put-away" | "read"; // whether the pages for a first evening are offered
 }
 
 export function firstPreferences(languages: readonly string[]): Preferences {
@@ -21,5 +22,6 @@ export function firstPreferences(languages: readonly string[]): Preferences {
     left_handed: false,
     still: false,
     language: spanish ? "es" : "en",
+    first_evening: "new",
   };
 }

@@ -4,22 +4,32 @@ import type { PlanItem } from "../engine/answers.ts";
 import { courseOf } from "../evening/course.ts";
 import { drillOf, rungBeside, type Drill } from "../evening/drill.ts";
 import { where } from "../evening/where.ts";
+import type { EveningPackage } from "../package/evening_package.ts";
 import { say } from "../words/words.ts";
 import { useAwake } from "./awake.ts";
 import { DrillClock } from "./drill_clock.tsx";
+import { doseWords, drillIn, nameOf, rungWords } from "./drill_words.ts";
 import { Figure } from "./figure.tsx";
 import { LateOffer } from "./late_offer.tsx";
 import { useNow } from "./now.ts";
+import { HurtButton } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
-function Cues({ drill }: { drill: Drill }) {
+function Cues({ drill, telling }: { drill: Drill; telling: boolean }) {
+  const how = (
+    <p class="how">
+      <strong>{say("run.how")}:</strong> {drill.how}
+    </p>
+  );
   return (
     <>
+      {telling && how}
       <ul class="cues" aria-label={say("run.cues")}>
         {drill.cues.slice(0, 3).map((cue) => (
           <li key={cue}>{cue}</li>
         ))}
       </ul>
+      {!telling && how}
       <h2>{say("run.watch")}</h2>
       <ul>
         {drill.watch.map(({ fault, cue }) => (
@@ -32,13 +42,13 @@ function Cues({ drill }: { drill: Drill }) {
   );
 }
 
-function Next({ item }: { item: PlanItem | undefined }) {
+function Next({ pack, item }: { pack: EveningPackage; item: PlanItem | undefined }) {
   return (
     <p class="next">
       {item ? (
         <>
           <span class="soft">{say("run.next")}: </span>
-          <strong>{item.name}</strong>, {item.dose}
+          <strong>{nameOf(pack, item.drill)}</strong>, {doseWords(pack, item)}
         </>
       ) : (
         say("run.last")
@@ -64,7 +74,7 @@ function Buttons({ pitch, item, next, drill, paused }: ButtonsProps) {
   const at = () => Date.now();
   return (
     <footer class="bar">
-      <Next item={next} />
+      <Next pack={pitch.pack} item={next} />
       <button type="button" class="main done" onClick={() => pitch.happen({ event: "done", item, at: at() })}>
         {say("run.done")}
       </button>
@@ -91,40 +101,34 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
   useAwake(true);
   const found = where(state, Math.max(now, state.run?.item_since ?? 0));
   const item = found?.drill;
-  const drill = item && drillOf(pitch.pack, item.drill);
+  const drill = item && drillIn(pitch.pack, item.drill);
   const course = useMemo(() => item && drill && courseOf(item, drill), [item?.drill, item?.rung, item?.amount, item?.sets]);
   if (!found || !item) return null;
   const marks = state.marks[item.drill] ?? [];
   const noted = (["easier", "harder"] as const).filter((mark) => marks.includes(mark));
   // Tapped at the end of the ladder: it is noted, and said that nothing else changes.
   const atEnd = noted.some((mark) => !rungBeside(drill, item.rung, mark === "easier" ? -1 : 1));
-  const stop = () => {
-    pitch.happen({ event: "pause", at: Date.now() });
-    pitch.overlay.value = "hurt";
-  };
-  const spoken = [item.name, item.rung_words, ...(drill?.cues ?? [])].join(". ");
+  const spoken = [nameOf(pitch.pack, item.drill), rungWords(item), ...(drill?.cues ?? [])].join(". ");
   return (
     <div class="run">
       <header class="head">
         <p>
           <strong>{say("run.place", { at: found.item + 1, all: state.plan?.items.length ?? 0 })}</strong>
         </p>
-        <button type="button" class="act" onClick={stop}>
-          {say("run.hurt")}
-        </button>
+        <HurtButton pitch={pitch} />
       </header>
       <main>
-        <h1 tabIndex={-1}>{item.name}</h1>
+        <h1 tabIndex={-1}>{nameOf(pitch.pack, item.drill)}</h1>
         <p class="large where" aria-live="polite">
-          <strong>{item.dose}</strong>
-          <span>{item.rung_words}</span>
+          <strong>{doseWords(pitch.pack, item)}</strong>
+          <span>{rungWords(item)}</span>
           {noted.length > 0 && <span class="soft">({noted.map((mark) => say(`run.${mark}`).toLowerCase()).join(", ")})</span>}
         </p>
         {atEnd && <p class="soft">{say("run.rung_end")}</p>}
         {course && <DrillClock pitch={pitch} item={item} course={course} seconds={found.seconds} paused={paused} spoken={spoken} />}
         <LateOffer pitch={pitch} now={now} />
-        <Figure pitch={pitch} drill={item.drill} rung={item.rung} name={item.name} seconds={course?.tempo ?? 0} moving={!paused} />
-        {drill && <Cues drill={drill} />}
+        <Figure pitch={pitch} drill={item.drill} rung={item.rung} name={nameOf(pitch.pack, item.drill)} seconds={course?.tempo ?? 0} moving={!paused} />
+        {drill && <Cues drill={drill} telling={found.seconds < drill.telling_seconds} />}
         <div class="row">
           {found.item > 0 && (
             <button type="button" onClick={() => pitch.happen({ event: "back", item: found.item, at: Date.now() })}>
@@ -142,7 +146,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
           </button>
         </div>
       </main>
-      <Buttons pitch={pitch} item={found.item} next={found.next} drill={drill} paused={paused} />
+      <Buttons pitch={pitch} item={found.item} next={found.next} drill={drillOf(pitch.pack, item.drill)} paused={paused} />
     </div>
   );
 }

@@ -27,6 +27,10 @@ export function SettingsScreen({ pitch }: { pitch: Pitch }) {
             <Toggle key={each} label={kLanguages[each]} on={preferences.language === each} onChange={() => set({ language: each })} />
           ))}
         </div>
+        <h2>{say("first.title")}</h2>
+        <button type="button" onClick={() => (pitch.overlay.value = "first-evening")}>
+          {say("first.again")}
+        </button>
       </main>
     </>
   );

@@ -1,9 +1,9 @@
 // Partners and swaps, for the coach's eyes: names or shirts, and what to do. Never a reason, never a measure.
 import { useEffect, useState } from "preact/hooks";
 import type { SlipAnswer, SlipGroup, TakesPart } from "../engine/answers.ts";
-import { nameOfDrill } from "../evening/drill.ts";
 import { requestFor } from "../evening/request.ts";
 import { say } from "../words/words.ts";
+import { nameOf } from "./drill_words.ts";
 import { CloseButton, Head } from "./parts.tsx";
 import { knownAt, type Pitch } from "./pitch.ts";
 import { whoIs } from "./who.tsx";
@@ -42,12 +42,12 @@ function Swaps({ pitch, slip }: { pitch: Pitch; slip: SlipAnswer }) {
           <h3>{whoIs(pitch, swap.player)}</h3>
           <p>
             {say(kTakesPart[swap.takes_part])}
-            {swap.instruction && `: ${swap.instruction}`}
+            {swap.instruction && <span lang="en">: {swap.instruction}</span>}
           </p>
           <ul>
             {swap.swaps.map((each) => (
               <li key={each.instead_of}>
-                {say("slip.instead_of", { drill: nameOfDrill(pitch.pack, each.instead_of), instruction: each.instruction })}
+                {say("slip.instead_of", { drill: nameOf(pitch.pack, each.instead_of) })} <span lang="en">{each.instruction}</span>
               </li>
             ))}
           </ul>
@@ -97,11 +97,13 @@ export function SlipScreen({ pitch }: { pitch: Pitch }) {
             <h2>{say("slip.partners")}</h2>
             <Groups pitch={pitch} groups={slip.groups} alone={slip.alone} />
             {slip.notes.map((note) => (
-              <p key={note}>{note}</p>
+              <p key={note} lang="en">
+                {note}
+              </p>
             ))}
             {slip.regrouped.map((each) => (
               <section key={each.drill}>
-                <h2>{say("slip.for_drill", { drill: nameOfDrill(pitch.pack, each.drill) })}</h2>
+                <h2>{say("slip.for_drill", { drill: nameOf(pitch.pack, each.drill) })}</h2>
                 <Groups pitch={pitch} groups={each.groups} alone={each.alone} />
               </section>
             ))}

@@ -1,12 +1,14 @@
 // Tonight: what is known, the session drawn to time, what is different, and one thing to do next.
 import type { EveningState } from "../evening/evening_state.ts";
-import { eveningOf, timeAfter } from "../evening/request.ts";
+import { eveningOf, kLeastMinutes, timeAfter } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { Changes } from "./changes.tsx";
-import { Head, Stepper } from "./parts.tsx";
+import { DrillList } from "./drill_list.tsx";
+import { FirstEveningOffer } from "./first_evening.tsx";
+import { Head, HurtButton, Stepper } from "./parts.tsx";
 import { knownAt, type Pitch } from "./pitch.ts";
 import { Ribbon } from "./ribbon.tsx";
-import { DrillList, Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
+import { Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
 
 function Known({ pitch }: { pitch: Pitch }) {
   const { ask } = pitch.pack;
@@ -36,7 +38,7 @@ function Planned({ pitch, state, starts }: { pitch: Pitch; state: EveningState; 
         <p class="large">
           <strong>{say("tonight.no_plan")}</strong>
         </p>
-        <ul>
+        <ul lang="en">
           {plan.infeasible.conflict.map((line) => (
             <li key={line}>{line}</li>
           ))}
@@ -55,6 +57,7 @@ function Planned({ pitch, state, starts }: { pitch: Pitch; state: EveningState; 
             : plan.time && say("tonight.done_by", { finish: plan.time.finish, late: plan.time.finish_nine_in_ten })}
         </strong>
       </p>
+      {(state.facts.minutes ?? kLeastMinutes) < kLeastMinutes && <p class="soft">{say("tonight.under_five")}</p>}
       <Changes pitch={pitch} />
     </>
   );
@@ -82,15 +85,17 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
   return (
     <>
       <Head title={say("tonight.title")}>
+        <HurtButton pitch={pitch} />
         <p>
           {pitch.pack.squad.name}, {evening.strip}
         </p>
       </Head>
       <main>
+        <FirstEveningOffer pitch={pitch} />
         <Known pitch={pitch} />
         <Planned pitch={pitch} state={state} starts={starts} />
         <Stepper label={say("tonight.players")} value={players} least={2} most={40} onChange={(turnout) => change({ turnout })} />
-        <Stepper label={say("tonight.minutes")} value={minutes} least={5} most={60} onChange={(value) => change({ minutes: value })} />
+        <Stepper label={say("tonight.minutes")} value={minutes} least={1} most={60} onChange={(value) => change({ minutes: value })} />
         <Stepper label={say("tonight.late")} value={facts.late} least={0} most={Math.max(0, players - 1)} onChange={(late) => change({ late })} />
         <Ground pitch={pitch} evening={evening} />
         <Missing pitch={pitch} />
@@ -103,9 +108,6 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
           </button>
           <button type="button" onClick={() => (pitch.overlay.value = "settings")}>
             {say("tonight.settings")}
-          </button>
-          <button type="button" class="act" onClick={() => (pitch.overlay.value = "hurt")}>
-            {say("run.hurt")}
           </button>
         </div>
         <p class="soft">{say("say.local_rules")}</p>

@@ -1,10 +1,10 @@
 // What a coach can say about tonight beyond three numbers; each opens when it is wanted.
 import { useState } from "preact/hooks";
-import { nameOfDrill } from "../evening/drill.ts";
 import type { Facts, Kit, Surface } from "../evening/evening_state.ts";
 import { takesPart, type Place } from "../evening/sore.ts";
 import type { Evening } from "../package/evening_package.ts";
 import { say } from "../words/words.ts";
+import { Noted } from "./noted.tsx";
 import { Stepper, Tick, Toggle } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 import { PlacePicker, whoIs, WhoPicker } from "./who.tsx";
@@ -83,8 +83,12 @@ export function WhoIsHere({ pitch }: { pitch: Pitch }) {
   );
 }
 
+function soreOf(said: string): { points: number; place?: string } {
+  const { before, place } = JSON.parse(said) as { before: number; place?: string };
+  return place ? { points: before, place } : { points: before };
+}
+
 export function SoreNote({ pitch }: { pitch: Pitch }) {
-  const { sore } = pitch.evening.value.facts;
   const [player, setPlayer] = useState("");
   const [points, setPoints] = useState(3);
   const [place, setPlace] = useState<Place | "">("");
@@ -103,15 +107,7 @@ export function SoreNote({ pitch }: { pitch: Pitch }) {
     <details>
       <summary>{say("tonight.sore")}</summary>
       <div class="inside">
-        {sore.length > 0 && (
-          <ul class="list">
-            {sore.map((each) => (
-              <li key={each.player}>
-                <strong>{whoIs(pitch, each.player)}</strong> <span>{part(each)}</span>
-              </li>
-            ))}
-          </ul>
-        )}
+        <Noted pitch={pitch} kind="soreness" words={({ said }) => part(soreOf(said))} />
         <p>{say("sore.who")}</p>
         <WhoPicker pitch={pitch} label={say("sore.who")} player={player} onPick={setPlayer} />
         {player && (
@@ -128,40 +124,6 @@ export function SoreNote({ pitch }: { pitch: Pitch }) {
           </>
         )}
       </div>
-    </details>
-  );
-}
-
-export function DrillList({ pitch }: { pitch: Pitch }) {
-  const { plan, facts } = pitch.evening.value;
-  const ban = (drill: string, out: boolean) => change(pitch, { bans: put(facts.bans, drill, out) });
-  return (
-    <details>
-      <summary>{say("tonight.drills")}</summary>
-      <ul class="inside list">
-        {plan?.items.map((item) => (
-          <li key={item.drill}>
-            <span>
-              <strong>{item.name}</strong>
-              <br />
-              <span class="soft">
-                {item.rung_words}, {item.dose}
-              </span>
-            </span>
-            <button type="button" aria-label={`${item.name}: ${say("tonight.not_tonight")}`} onClick={() => ban(item.drill, true)}>
-              {say("tonight.not_tonight")}
-            </button>
-          </li>
-        ))}
-        {facts.bans.map((drill) => (
-          <li key={drill}>
-            <span class="left-out">{nameOfDrill(pitch.pack, drill)}</span>
-            <button type="button" aria-label={`${nameOfDrill(pitch.pack, drill)}: ${say("tonight.do_it")}`} onClick={() => ban(drill, false)}>
-              {say("tonight.do_it")}
-            </button>
-          </li>
-        ))}
-      </ul>
     </details>
   );
 }

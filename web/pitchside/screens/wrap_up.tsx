@@ -1,29 +1,15 @@
 // Wrap up in three taps: how many, how it went, what needs help.
 import type { DidIt } from "../evening/evening_state.ts";
 import { say } from "../words/words.ts";
-import { Head, Stepper, Toggle } from "./parts.tsx";
+import { nameOf } from "./drill_words.ts";
+import { Head, HurtButton, Stepper, Toggle } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 
 const kAnswers: DidIt[] = ["most", "half", "few"];
 const kWords = { most: "wrap_up.most", half: "wrap_up.half", few: "wrap_up.few", nobody: "wrap_up.few" } as const;
 
-function Finished() {
-  return (
-    <>
-      <Head title={say("wrap_up.title")} />
-      <main>
-        <p class="large" role="status">
-          <strong>{say("wrap_up.finished")}</strong>
-        </p>
-        <p>{say("wrap_up.kept")}</p>
-      </main>
-    </>
-  );
-}
-
 export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
-  const { wrap_up, plan, run, marks, facts, screen } = pitch.evening.value;
-  if (screen === "finished") return <Finished />;
+  const { wrap_up, plan, run, marks, facts } = pitch.evening.value;
   const done = (plan?.items ?? []).filter((item) => !run || marks[item.drill]?.includes("done"));
   const help = (drill: string, yes: boolean) => pitch.happen({ event: "needs-help", drill, yes });
   const finish = () => {
@@ -31,10 +17,12 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
     const at = Date.now();
     pitch.happen(facts.named && players.length === wrap_up.there ? { event: "wrapped-up", at, players } : { event: "wrapped-up", at });
   };
-  const unfinished = run !== undefined && plan !== undefined && run.item < plan.items.length;
+  const unfinished = wrap_up.minutes === undefined && run !== undefined && plan !== undefined && run.item < plan.items.length;
   return (
     <>
-      <Head title={say("wrap_up.title")} />
+      <Head title={say("wrap_up.title")}>
+        <HurtButton pitch={pitch} />
+      </Head>
       <main>
         <Stepper
           label={say("wrap_up.there")}
@@ -54,26 +42,25 @@ export function WrapUpScreen({ pitch }: { pitch: Pitch }) {
             />
           ))}
         </div>
+        {!wrap_up.did_it && <p class="soft">{say("wrap_up.finish_needs")}</p>}
         {done.length > 0 && <h2>{say("wrap_up.needs_help")}</h2>}
         <div class="row" role="group" aria-label={say("wrap_up.needs_help")}>
           {done.map((item) => (
             <Toggle
               key={item.drill}
-              label={item.name}
+              label={nameOf(pitch.pack, item.drill)}
               on={wrap_up.needs_help.includes(item.drill)}
               onChange={(yes) => help(item.drill, yes)}
             />
           ))}
         </div>
-        {unfinished && (
-          <p>
-            <button type="button" onClick={() => pitch.happen({ event: "go", screen: "run" })}>
-              {say("wrap_up.back_to_run")}
-            </button>
-          </p>
-        )}
       </main>
-      <footer class="bar">
+      <footer class="bar together">
+        {unfinished && (
+          <button type="button" onClick={() => pitch.happen({ event: "go", screen: "run" })}>
+            {say("wrap_up.back_to_run")}
+          </button>
+        )}
         <button type="button" class="main" disabled={!wrap_up.did_it} onClick={finish}>
           {say("wrap_up.finish")}
         </button>

@@ -1,14 +1,16 @@
 // From what is kept to an evening on the pitch: which there are, which is under way, and opening one.
-import { signal, type ReadonlySignal } from "@preact/signals";
+import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { openEngine, type Engine } from "../engine/engine.ts";
+import { withIds } from "../evening/entered.ts";
 import type { EveningState } from "../evening/evening_state.ts";
+import type { Entry } from "../keep/entry.ts";
 import type { Keep } from "../keep/keep.ts";
 import type { Refusal } from "../keep/step.ts";
 import { openPitch, type Pitch } from "../screens/pitch.ts";
 import { firstPreferences, type Preferences } from "../screens/preferences.ts";
 import type { Sync } from "../sync/sync.ts";
 import { eveningsOf, isUnderWay, stateOf, type HeldEvening } from "./evenings.ts";
-import { door, engineWorker } from "./places.ts";
+import { door, engineWorker, spanishDrills } from "./places.ts";
 
 const kPreferences = "lanework-preferences"; // nothing of people: how the phone is set
 
@@ -56,11 +58,14 @@ export function openHouse(keep: Keep, sync: Sync): House {
       engine,
       evening: state,
       preferences: keptPreferences(),
-      keep(after, entries) {
-        void keep.step(evening.key, after, entries).then((kept) => {
-          refused.value = kept.kept ? undefined : kept.why;
-          if (kept.kept && entries.length > 0) void sync.sendNow();
-        });
+      renderings: { es: spanishDrills },
+      waiting: computed(() => keep.books.value.waiting),
+      async keep(after, entries) {
+        // With their ids in the same transaction: what was entered can be taken back after a crash too.
+        const kept = await keep.step(evening.key, (made: Entry[]) => withIds(after, made), entries);
+        refused.value = kept.kept ? undefined : kept.why;
+        if (kept.kept && entries.length > 0) void sync.sendNow();
+        return kept.kept ? kept.entries : [];
       },
       keepPreferences(preferences) {
         localStorage.setItem(kPreferences, JSON.stringify(preferences));

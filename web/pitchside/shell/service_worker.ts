@@ -3,6 +3,7 @@
 // take over (renewal.ts), so that nothing changes under an evening that runs.
 
 declare const kShellFiles: string[]; // by the bundler: '/index.html', '/main-3f9a2c1d0b.js'
+declare const kLaterFiles: string[]; // fetched where they are wanted, and held from then on: '/drills-es-…json'
 declare const kShellName: string; // 'shell-' and a digest of the list
 
 interface Waited extends Event {
@@ -26,7 +27,25 @@ const kPage = "/index.html";
 // Past the browser's own cache, where a file of a name without a digest may be an old one.
 async function install(): Promise<void> {
   const shell = await caches.open(kShellName);
-  await shell.addAll(kShellFiles.map((path) => new Request(path, { cache: /-[0-9a-f]{8,}\./.test(path) ? "default" : "reload" })));
+  const files = (await holdsLater()) ? [...kShellFiles, ...kLaterFiles] : kShellFiles;
+  await shell.addAll(files.map((path) => new Request(path, { cache: /-[0-9a-f]{8,}\./.test(path) ? "default" : "reload" })));
+}
+
+// Who had them before a renewal has them after it, also where there is no signal then.
+async function holdsLater(): Promise<boolean> {
+  for (const name of await caches.keys()) {
+    for (const { url } of await (await caches.open(name)).keys()) if (/\/drills-[a-z]+-/.test(url)) return true;
+  }
+  return false;
+}
+
+async function laterFile(path: string, request: Request): Promise<Response> {
+  const shell = await caches.open(kShellName);
+  const held = await shell.match(path);
+  if (held) return held;
+  const answer = await fetch(request);
+  if (answer.ok) await shell.put(path, answer.clone());
+  return answer;
 }
 
 async function activate(): Promise<void> {
@@ -51,5 +70,6 @@ worker.addEventListener("fetch", (event) => {
   const url = new URL(request.url);
   if (request.method !== "GET" || url.origin !== worker.location.origin) return;
   if (request.mode === "navigate" && !url.pathname.startsWith("/api/")) event.respondWith(shellFile(kPage, request));
+  else if (kLaterFiles.includes(url.pathname)) event.respondWith(laterFile(url.pathname, request));
   else if (kShellFiles.includes(url.pathname)) event.respondWith(shellFile(url.pathname, request));
 });

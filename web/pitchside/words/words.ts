@@ -20,6 +20,9 @@ export type ManyKey = keyof Words["many"];
 
 const kLanguages: Record<Language, Words> = { en, es };
 
+// Of days and lists: the day before the month, no comma before the last.
+const kLocale: Record<Language, string> = { en: "en-GB", es: "es" };
+
 export const language = signal<Language>("en");
 
 function found(key: string): unknown {
@@ -44,6 +47,16 @@ export function many(key: ManyKey, count: number): string {
   const forms: Partial<Record<Intl.LDMLPluralRule, string>> = kLanguages[language.value].many[key];
   const rule = new Intl.PluralRules(language.value).select(count);
   return filled(forms[rule] ?? forms.other ?? "", { count: number(count) });
+}
+
+export function list(names: string[]): string {
+  return new Intl.ListFormat(kLocale[language.value], { type: "conjunction" }).format(names);
+}
+
+// 'Tuesday 1 December' of '2026-12-01'.
+export function weekday(day: string): string {
+  const noon = new Date(`${day}T12:00:00`);
+  return new Intl.DateTimeFormat(kLocale[language.value], { weekday: "long", day: "numeric", month: "long" }).format(noon);
 }
 
 export function number(value: number): string {
