@@ -6,6 +6,7 @@ import { bundlePitchside, sizesOf } from "../../tools/bundle_pitchside.mjs";
 import { all, that } from "../serve/expect.mjs";
 import { Server } from "../serve/server.mjs";
 import { Phone } from "./phone.mjs";
+import { chooseCode, enterCode } from "./paired.mjs";
 import { confirmed, withApp } from "./pairs.mjs";
 
 async function pairedApp({ way, lead, link }) {
@@ -16,6 +17,7 @@ async function pairedApp({ way, lead, link }) {
   await confirmed(lead, opened.pairing, (await page.textContent(".pair-code")).replace(/\D/g, ""));
   await page.waitForSelector("main button:not([type=submit])");
   await page.click("main button");
+  await chooseCode(page);
   await page.waitForSelector(".sync-line");
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
@@ -90,8 +92,10 @@ async function renewed(context) {
       await page.reload();
       const waits = await page.evaluate(async () => ({ title: document.title, waits: (await navigator.serviceWorker.getRegistration()).waiting !== null }));
       const out = [that(waits.title === "Lanework" && waits.waits, `it did not wait: ${JSON.stringify(waits)}`), that(readFileSync(changed, "utf8").includes("newer"), "no newer one")];
+      await enterCode(page);
       await page.click(".renewal-line button");
       await page.waitForFunction(() => document.title === "Lanework newer", undefined, { timeout: 5000 });
+      await enterCode(page);
       await page.waitForFunction(async () => (await caches.keys()).length === 1, undefined, { timeout: 5000 });
       const after = await cached(page);
       out.push(that(after.names[0] !== before.names[0], `${before.names} and then ${after.names}`), that(await page.isVisible(".sync-line"), "it is no longer paired"));

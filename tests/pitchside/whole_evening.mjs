@@ -7,6 +7,7 @@ import { bundlePitchside } from "../../tools/bundle_pitchside.mjs";
 import { all, kDay, that } from "../serve/expect.mjs";
 import { People } from "../serve/people.mjs";
 import { clubOfToday } from "./club_of_today.mjs";
+import { chooseCode, enterCode } from "./paired.mjs";
 import { Phone } from "./phone.mjs";
 import { Way } from "./way.mjs";
 
@@ -32,12 +33,14 @@ async function evening({ demo, contract, wasm }) {
     await lead.post(`/api/pairings/${opened.pairing}/confirm`, { code: (await page.textContent(".pair-code")).replace(/\D/g, "") });
     await page.waitForSelector("main button:not([type=submit])");
     await page.click("main button");
+    await chooseCode(page);
     await page.locator(".evenings .evening", { hasText: "Kestrels" }).first().waitFor();
     await page.waitForFunction(() => navigator.serviceWorker?.controller ?? navigator.serviceWorker?.ready);
     await picture("list");
 
     way.set("cut");
     await page.reload();  // from the shell's own store
+    await enterCode(page);
     await page.waitForSelector(".evenings .evening");
     await page.locator(".evenings .evening", { hasText: "Kestrels" }).first().click();
     await page.getByRole("button", { name: "Lay out", exact: true }).waitFor();

@@ -8,7 +8,7 @@ import { CloseButton, Head } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
 import { PlacePicker, WhoPicker } from "./who.tsx";
 
-function Signs({ title, signs }: { title: string; signs: string[] }) {
+export function Signs({ title, signs }: { title: string; signs: string[] }) {
   return (
     <>
       <h2>{title}</h2>
@@ -42,7 +42,7 @@ function linesOf(venue: Venue): [Key, string | undefined][] {
   ];
 }
 
-function ActionPlanLines({ venue }: { venue: Venue | undefined }) {
+export function ActionPlanLines({ venue }: { venue: Venue | undefined }) {
   if (!venue) return <p>{say("hurt.no_plan")}</p>;
   return (
     <dl class="venue">
@@ -58,7 +58,7 @@ function ActionPlanLines({ venue }: { venue: Venue | undefined }) {
   );
 }
 
-function CallButton({ number }: { number: string | undefined }) {
+export function CallButton({ number }: { number: string | undefined }) {
   if (number === undefined) return <p class="large">{say("hurt.call_local")}</p>;
   return (
     <a class="button act now" href={`tel:${number.replace(/[^0-9+*#]/g, "")}`}>

@@ -4,7 +4,7 @@ import { openEngine, type Engine } from "../engine/engine.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { Keep } from "../keep/keep.ts";
 import type { Refusal } from "../keep/step.ts";
-import { openPitch, type Pitch } from "../screens/pitch.ts";
+import { type Overlay, openPitch, type Pitch } from "../screens/pitch.ts";
 import { firstPreferences, type Preferences } from "../screens/preferences.ts";
 import type { Sync } from "../sync/sync.ts";
 import { eveningsOf, isUnderWay, stateOf, type HeldEvening } from "./evenings.ts";
@@ -12,7 +12,7 @@ import { door, engineWorker } from "./places.ts";
 
 const kPreferences = "lanework-preferences"; // nothing of people: how the phone is set
 
-function keptPreferences(): Preferences {
+export function keptPreferences(): Preferences {
   const first = firstPreferences(navigator.languages);
   try {
     return { ...first, ...(JSON.parse(localStorage.getItem(kPreferences) ?? "{}") as Partial<Preferences>) };
@@ -33,6 +33,7 @@ export interface House {
   resume(): Promise<void>; // opens what is under way, where something is
   open(evening: HeldEvening): Promise<void>;
   close(): void;
+  hide(): void; // nothing of people stays on the screen or behind it; what was open is opened again by resume
 }
 
 export function openHouse(keep: Keep, sync: Sync): House {
@@ -41,6 +42,8 @@ export function openHouse(keep: Keep, sync: Sync): House {
   const pitch = signal<Pitch | undefined>(undefined);
   const refused = signal<Refusal | undefined>(undefined);
   let engine: Engine | undefined;
+  let opened: string | undefined; // the key of the evening that is open
+  let hidden: { key: string; overlay: Overlay } | undefined;
 
   async function look(): Promise<void> {
     const held = await keep.packages();
@@ -51,6 +54,7 @@ export function openHouse(keep: Keep, sync: Sync): House {
   async function open(evening: HeldEvening): Promise<void> {
     const state: EveningState = stateOf(evening, await keep.evening(evening.key));
     engine ??= openEngine({ worker: engineWorker, door });
+    opened = evening.key;
     pitch.value = openPitch({
       pack: evening.held.package,
       engine,
@@ -68,7 +72,21 @@ export function openHouse(keep: Keep, sync: Sync): House {
     });
   }
 
+  function close(): void {
+    pitch.value?.close();
+    pitch.value = undefined;
+    opened = undefined;
+  }
+
   async function resume(): Promise<void> {
+    const before = hidden && evenings.value.find(({ key }) => key === hidden?.key);
+    if (before && hidden) {
+      const { overlay } = hidden;
+      hidden = undefined;
+      await open(before);
+      if (pitch.value) pitch.value.overlay.value = overlay;
+      return;
+    }
     for (const evening of evenings.value) {
       const kept = await keep.evening(evening.key);
       if (kept !== undefined && isUnderWay(stateOf(evening, kept))) return open(evening);
@@ -83,9 +101,13 @@ export function openHouse(keep: Keep, sync: Sync): House {
     look,
     resume,
     open,
-    close() {
-      pitch.value?.close();
-      pitch.value = undefined;
+    close,
+    hide() {
+      if (pitch.value && opened !== undefined) hidden = { key: opened, overlay: pitch.value.overlay.value };
+      close();
+      engine?.close();
+      engine = undefined;
+      evenings.value = [];
     },
   };
 }

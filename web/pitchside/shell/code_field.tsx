@@ -1,0 +1,51 @@
+// The field for the code: digits under the thumb, letters for whoever has a phrase; it may be pasted and kept by the
+// phone's own store of passwords (WCAG 2.2, 3.3.8).
+import type { Signal } from "@preact/signals";
+import type { JSX } from "preact";
+import type { LockWords } from "./keeping_words.ts";
+
+interface Shown {
+  id: string;
+  label: string;
+  text: Signal<string>;
+  letters: boolean;
+  seen: boolean; // in the clear
+  fresh?: boolean; // chosen now, not remembered
+  fault?: string | undefined; // the id of what says why it was not taken
+}
+
+export function CodeField({ id, label, text, letters, seen, fresh = false, fault }: Shown): JSX.Element {
+  return (
+    <>
+      <label for={id}>{label}</label>
+      <input
+        id={id}
+        type={seen ? "text" : "password"}
+        inputMode={letters ? "text" : "numeric"}
+        autocomplete={fresh ? "new-password" : "current-password"}
+        autocapitalize="off"
+        spellcheck={false}
+        aria-describedby={fault}
+        aria-invalid={fault !== undefined}
+        value={text}
+        onInput={(event) => (text.value = event.currentTarget.value)}
+      />
+    </>
+  );
+}
+
+// For the phone's own store of passwords, which wants to know whose it is.
+export const StoreName = (): JSX.Element => <input type="text" hidden readOnly autocomplete="username" value="Lanework" />;
+
+export function Switches({ words, letters, seen }: { words: LockWords; letters: Signal<boolean>; seen: Signal<boolean> }): JSX.Element {
+  return (
+    <p class="switches">
+      <button type="button" aria-pressed={letters.value} onClick={() => (letters.value = !letters.value)}>
+        {words.letters}
+      </button>
+      <button type="button" aria-pressed={seen.value} onClick={() => (seen.value = !seen.value)}>
+        {words.show}
+      </button>
+    </p>
+  );
+}
