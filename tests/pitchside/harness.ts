@@ -11,6 +11,7 @@ let shift = 0; // how far the phone's clock is off
 async function open() {
   const keep = await Keep.open(holdsUntil, () => new Date(Date.now() + shift));
   const sync = new Sync(keep);
+  Object.assign(window, { laneState: keep.lock.state.value }); // as it was opened
   if (keep.lock.state.value === "locked") await keep.lock.unlock(kCode);
   return {
     keep,

@@ -46,7 +46,7 @@ async function fit(page) {
       const size = parseFloat(getComputedStyle(one).fontSize);
       if (size < 18) out.push(`${size} px: ${one.textContent}`);
     }
-    for (const one of document.querySelectorAll("button, input:not([hidden]), summary, a")) {
+    for (const one of document.querySelectorAll("button, input, summary, a")) {
       const { width, height } = one.getBoundingClientRect();
       if (width < 48 || height < 48) out.push(`${width} by ${height}: ${one.outerHTML}`);
     }

@@ -4,6 +4,7 @@ import { rmSync } from "node:fs";
 import { Contract } from "../serve/contract.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
 import { kept } from "./kept.mjs";
+import { locks } from "./locks.mjs";
 import { harnessFolder } from "./paired.mjs";
 import { pairs } from "./pairs.mjs";
 import { removeAll } from "./phone.mjs";
@@ -11,7 +12,7 @@ import { sent } from "./sent.mjs";
 import { shell } from "./shell.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening];
+const kTests = [...kept, ...locks, ...sent, ...pairs, ...shell, ...wholeEvening];
 
 async function resultOf(test, context) {
   let said;

@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import type { JSX } from "preact";
 import { weakness } from "../keep/code.ts";
 import type { Keep } from "../keep/keep.ts";
-import { CodeField, StoreName, Switches } from "./code_field.tsx";
+import { CodeField, Switches } from "./code_field.tsx";
 import type { LockWords } from "./keeping_words.ts";
 
 const kFault = "code-fault";
@@ -26,9 +26,8 @@ export function ChooseCode({ keep, words, onChosen }: { keep: Keep; words: LockW
       <h1>{words.choose_title}</h1>
       <p>{words.choose_how}</p>
       <form class="pair-form" onSubmit={(event) => void submit(event)}>
-        <StoreName />
-        <CodeField id="code" label={words.code} text={code} letters={letters.value} seen={seen.value} fresh fault={described} />
-        <CodeField id="code-again" label={words.again} text={again} letters={letters.value} seen={seen.value} fresh fault={described} />
+        <CodeField id="code" label={words.code} text={code} letters={letters.value} seen={seen.value} fault={described} />
+        <CodeField id="code-again" label={words.again} text={again} letters={letters.value} seen={seen.value} fault={described} />
         {fault.value === undefined ? null : (
           <p id={kFault} class="pair-fault" role="alert">
             {fault}

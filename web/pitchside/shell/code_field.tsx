@@ -1,5 +1,6 @@
-// The field for the code: digits under the thumb, letters for whoever has a phrase; it may be pasted and kept by the
-// phone's own store of passwords (WCAG 2.2, 3.3.8).
+// The field for the code: digits under the thumb, letters for whoever has a phrase; it may be pasted (WCAG 2.2, 3.3.8).
+// It is covered by its style and not of the type of passwords: the browser's question whether it shall keep one would
+// lie over the buttons of a session.
 import type { Signal } from "@preact/signals";
 import type { JSX } from "preact";
 import type { LockWords } from "./keeping_words.ts";
@@ -10,19 +11,19 @@ interface Shown {
   text: Signal<string>;
   letters: boolean;
   seen: boolean; // in the clear
-  fresh?: boolean; // chosen now, not remembered
   fault?: string | undefined; // the id of what says why it was not taken
 }
 
-export function CodeField({ id, label, text, letters, seen, fresh = false, fault }: Shown): JSX.Element {
+export function CodeField({ id, label, text, letters, seen, fault }: Shown): JSX.Element {
   return (
     <>
       <label for={id}>{label}</label>
       <input
         id={id}
-        type={seen ? "text" : "password"}
+        type="text"
+        class={seen ? "" : "covered"}
         inputMode={letters ? "text" : "numeric"}
-        autocomplete={fresh ? "new-password" : "current-password"}
+        autocomplete="off"
         autocapitalize="off"
         spellcheck={false}
         aria-describedby={fault}
@@ -33,9 +34,6 @@ export function CodeField({ id, label, text, letters, seen, fresh = false, fault
     </>
   );
 }
-
-// For the phone's own store of passwords, which wants to know whose it is.
-export const StoreName = (): JSX.Element => <input type="text" hidden readOnly autocomplete="username" value="Lanework" />;
 
 export function Switches({ words, letters, seen }: { words: LockWords; letters: Signal<boolean>; seen: Signal<boolean> }): JSX.Element {
   return (

@@ -4,7 +4,7 @@ import type { ComponentChildren, JSX } from "preact";
 import { useEffect } from "preact/hooks";
 import type { Keep } from "../keep/keep.ts";
 import { say } from "../words/words.ts";
-import { CodeField, StoreName, Switches } from "./code_field.tsx";
+import { CodeField, Switches } from "./code_field.tsx";
 import type { LockWords } from "./keeping_words.ts";
 import { LockedHurt } from "./locked_hurt.tsx";
 
@@ -49,7 +49,6 @@ function CodeForm({ keep, words }: { keep: Keep; words: LockWords }): JSX.Elemen
   const fault = left.value === undefined ? undefined : words.wrong.replace("{left}", String(left.value));
   return (
     <form class="pair-form" onSubmit={(event) => void submit(event)}>
-      <StoreName />
       <CodeField id="code" label={words.code} text={code} letters={letters.value} seen={seen.value} fault={fault === undefined ? undefined : kFault} />
       {fault === undefined ? null : (
         <p id={kFault} class="pair-fault" role="alert">

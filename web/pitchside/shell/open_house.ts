@@ -45,14 +45,19 @@ export function openHouse(keep: Keep, sync: Sync): House {
   let opened: string | undefined; // the key of the evening that is open
   let hidden: { key: string; overlay: Overlay } | undefined;
 
+  let turn = 0; // counts openings and closings: who took long over an older one leaves it
+
   async function look(): Promise<void> {
     const held = await keep.packages();
+    if (held.length > 0 && !keep.lock.people) return; // locked meanwhile
     evenings.value = eveningsOf(held, dayOf(new Date()));
     locked.value = held.some((one) => one.locked);
   }
 
   async function open(evening: HeldEvening): Promise<void> {
+    const mine = ++turn;
     const state: EveningState = stateOf(evening, await keep.evening(evening.key));
+    if (mine !== turn || !keep.lock.people) return;
     engine ??= openEngine({ worker: engineWorker, door });
     opened = evening.key;
     pitch.value = openPitch({
@@ -78,17 +83,20 @@ export function openHouse(keep: Keep, sync: Sync): House {
     opened = undefined;
   }
 
+  // Opens what was open when it was hidden; else what is under way.
   async function resume(): Promise<void> {
-    const before = hidden && evenings.value.find(({ key }) => key === hidden?.key);
-    if (before && hidden) {
-      const { overlay } = hidden;
-      hidden = undefined;
-      await open(before);
-      if (pitch.value) pitch.value.overlay.value = overlay;
+    const mine = turn;
+    const before = hidden;
+    hidden = undefined;
+    const left = evenings.value.find(({ key }) => key === before?.key);
+    if (before && left) {
+      await open(left);
+      if (pitch.value && opened === before.key) pitch.value.overlay.value = before.overlay;
       return;
     }
     for (const evening of evenings.value) {
       const kept = await keep.evening(evening.key);
+      if (mine !== turn) return; // somebody has opened one by hand
       if (kept !== undefined && isUnderWay(stateOf(evening, kept))) return open(evening);
     }
   }
@@ -107,6 +115,7 @@ export function openHouse(keep: Keep, sync: Sync): House {
       close();
       engine?.close();
       engine = undefined;
+      turn++;
       evenings.value = [];
     },
   };
