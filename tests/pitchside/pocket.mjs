@@ -6,13 +6,14 @@ import { Demo, killAll } from "../serve/server.mjs";
 import { kept } from "./kept.mjs";
 import { locks } from "./locks.mjs";
 import { harnessFolder } from "./paired.mjs";
+import { olderForm } from "./older_form.mjs";
 import { pairs } from "./pairs.mjs";
 import { removeAll } from "./phone.mjs";
 import { sent } from "./sent.mjs";
 import { shell } from "./shell.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...locks, ...sent, ...pairs, ...shell, ...wholeEvening];
+const kTests = [...kept, ...locks, ...olderForm, ...sent, ...pairs, ...shell, ...wholeEvening];
 
 async function resultOf(test, context) {
   let said;

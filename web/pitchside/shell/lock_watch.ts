@@ -5,7 +5,7 @@ import type { Keep } from "../keep/keep.ts";
 const kAwayMilliseconds = 120_000; // ../shared/reference/trust.md, section 4: our own proposal there
 const kLookEveryMilliseconds = 15_000;
 
-export function watchLock(keep: Keep, now: () => number = Date.now): void {
+export function watchLock(keep: Keep, now: () => number = () => Date.now()): void {
   let since: number | undefined;
   let timer: ReturnType<typeof setInterval> | undefined;
 
