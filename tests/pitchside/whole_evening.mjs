@@ -9,6 +9,7 @@ import { People } from "../serve/people.mjs";
 import { clubOfToday } from "./club_of_today.mjs";
 import { lockedAfter, lockedOnTonight, notLockedInRun } from "./locked_app.mjs";
 import { chooseCode, enterCode } from "./paired.mjs";
+import { fit } from "./pairs.mjs";
 import { Phone } from "./phone.mjs";
 import { Way } from "./way.mjs";
 
@@ -38,6 +39,7 @@ async function evening({ demo, contract, wasm }) {
     await page.locator(".evenings .evening", { hasText: "Kestrels" }).first().waitFor();
     await page.waitForFunction(() => navigator.serviceWorker?.controller ?? navigator.serviceWorker?.ready);
     await picture("list");
+    out.push(await fit(page));
 
     way.set("cut");
     await page.reload();  // from the shell's own store

@@ -95,18 +95,19 @@ function App({ keep, sync, pairing, renewal, house }: Parts): JSX.Element {
   }
   if (house.pitch.value) return <Open house={house} keep={keep} />;
   return (
-    <main class="pair">
-      <h1>Lanework</h1>
-      <EveningList house={house} words={words.keeping} language={locale} />
+    <main class="home">
+      <h1>{house.evenings.value[0]?.held.package.club ?? "Lanework"}</h1>
       <ToldLines keep={keep} words={words.keeping} />
       <TabLine keep={keep} words={words.keeping} />
       <RenewalLine renewal={renewal} words={words.keeping} />
-      <SyncLine sync={sync} words={words.keeping} language={locale} />
-      {lock === "open" ? (
-        <button type="button" onClick={() => void keep.lockNow()}>
-          {words.keeping.lock.now}
-        </button>
-      ) : null}
+      <EveningList house={house} words={words.keeping} language={locale} />
+      <SyncLine sync={sync} words={words.keeping} language={locale}>
+        {lock === "open" ? (
+          <button type="button" onClick={() => void keep.lockNow()}>
+            {words.keeping.lock.now}
+          </button>
+        ) : null}
+      </SyncLine>
     </main>
   );
 }
