@@ -255,5 +255,5 @@ export const locks = [
   onPhone("wrong codes wait, and the twentieth is the last", wrongCodes),
   onPhone("a forgotten code: paired anew, nothing that waits is lost", forgotten),
   onPhone("a session that runs holds the app open, and no longer than it may", session),
+  { ...onPhone("two tabs and one lock", tabs), long: true },
 ];
-export const longLocks = [onPhone("two tabs and one lock", tabs)];

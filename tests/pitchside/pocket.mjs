@@ -4,7 +4,7 @@ import { rmSync } from "node:fs";
 import { Contract } from "../serve/contract.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
 import { kept } from "./kept.mjs";
-import { locks, longLocks } from "./locks.mjs";
+import { locks } from "./locks.mjs";
 import { harnessFolder } from "./paired.mjs";
 import { olderForm } from "./older_form.mjs";
 import { pairs } from "./pairs.mjs";
@@ -32,8 +32,7 @@ export const pocket = {
   name: "pocket",
   async run({ build, wasm, mode, program = `${process.cwd()}/${build}/lanework` }) {
     const only = process.env.LANEWORK_ONLY;
-    const all = mode === "long" || only ? [...kTests, ...longLocks] : kTests;
-    const tests = all.filter(({ name }) => !only || new RegExp(only).test(name));
+    const tests = kTests.filter((test) => (mode === "long" || !test.long) && (!only || new RegExp(only).test(test.name)));
     const demo = await Demo.make(program);
     demo.web = await harnessFolder();
     const contract = new Contract();
