@@ -1,14 +1,18 @@
 // The phone's keeping and sending without its screens, for tests: the parts themselves, bundled as the app's are.
 import { Keep } from "../../web/pitchside/keep/keep.ts";
 import { unfit } from "../../web/pitchside/pair/fit.ts";
+import { holdsUntil } from "../../web/pitchside/shell/evenings.ts";
 import { Sync } from "../../web/pitchside/sync/sync.ts";
 
 const kDay = "2026-01-01";
+const kCode = "482913"; // as paired.mjs has it
 let shift = 0; // how far the phone's clock is off
 
 async function open() {
-  const keep = await Keep.open(() => new Date(Date.now() + shift));
+  const keep = await Keep.open(holdsUntil, () => new Date(Date.now() + shift));
   const sync = new Sync(keep);
+  Object.assign(window, { laneState: keep.lock.state.value }); // as it was opened
+  if (keep.lock.state.value === "locked") await keep.lock.unlock(kCode);
   return {
     keep,
     sync,
@@ -24,7 +28,11 @@ async function open() {
     async tapOn(day: string) {
       for (;;) await this.tap(day);
     },
-    // Everything on the phone, as text.
+    async paired(secret: string, device: string) {
+      await keep.paired(secret, device);
+      await keep.lock.choose(kCode);
+    },
+    // Everything on the phone as it lies there, as text.
     async dump(): Promise<string> {
       const database = await new Promise<IDBDatabase>((resolve, reject) => {
         const request = indexedDB.open("lanework");

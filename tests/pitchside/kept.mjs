@@ -31,12 +31,13 @@ async function killed(set, { long }) {
   const page = await phone.lane(way.url);
   const before = await set.books(page);
   const dump = JSON.parse(await page.evaluate(() => window.lane.dump()));
+  const evening = await page.evaluate(() => window.lane.keep.evening("evening"));
   const after = await set.run(page);
   const shown = phone.said.filter((line) => line.startsWith("kept ")).map((line) => line.slice(5));
   const seen = await set.seen();
   const once = shown.filter((id) => seen.get(id)?.length === 1).length;
   out.push(that(before.waiting === dump.outbox.length, `${before.waiting} shown as waiting, ${dump.outbox.length} in the outbox`));
-  out.push(that(dump.evening[0].state.count === before.device.next_sequence - 1, `the evening counts ${dump.evening[0].state.count}, the device has numbered ${before.device.next_sequence - 1}`));
+  out.push(that(evening.count === before.device.next_sequence - 1, `the evening counts ${evening.count}, the device has numbered ${before.device.next_sequence - 1}`));
   out.push(that(after.waiting === 0 && after.trouble === undefined, JSON.stringify(after)), that(once === shown.length && shown.length > rounds, `${once} of ${shown.length} shown as kept are there once`));
   out.push(that(gapless(numbersOf(seen)) && seen.size === after.device.next_sequence - 1, `${seen.size} entries of ${after.device.next_sequence - 1}: ${numbersOf(seen).slice(0, 20)}`));
   return { detail: all(out), note: `killed ${rounds} times; ${shown.length} entries shown as kept, each there once; ${seen.size} in all, without a gap` };
@@ -95,7 +96,7 @@ async function full(set) {
   for (const squad of ["u12-dunnocks", "u13-kestrels"]) await keepPackage(page, packageOf(squad, later(1), { filling: noise(1e6) }));
   await tap(page, 3);
   const fill = () => page.evaluate(async () => {
-    const state = { ...(await window.lane.keep.evening("evening")), filling: Array.from({ length: 16 }, () => crypto.getRandomValues(new Uint8Array(65536))) };
+    const state = { ...(await window.lane.keep.evening("evening")), filling: Array.from({ length: 16 }, () => Array.from(crypto.getRandomValues(new Uint16Array(32768)), (one) => String.fromCharCode(0x100 + (one % 0x700))).join("")) };
     const kept = await window.lane.keep.step("evening", state, []);
     return { kept, squads: (await window.lane.keep.packages()).map((one) => one.package.squad.id) };
   });

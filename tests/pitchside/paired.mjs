@@ -8,6 +8,23 @@ import { People } from "../serve/people.mjs";
 import { Phone } from "./phone.mjs";
 import { Way } from "./way.mjs";
 
+export const kCode = "482913"; // the coach's, as harness.ts has it
+
+// The coach chooses the code, on the real app.
+export async function chooseCode(page) {
+  await page.waitForSelector("#code-again");
+  await page.fill("#code", kCode);
+  await page.fill("#code-again", kCode);
+  await page.click("button[type=submit]");
+  await page.waitForSelector("#code-again", { state: "detached" });
+}
+
+export async function enterCode(page, code = kCode) {
+  await page.waitForSelector("#code");
+  await page.fill("#code", code);
+  await page.click("button[type=submit]");
+}
+
 export const kPage = '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>harness</title><script type="module" src="/{main}"></script></head><body></body></html>';
 
 export async function harnessFolder() {
@@ -38,7 +55,7 @@ export async function pairedPhone({ demo, contract, web }) {
   const device = confirmed.json.device;
   const phone = await Phone.make();
   const page = await phone.lane(way.url);
-  await page.evaluate(([secret, id]) => window.lane.keep.paired(secret, id), [claimed.json.secret, device]);
+  await page.evaluate(([secret, id]) => window.lane.paired(secret, id), [claimed.json.secret, device]);
   const ofLead = people.device("lead");
   const { after: since } = await everything(ofLead); // what the demo's season has
   return {

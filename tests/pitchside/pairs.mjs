@@ -6,6 +6,7 @@ import { chromium } from "playwright-core";
 import { bundlePitchside } from "../../tools/bundle_pitchside.mjs";
 import { all, that } from "../serve/expect.mjs";
 import { People } from "../serve/people.mjs";
+import { chooseCode } from "./paired.mjs";
 import { Phone } from "./phone.mjs";
 import { Way } from "./way.mjs";
 
@@ -41,11 +42,11 @@ async function fit(page) {
     const out = [];
     const { violations } = await window.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] });
     for (const one of violations) out.push(`${one.id}: ${one.nodes[0].html}`);
-    for (const one of document.querySelectorAll("p, h1, label, button, input")) {
+    for (const one of document.querySelectorAll("p, h1, h2, li, label, button, input, summary, dd")) {
       const size = parseFloat(getComputedStyle(one).fontSize);
       if (size < 18) out.push(`${size} px: ${one.textContent}`);
     }
-    for (const one of document.querySelectorAll("button, input")) {
+    for (const one of document.querySelectorAll("button, input, summary, a")) {
       const { width, height } = one.getBoundingClientRect();
       if (width < 48 || height < 48) out.push(`${width} by ${height}: ${one.outerHTML}`);
     }
@@ -77,6 +78,10 @@ async function endToEnd(context) {
     await picture(page, "pair-done");
     out.push(await fit(page), that(said.status === 201, said.text));
     await page.click("main button");
+    await page.waitForSelector("#code-again");
+    await picture(page, "pair-choose");
+    out.push(await fit(page));
+    await chooseCode(page);
     await page.waitForSelector(".sync-line");
     await page.waitForFunction(() => document.querySelector(".sync-line")?.textContent.includes("Last in touch"));
     await picture(page, "pair-home");
@@ -170,4 +175,4 @@ export const pairs = [
   { name: "links that are none, used up, or opened twice", run: failures },
   { name: "a window that keeps nothing is refused, and the link stays good", run: refused },
 ];
-export { withApp, confirmed };
+export { withApp, confirmed, fit, picture };

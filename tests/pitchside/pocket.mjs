@@ -4,7 +4,9 @@ import { rmSync } from "node:fs";
 import { Contract } from "../serve/contract.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
 import { kept } from "./kept.mjs";
+import { locks } from "./locks.mjs";
 import { harnessFolder } from "./paired.mjs";
+import { olderForm } from "./older_form.mjs";
 import { pairs } from "./pairs.mjs";
 import { removeAll } from "./phone.mjs";
 import { sent } from "./sent.mjs";
@@ -12,7 +14,7 @@ import { shell } from "./shell.mjs";
 import { spanishOffline } from "./spanish_offline.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening, ...spanishOffline];
+const kTests = [...kept, ...locks, ...olderForm, ...sent, ...pairs, ...shell, ...wholeEvening, ...spanishOffline];
 
 async function resultOf(test, context) {
   let said;
@@ -31,7 +33,7 @@ export const pocket = {
   name: "pocket",
   async run({ build, wasm, mode, program = `${process.cwd()}/${build}/lanework` }) {
     const only = process.env.LANEWORK_ONLY;
-    const tests = kTests.filter(({ name, long }) => (only ? new RegExp(only).test(name) : !long || mode === "long"));
+    const tests = kTests.filter((test) => (mode === "long" || !test.long) && (!only || new RegExp(only).test(test.name)));
     const demo = await Demo.make(program);
     demo.web = await harnessFolder();
     const contract = new Contract();

@@ -6,6 +6,7 @@ import { bundlePitchside, sizesOf } from "../../tools/bundle_pitchside.mjs";
 import { all, that } from "../serve/expect.mjs";
 import { Server } from "../serve/server.mjs";
 import { Phone } from "./phone.mjs";
+import { chooseCode, enterCode } from "./paired.mjs";
 import { confirmed, withApp } from "./pairs.mjs";
 
 async function pairedApp({ way, lead, link }) {
@@ -16,6 +17,7 @@ async function pairedApp({ way, lead, link }) {
   await confirmed(lead, opened.pairing, (await page.textContent(".pair-code")).replace(/\D/g, ""));
   await page.waitForSelector("main button:not([type=submit])");
   await page.click("main button");
+  await chooseCode(page);
   await page.waitForSelector(".sync-line");
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
@@ -82,17 +84,22 @@ async function renewed(context) {
       await app.server.stop();
       const second = await Server.start(context.demo.program, app.server.folder, { flags: ["--web", newer] });
       app.way.server = second;
-      await page.evaluate(async () => {
-        const found = await navigator.serviceWorker.getRegistration();
-        await found.update();
-        while (!found.waiting) await new Promise((resolve) => setTimeout(resolve, 50));
-      });
+      // The newer server takes nothing from this app any more: the app says so and looks for its newer self.
+      app.way.set("says", { path: /sync$/, status: 426, body: { error: "update-first", what: "This app is too old." } });
+      await page.click(".sync-line button");
+      await page.waitForFunction(() => document.querySelector(".sync-line [role=alert]")?.textContent.includes("too old"), undefined, { timeout: 10000 });
+      await page.waitForSelector(".renewal-line button", { timeout: 15000 });
       await page.reload();
       const waits = await page.evaluate(async () => ({ title: document.title, waits: (await navigator.serviceWorker.getRegistration()).waiting !== null }));
       const out = [that(waits.title === "Lanework" && waits.waits, `it did not wait: ${JSON.stringify(waits)}`), that(readFileSync(changed, "utf8").includes("newer"), "no newer one")];
+      await enterCode(page);
       await page.click(".renewal-line button");
       await page.waitForFunction(() => document.title === "Lanework newer", undefined, { timeout: 5000 });
+      await enterCode(page);
       await page.waitForFunction(async () => (await caches.keys()).length === 1, undefined, { timeout: 5000 });
+      app.way.set("through");
+      await page.click(".sync-line button");
+      await page.waitForFunction(() => !document.querySelector(".sync-line [role=alert]"), undefined, { timeout: 10000 });
       const after = await cached(page);
       out.push(that(after.names[0] !== before.names[0], `${before.names} and then ${after.names}`), that(await page.isVisible(".sync-line"), "it is no longer paired"));
       await second.stop();
@@ -122,6 +129,6 @@ async function names(context) {
 export const shell = [
   { name: "a phone that lost its right says so", run: lostRight },
   { name: "opens without signal, and the caches hold only the shell", run: offline },
-  { name: "a newer version waits until it may take over", run: renewed },
+  { name: "a newer server is told of, and a newer version waits until it may take over", run: renewed },
   { name: "hashed names, and nothing inline", run: names },
 ];

@@ -7,6 +7,9 @@ import { bundlePitchside } from "../../tools/bundle_pitchside.mjs";
 import { all, kDay, that } from "../serve/expect.mjs";
 import { People } from "../serve/people.mjs";
 import { clubOfToday } from "./club_of_today.mjs";
+import { lockedAfter, lockedOnTonight, notLockedInRun } from "./locked_app.mjs";
+import { chooseCode, enterCode } from "./paired.mjs";
+import { fit } from "./pairs.mjs";
 import { Phone } from "./phone.mjs";
 import { Way } from "./way.mjs";
 
@@ -32,23 +35,27 @@ async function evening({ demo, contract, wasm }) {
     await lead.post(`/api/pairings/${opened.pairing}/confirm`, { code: (await page.textContent(".pair-code")).replace(/\D/g, "") });
     await page.waitForSelector("main button:not([type=submit])");
     await page.click("main button");
+    await chooseCode(page);
     await page.locator(".evenings .evening", { hasText: "Kestrels" }).first().waitFor();
     await page.waitForFunction(() => navigator.serviceWorker?.controller ?? navigator.serviceWorker?.ready);
     await picture("list");
+    out.push(await fit(page));
 
     way.set("cut");
     await page.reload();  // from the shell's own store
+    await enterCode(page);
     await page.waitForSelector(".evenings .evening");
     await page.locator(".evenings .evening", { hasText: "Kestrels" }).first().click();
     await page.getByRole("button", { name: "Lay out", exact: true }).waitFor();
     await page.waitForSelector("svg");
     await picture("tonight");
     out.push(that(/18:\d\d/.test(await page.textContent("main")), await page.textContent("main")));
+    out.push(await lockedOnTonight(page, picture));
     await tap("Lay out");
     await picture("lay-out");
     await tap("Start");
     await page.getByRole("button", { name: "Done", exact: true }).waitFor();
-    await page.waitForTimeout(600);
+    await page.waitForTimeout(1200);  // a tap sooner than a second after the drill came is a second one of the last
     await picture("run");
     const drill = () => page.textContent("h1");
     const first = await drill();
@@ -56,6 +63,7 @@ async function evening({ demo, contract, wasm }) {
     await page.waitForFunction((before) => document.querySelector("h1")?.textContent !== before, first);
     const second = await drill();
     await page.waitForTimeout(1200);
+    out.push(await notLockedInRun(page));
 
     await phone.kill();
     await phone.open();
@@ -70,6 +78,7 @@ async function evening({ demo, contract, wasm }) {
     await tap("Most");
     await tap("Finish");
     await picture("finished");
+    out.push(await lockedAfter(page));
 
     way.set("through");
     await tap("All evenings");

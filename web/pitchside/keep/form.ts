@@ -1,13 +1,15 @@
-// What lies on the phone, in one IndexedDB database (docs/model/pocket.md).
-import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import type { EveningPackage } from "../package/evening_package.ts";
+// What lies on the phone, in one IndexedDB database (docs/model/pocket.md): numbers, times and ids of squads as they
+// are, everything else sealed (seal.ts).
+import type { DBSchema, IDBPDatabase } from "idb";
 import type { Entry } from "./entry.ts";
+import type { Stretching } from "./code.ts";
+import type { Sealed } from "./seal.ts";
 
 export type VerdictWord = "stored" | "known" | "other-content" | "kept-aside" | "no-consent" | "dropped";
 
 // The one row about this device itself. Not paired: there is none.
 export interface DeviceRow {
-  secret: string; // of a device that was revoked it goes with the last entry that is delivered
+  sealed: Sealed; // its secret; of a device that was revoked it goes with the last entry that is delivered
   device: string;
   standing: "paired" | "stranger" | "revoked"; // stranger: the server does not know the secret
   next_sequence: number;
@@ -17,45 +19,78 @@ export interface DeviceRow {
   contact?: number; // when the server last answered, by its own clock, in milliseconds
   writer?: string; // the tab that may write
 }
+export interface Device extends Omit<DeviceRow, "sealed"> {
+  secret: string;
+}
 
-// A claim that nobody has confirmed yet, so that a reload goes on waiting.
 export interface ClaimRow {
+  sealed: Sealed; // of Claim without its time
+  claimed: number; // milliseconds
+}
+// A claim that nobody has confirmed yet, so that a reload goes on waiting.
+export interface Claim {
   secret: string;
   code: string;
-  claimed: number; // milliseconds
+  claimed: number;
 }
 
 export interface OutboxRow {
   sequence: number;
+  sealed: Sealed; // the entry
+}
+export interface Waiting {
+  sequence: number;
   entry: Entry;
 }
 
-export interface AcknowledgedRow {
-  sequence: number;
-  entry: Entry;
+export interface AcknowledgedRow extends OutboxRow {
   heard: number; // when the verdict came, by the server's clock, in milliseconds
 }
 
-// What became of an entry that its owner must hear about; the entry itself only where the server kept it.
 export interface ToldRow {
   sequence: number;
   verdict: VerdictWord;
+  seen: boolean;
+  sealed: Sealed; // of ToldWords
+}
+export interface ToldWords {
   kind: string;
   why?: string;
-  entry?: Entry;
-  seen: boolean;
+  entry?: Entry; // only where the server kept it
 }
+// What became of an entry that its owner must hear about.
+export type Told = Omit<ToldRow, "sealed"> & ToldWords;
 
 export interface PackageRow {
   squad: string;
-  package: EveningPackage;
   fetched: number; // by the phone's clock, in milliseconds
+  sealed: Sealed; // the package, under the people's key
+  safety: Sealed; // what is wanted when somebody is hurt, under the device's own: it is there while the app is locked
 }
 
 export interface EveningRow {
   key: string;
-  state: unknown;
   touched: number; // milliseconds
+  sealed: Sealed; // its state, under the people's key
+}
+
+// The people's key, sealed under the code; gone: too many wrong ones.
+export interface LockRow extends Stretching {
+  wrapped?: Sealed;
+  letters: boolean; // the code is not of digits alone
+  tries: number;
+  not_before: number; // milliseconds
+}
+// The people's key as it lies there while a session runs; and before the first code is chosen.
+export interface OpenRow {
+  key: CryptoKey;
+  evening?: string;
+  until?: number; // milliseconds
+}
+export interface KeyRows {
+  device: CryptoKey; // cannot be taken out
+  lock: LockRow;
+  open: OpenRow;
 }
 
 export interface Pocket extends DBSchema {
@@ -66,31 +101,12 @@ export interface Pocket extends DBSchema {
   evening: { key: string; value: EveningRow };
   device: { key: "device"; value: DeviceRow };
   claim: { key: "claim"; value: ClaimRow };
+  keys: { key: keyof KeyRows; value: KeyRows[keyof KeyRows] };
 }
 
 export type PocketDatabase = IDBPDatabase<Pocket>;
 export const kDevice = "device";
 export const kClaim = "claim";
 
-const kName = "lanework";
-const kForm = 1;
-
-// A step to another form is one transaction, which the browser undoes where it fails.
-export function openPocket(closed: () => void): Promise<PocketDatabase> {
-  return openDB<Pocket>(kName, kForm, {
-    upgrade(database) {
-      database.createObjectStore("outbox", { keyPath: "sequence" });
-      database.createObjectStore("acknowledged", { keyPath: "sequence" });
-      database.createObjectStore("told", { keyPath: "sequence" });
-      database.createObjectStore("package", { keyPath: "squad" });
-      database.createObjectStore("evening", { keyPath: "key" });
-      database.createObjectStore("device");
-      database.createObjectStore("claim");
-    },
-    blocking(_current, _wanted, event) {
-      (event.target as IDBDatabase).close(); // a newer app in another tab: this one must be loaded anew
-      closed();
-    },
-    terminated: closed,
-  });
-}
+export const kPocket = "lanework";
+export const kForm = 2;

@@ -5,12 +5,14 @@ import type { IDBPTransaction } from "idb";
 const kDay = 86_400_000;
 export const kAcknowledgedDays = 35; // a backup is at most so old when it is restored: 28 days and a margin (own judgement)
 
-type Whole = IDBPTransaction<Pocket, ("outbox" | "acknowledged" | "told" | "package" | "evening" | "device")[], "readwrite">;
-export const kWhole = ["outbox", "acknowledged", "told", "package", "evening", "device"] as const;
+type Whole = IDBPTransaction<Pocket, ("outbox" | "acknowledged" | "told" | "package" | "evening" | "device" | "keys")[], "readwrite">;
+export const kWhole = ["outbox", "acknowledged", "told", "package", "evening", "device", "keys"] as const;
 
-// Packages, evenings and what was sent are gone at once; the outbox goes by its verdicts, and the secret with its last.
+// Packages, evenings and what was sent are gone at once, and the key under which they lay; the outbox goes by its
+// verdicts, and the secret with its last.
 export async function wipePeople(transaction: Whole): Promise<void> {
   for (const name of ["package", "evening", "acknowledged", "told"] as const) await transaction.objectStore(name).clear();
+  for (const name of ["lock", "open"] as const) await transaction.objectStore("keys").delete(name);
   const devices = transaction.objectStore("device");
   const device = await devices.get(kDevice);
   if (!device) return;

@@ -1,6 +1,7 @@
 // Packages of squads: kept whole, trimmed to what the device's owner has now, and without names once their lease is over.
 import type { DoorValue, EveningPackage } from "../package/evening_package.ts";
-import { kDevice, type PocketDatabase } from "./form.ts";
+import type { Drawer } from "./drawer.ts";
+import { kDevice, type PackageRow, type PocketDatabase } from "./form.ts";
 import { isFull, makeRoom } from "./room.ts";
 
 export interface HeldPackage {
@@ -10,11 +11,11 @@ export interface HeldPackage {
 }
 
 // False: there is no room for it, and the old one stays.
-export async function keepPackage(database: PocketDatabase, squad: string, value: EveningPackage, now: number): Promise<boolean> {
+export async function keepPackage(database: PocketDatabase, row: PackageRow): Promise<boolean> {
   for (;;) {
     try {
       const transaction = database.transaction("package", "readwrite", { durability: "strict" });
-      await Promise.all([transaction.store.put({ squad, package: value, fetched: now }), transaction.done]);
+      await Promise.all([transaction.store.put(row), transaction.done]);
       return true;
     } catch (error) {
       if (!isFull(error)) throw error;
@@ -48,7 +49,7 @@ function lockedForm(whole: EveningPackage): EveningPackage {
 }
 
 // A phone's clock that was put back makes no lease longer: the server's last word counts too.
-export async function heldPackages(database: PocketDatabase, now: number): Promise<HeldPackage[]> {
+export async function heldPackages(database: PocketDatabase, drawer: Drawer, people: CryptoKey, now: number): Promise<HeldPackage[]> {
   const transaction = database.transaction(["package", "device"]);
   const [rows, device] = await Promise.all([
     transaction.objectStore("package").getAll(),
@@ -56,8 +57,11 @@ export async function heldPackages(database: PocketDatabase, now: number): Promi
     transaction.done,
   ]);
   const latest = Math.max(now, device?.contact ?? 0);
-  return rows.map((row) => {
-    const locked = !(Date.parse(row.package.lease_until) > latest);
-    return { package: locked ? lockedForm(row.package) : row.package, locked, fetched: row.fetched };
-  });
+  return Promise.all(
+    rows.map(async (row) => {
+      const whole = await drawer.package(row, people);
+      const locked = !(Date.parse(whole.lease_until) > latest);
+      return { package: locked ? lockedForm(whole) : whole, locked, fetched: row.fetched };
+    }),
+  );
 }

@@ -1,5 +1,6 @@
 // Takes the server's verdicts into the books of the phone, all of an answer in one transaction.
-import { kDevice, type OutboxRow, type PocketDatabase, type VerdictWord } from "./form.ts";
+import type { Drawer } from "./drawer.ts";
+import { kDevice, type PocketDatabase, type ToldRow, type VerdictWord, type Waiting } from "./form.ts";
 import { kWhole, wipePeople } from "./leave.ts";
 
 export interface Verdict {
@@ -8,8 +9,8 @@ export interface Verdict {
 }
 
 export interface Heard {
-  secret: string; // with which it was asked
-  rows: OutboxRow[]; // what was sent
+  device: string; // that asked; paired anew it is another
+  rows: Waiting[]; // what was sent
   verdicts: Verdict[]; // one for each
   now: number; // by the server's clock
   ledger: string;
@@ -21,29 +22,42 @@ export interface Heard {
 const kTold: readonly VerdictWord[] = ["other-content", "kept-aside", "no-consent"];
 const kNothingKept: readonly VerdictWord[] = ["no-consent", "dropped"]; // by the server, so neither here
 
+// What the owner must hear, sealed before the transaction is opened.
+async function toldRows(drawer: Drawer, { rows, verdicts }: Heard): Promise<Map<number, ToldRow>> {
+  const out = new Map<number, ToldRow>();
+  for (const [index, { sequence, entry }] of rows.entries()) {
+    const { verdict, why } = verdicts[index]!;
+    if (!kTold.includes(verdict)) continue;
+    const gone = kNothingKept.includes(verdict);
+    out.set(sequence, await drawer.toldRow({ sequence, verdict, kind: entry.kind, ...(why === undefined ? {} : { why }), ...(gone ? {} : { entry }), seen: false }));
+  }
+  return out;
+}
+
 // Nothing is done where the device was paired anew meanwhile: the verdicts stand, and are heard again as 'known'.
-export async function takeVerdicts(database: PocketDatabase, heard: Heard): Promise<void> {
+export async function takeVerdicts(database: PocketDatabase, drawer: Drawer, heard: Heard): Promise<void> {
+  const rows = await toldRows(drawer, heard);
   const transaction = database.transaction([...kWhole], "readwrite", { durability: "strict" });
   const devices = transaction.objectStore("device");
   const outbox = transaction.objectStore("outbox");
   const acknowledged = transaction.objectStore("acknowledged");
   const told = transaction.objectStore("told");
   const device = await devices.get(kDevice);
-  if (device?.secret === heard.secret) {
+  if (device?.device === heard.device) {
     if (heard.beginAnew) {
       // The server has another past: what it acknowledged goes back to wait, in its old order.
-      for (const { sequence, entry } of await acknowledged.getAll()) await outbox.put({ sequence, entry });
+      for (const { sequence, sealed } of await acknowledged.getAll()) await outbox.put({ sequence, sealed });
       await acknowledged.clear();
     }
-    for (const [index, { sequence, entry }] of heard.rows.entries()) {
-      const { verdict, why } = heard.verdicts[index]!;
-      const gone = kNothingKept.includes(verdict);
+    for (const [index, { sequence }] of heard.rows.entries()) {
+      const { verdict } = heard.verdicts[index]!;
+      const row = await outbox.get(sequence);
       await outbox.delete(sequence);
-      if (!gone) await acknowledged.put({ sequence, entry, heard: heard.now });
-      if (!kTold.includes(verdict)) continue;
+      if (row && !kNothingKept.includes(verdict)) await acknowledged.put({ ...row, heard: heard.now });
+      const said = rows.get(sequence);
+      if (!said) continue;
       const before = await told.get(sequence);
-      const seen = before?.verdict === verdict && before.why === why && before.seen;
-      await told.put({ sequence, verdict, kind: entry.kind, ...(why === undefined ? {} : { why }), ...(gone ? {} : { entry }), seen });
+      await told.put({ ...said, seen: before?.verdict === verdict && before.seen });
     }
     await devices.put({ ...device, standing: "paired", ledger: heard.ledger, after: heard.after, contact: heard.now }, kDevice);
     if (heard.revoked) await wipePeople(transaction);

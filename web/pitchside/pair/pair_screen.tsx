@@ -9,6 +9,7 @@ interface Shown {
   pairing: Pairing;
   words: PairingWords;
   onOpen: () => void; // paired, and the coach wants to go on
+  onBack?: (() => void) | undefined; // where there is something to go back to
   notice?: string | undefined; // why the phone is not paired any more
 }
 
@@ -83,6 +84,11 @@ export function PairScreen(shown: Shown): JSX.Element {
         </p>
       )}
       <State {...shown} />
+      {shown.onBack && shown.pairing.state.value.at !== "paired" ? (
+        <button type="button" class="back-button" onClick={shown.onBack}>
+          {shown.words.back}
+        </button>
+      ) : null}
     </main>
   );
 }

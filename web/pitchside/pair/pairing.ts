@@ -1,7 +1,7 @@
 // Pairs this phone with a coach: claims the link, shows the code that the lead compares, waits until it is confirmed.
 import { type ReadonlySignal, signal } from "@preact/signals";
 import type { Keep } from "../keep/keep.ts";
-import type { ClaimRow } from "../keep/form.ts";
+import type { Claim } from "../keep/form.ts";
 import { ask } from "../sync/answer.ts";
 import { type Unfit, unfit } from "./fit.ts";
 
@@ -70,7 +70,7 @@ export class Pairing {
     return device?.standing === "revoked" && waiting > 0 ? "deliver-first" : undefined;
   }
 
-  private async wait(row: ClaimRow): Promise<void> {
+  private async wait(row: Claim): Promise<void> {
     const round = this.round;
     this.held.value = { at: "code", code: row.code };
     while (round === this.round) {

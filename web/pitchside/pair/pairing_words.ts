@@ -15,5 +15,6 @@ export interface PairingWords {
   not_lasting: string;
   again: string;
   open: string;
+  back: string;
   failed: Record<PairingFault, string>;
 }

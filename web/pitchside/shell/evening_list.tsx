@@ -1,38 +1,107 @@
-// The coming evenings, tonight's first and largest.
+// The coming evenings: tonight's as what to tap now, the week's by their days, the rest folded away.
 import type { JSX } from "preact";
-import type { HeldEvening } from "./evenings.ts";
+import { keyOf, type HeldEvening } from "./evenings.ts";
 import type { KeepingWords } from "./keeping_words.ts";
 import { dayOf, type House } from "./open_house.ts";
 
-function dayWords({ evening }: HeldEvening, words: KeepingWords, language: string): string {
-  if (evening.day === dayOf(new Date())) return words.evenings.tonight;
-  const noon = new Date(`${evening.day}T12:00:00`);
-  return new Intl.DateTimeFormat(language, { weekday: "long", day: "numeric", month: "long" }).format(noon);
+const kSoonDays = 8;
+const kScaleMinutes = 45; // the length of the line on which slots are drawn
+
+const noonOf = (day: string): Date => new Date(`${day}T12:00:00`);
+const part = (day: string, language: string, options: Intl.DateTimeFormatOptions): string => new Intl.DateTimeFormat(language, options).format(noonOf(day));
+
+function endOf(start: string, minutes: number): string {
+  const [hours = 0, past = 0] = start.split(":").map(Number);
+  const end = (hours * 60 + past + minutes) % 1440;
+  return `${String(Math.floor(end / 60)).padStart(2, "0")}:${String(end % 60).padStart(2, "0")}`;
 }
 
-function EveningButton({ one, house, words, language }: { one: HeldEvening; house: House; words: KeepingWords; language: string }): JSX.Element {
-  const { evening, held } = one;
-  const tonight = evening.day === dayOf(new Date());
+interface Shown {
+  house: House;
+  words: KeepingWords;
+  language: string;
+}
+
+function Slot({ minutes, words }: { minutes: number; words: KeepingWords }): JSX.Element {
+  const scale = Math.max(kScaleMinutes, minutes);
   return (
-    <button type="button" class={tonight ? "evening main" : "evening"} onClick={() => void house.open(one)}>
-      <strong>
-        {dayWords(one, words, language)} {evening.start}
-      </strong>
-      <span>{held.package.squad.name}</span>
-      <span>{evening.days_to_match === 0 ? words.evenings.match_day : evening.strip}</span>
+    <span class="slot">
+      <span>{words.evenings.minutes.replace("{minutes}", String(minutes))}</span>
+      <svg viewBox={`0 0 ${scale} 4`} preserveAspectRatio="none" aria-hidden="true">
+        <line x1="0" x2={scale} y1="3.5" y2="3.5" vector-effect="non-scaling-stroke" />
+        <rect width={minutes} height="4" />
+      </svg>
+    </span>
+  );
+}
+
+function EveningButton({ one, house, words, described, tonight = false }: Omit<Shown, "language"> & { one: HeldEvening; described?: string; tonight?: boolean }): JSX.Element {
+  const { evening, held } = one;
+  return (
+    <button type="button" class={tonight ? "evening main" : "evening"} aria-describedby={described} onClick={() => void house.open(one)}>
+      {tonight ? <span class="day">{words.evenings.tonight}</span> : null}
+      <span class="time">
+        {evening.start}–{endOf(evening.start, evening.minutes)}
+      </span>
+      <span class="squad">{held.package.squad.name}</span>
+      <span class="place">{evening.strip}</span>
+      {evening.days_to_match === 0 ? <span class="match">{words.evenings.match_day}</span> : null}
+      <Slot minutes={evening.minutes} words={words} />
     </button>
   );
 }
 
-export function EveningList({ house, words, language }: { house: House; words: KeepingWords; language: string }): JSX.Element {
-  const evenings = house.evenings.value;
+function Days({ evenings, language, ...shown }: Shown & { evenings: HeldEvening[] }): JSX.Element {
+  const days = [...new Set(evenings.map(({ evening }) => evening.day))];
+  return (
+    <ul class="days">
+      {days.map((day) => (
+        <li key={day}>
+          <p class="date" id={`day-${day}`}>
+            <span>{part(day, language, { weekday: "short" })}</span>
+            <strong>{part(day, language, { day: "numeric" })}</strong>
+            <span>{part(day, language, { month: "short" })}</span>
+          </p>
+          <div class="on">
+            {evenings
+              .filter(({ evening }) => evening.day === day)
+              .map((one) => (
+                <EveningButton key={keyOf(one.held.package.squad.id, one.evening)} one={one} described={`day-${day}`} {...shown} />
+              ))}
+          </div>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function EveningList({ house, words, language }: Shown): JSX.Element {
+  const all = house.evenings.value;
+  const today = dayOf(new Date());
+  const last = new Date(noonOf(today));
+  last.setDate(last.getDate() + kSoonDays);
+  const [tonight, coming] = [all.filter(({ evening }) => evening.day === today), all.filter(({ evening }) => evening.day !== today)];
+  const soon = coming.filter(({ evening }) => evening.day < dayOf(last));
+  const later = coming.slice(soon.length);
   return (
     <section class="evenings">
-      {evenings.length === 0 ? <p>{words.evenings.none}</p> : null}
-      {evenings.map((one) => (
-        <EveningButton key={one.key} one={one} house={house} words={words} language={language} />
-      ))}
+      {all.length === 0 ? <p>{words.evenings.none}</p> : null}
       {house.locked.value ? <p role="alert">{words.names_locked}</p> : null}
+      {tonight.map((one) => (
+        <EveningButton key={one.key} one={one} house={house} words={words} tonight />
+      ))}
+      {soon.length === 0 ? null : (
+        <>
+          <h2>{words.evenings.coming}</h2>
+          <Days evenings={soon} house={house} words={words} language={language} />
+        </>
+      )}
+      {later.length === 0 ? null : (
+        <details>
+          <summary>{words.evenings.later}</summary>
+          <Days evenings={later} house={house} words={words} language={language} />
+        </details>
+      )}
     </section>
   );
 }

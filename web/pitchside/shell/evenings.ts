@@ -26,3 +26,14 @@ export function stateOf({ held, evening }: HeldEvening, kept: unknown): EveningS
 
 // A session that was begun and not wrapped up goes on where it was when the app is opened again.
 export const isUnderWay = (state: EveningState): boolean => state.run !== undefined && state.screen !== "finished";
+
+const kAfterMilliseconds = 30 * 60_000; // own judgement: to wrap up, and to wait for the last parents
+const kLongestMilliseconds = 4 * 3_600_000;
+
+// How long a session keeps the app open: half an hour over its slot, so that nobody types a code in the rain between
+// two drills, and one that is never wrapped up locks all the same (docs/model/pocket.md).
+export function holdsUntil(state: unknown): number | undefined {
+  const { run, screen } = (state ?? {}) as Partial<EveningState>;
+  if (!run || screen === "finished") return undefined;
+  return Math.min(run.ends, run.began + kLongestMilliseconds) + kAfterMilliseconds;
+}

@@ -6,7 +6,7 @@ import type { EveningState } from "../evening/evening_state.ts";
 import type { Entry } from "../keep/entry.ts";
 import type { Keep } from "../keep/keep.ts";
 import type { Refusal } from "../keep/step.ts";
-import { openPitch, type Pitch } from "../screens/pitch.ts";
+import { type Overlay, openPitch, type Pitch } from "../screens/pitch.ts";
 import { firstPreferences, type Preferences } from "../screens/preferences.ts";
 import type { Sync } from "../sync/sync.ts";
 import { eveningsOf, isUnderWay, stateOf, type HeldEvening } from "./evenings.ts";
@@ -14,7 +14,7 @@ import { door, engineWorker, spanishDrills } from "./places.ts";
 
 const kPreferences = "lanework-preferences"; // nothing of people: how the phone is set
 
-function keptPreferences(): Preferences {
+export function keptPreferences(): Preferences {
   const first = firstPreferences(navigator.languages);
   try {
     return { ...first, ...(JSON.parse(localStorage.getItem(kPreferences) ?? "{}") as Partial<Preferences>) };
@@ -35,6 +35,7 @@ export interface House {
   resume(): Promise<void>; // opens what is under way, where something is
   open(evening: HeldEvening): Promise<void>;
   close(): void;
+  hide(): void; // nothing of people stays on the screen or behind it; what was open is opened again by resume
 }
 
 export function openHouse(keep: Keep, sync: Sync): House {
@@ -43,16 +44,24 @@ export function openHouse(keep: Keep, sync: Sync): House {
   const pitch = signal<Pitch | undefined>(undefined);
   const refused = signal<Refusal | undefined>(undefined);
   let engine: Engine | undefined;
+  let opened: string | undefined; // the key of the evening that is open
+  let hidden: { key: string; overlay: Overlay } | undefined;
+
+  let turn = 0; // counts openings and closings: who took long over an older one leaves it
 
   async function look(): Promise<void> {
     const held = await keep.packages();
+    if (held.length > 0 && !keep.lock.people) return; // locked meanwhile
     evenings.value = eveningsOf(held, dayOf(new Date()));
     locked.value = held.some((one) => one.locked);
   }
 
   async function open(evening: HeldEvening): Promise<void> {
+    const mine = ++turn;
     const state: EveningState = stateOf(evening, await keep.evening(evening.key));
+    if (mine !== turn || !keep.lock.people) return;
     engine ??= openEngine({ worker: engineWorker, door });
+    opened = evening.key;
     pitch.value = openPitch({
       pack: evening.held.package,
       engine,
@@ -73,9 +82,26 @@ export function openHouse(keep: Keep, sync: Sync): House {
     });
   }
 
+  function close(): void {
+    pitch.value?.close();
+    pitch.value = undefined;
+    opened = undefined;
+  }
+
+  // Opens what was open when it was hidden; else what is under way.
   async function resume(): Promise<void> {
+    const mine = turn;
+    const before = hidden;
+    hidden = undefined;
+    const left = evenings.value.find(({ key }) => key === before?.key);
+    if (before && left) {
+      await open(left);
+      if (pitch.value && opened === before.key) pitch.value.overlay.value = before.overlay;
+      return;
+    }
     for (const evening of evenings.value) {
       const kept = await keep.evening(evening.key);
+      if (mine !== turn) return; // somebody has opened one by hand
       if (kept !== undefined && isUnderWay(stateOf(evening, kept))) return open(evening);
     }
   }
@@ -88,9 +114,14 @@ export function openHouse(keep: Keep, sync: Sync): House {
     look,
     resume,
     open,
-    close() {
-      pitch.value?.close();
-      pitch.value = undefined;
+    close,
+    hide() {
+      if (pitch.value && opened !== undefined) hidden = { key: opened, overlay: pitch.value.overlay.value };
+      close();
+      engine?.close();
+      engine = undefined;
+      turn++;
+      evenings.value = [];
     },
   };
 }

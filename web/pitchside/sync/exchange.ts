@@ -77,7 +77,7 @@ export async function exchange(keep: Keep): Promise<Outcome> {
     }
     const lastWords = answer.from === "server" && answer.status === 401 && answer.body.error === "revoked";
     if (answer.from === "nobody" || (answer.status !== 200 && !lastWords)) return refusal(answer, keep);
-    const heard = heardIn(answer.body, rows, device.secret);
+    const heard = heardIn(answer.body, rows, device.device);
     if (!heard && lastWords) return refusal(answer, keep);
     if (!heard) return { trouble: typeof answer.body.ledger === "string" ? "update-first" : "no-signal" };
     await keep.takeVerdicts(heard);

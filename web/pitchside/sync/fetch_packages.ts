@@ -28,6 +28,7 @@ export async function fetchPackages(keep: Keep): Promise<Outcome> {
   const squads = squadsIn(list.body);
   if (!squads) return { trouble: "no-signal" };
   await keep.trimPackages(squads);
+  if (!keep.lock.people) return {}; // what comes is sealed under a key that is not there while the app is locked
   let outcome: Outcome = {};
   for (const squad of squads) {
     const answer = await ask({ path: `/api/device/squads/${encodeURIComponent(squad)}/evenings`, secret });
@@ -35,7 +36,7 @@ export async function fetchPackages(keep: Keep): Promise<Outcome> {
     if (answer.from === "nobody" || answer.status !== 200) return refusal(answer, keep);
     if (typeof answer.body.version === "number" && answer.body.version > kPackageVersion) outcome = { trouble: "update-first" };
     else if (!isPackage(answer.body, squad)) outcome = { trouble: "no-signal" };
-    else if (!(await keep.keepPackage(squad, answer.body as unknown as EveningPackage))) outcome = { trouble: "phone-full" };
+    else if ((await keep.keepPackage(squad, answer.body as unknown as EveningPackage)) === "no-room") outcome = { trouble: "phone-full" };
   }
   return outcome;
 }

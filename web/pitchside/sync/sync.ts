@@ -6,6 +6,7 @@ import { exchange, type Outcome, type Trouble } from "./exchange.ts";
 import { fetchPackages } from "./fetch_packages.ts";
 
 const kEveryMilliseconds = 60_000;
+const kAgainMilliseconds = 15_000; // where there was no signal
 const kSoonMilliseconds = 1_500;
 const kPackagesEveryMilliseconds = 15 * 60_000;
 
@@ -36,10 +37,14 @@ export class Sync {
 
   start(): void {
     const now = () => void this.run();
-    const whenVisible = () => document.visibilityState === "visible" && now();
+    const signal = () => this.signalCame();
+    const none = () => this.settle({ trouble: "no-signal" });
+    const whenVisible = () => document.visibilityState === "visible" && signal();
     const timer = setInterval(now, kEveryMilliseconds);
+    const again = setInterval(() => this.trouble.value === "no-signal" && navigator.onLine && now(), kAgainMilliseconds);
     document.addEventListener("visibilitychange", whenVisible);
-    window.addEventListener("online", now);
+    window.addEventListener("online", signal);
+    window.addEventListener("offline", none);
     let soon: ReturnType<typeof setTimeout> | undefined;
     let before = this.keep.books.value.waiting;
     const stopWatching = effect(() => {
@@ -50,7 +55,9 @@ export class Sync {
       }
       before = waiting;
     });
-    this.ends.push(stopWatching, () => clearTimeout(soon), () => clearInterval(timer), () => document.removeEventListener("visibilitychange", whenVisible), () => window.removeEventListener("online", now));
+    this.ends.push(stopWatching, () => clearTimeout(soon), () => clearInterval(timer), () => clearInterval(again));
+    this.ends.push(() => document.removeEventListener("visibilitychange", whenVisible));
+    this.ends.push(() => window.removeEventListener("online", signal), () => window.removeEventListener("offline", none));
     now();
   }
 
@@ -61,7 +68,14 @@ export class Sync {
   // By button: also packages, whenever they were fetched last. What the server asked to wait for is waited for all the same.
   sendNow(): Promise<void> {
     this.packagesAt = Number.NEGATIVE_INFINITY;
+    if (this.trouble.value === "no-signal") this.trouble.value = undefined;
     return this.run();
+  }
+
+  // 'No signal' is not said any longer than it is so. What was asked before signal came may hang: it is asked anew after it.
+  private signalCame(): void {
+    if (this.trouble.value === "no-signal") this.trouble.value = undefined;
+    void (this.running ?? Promise.resolve()).then(() => this.run());
   }
 
   run(): Promise<void> {

@@ -1,10 +1,10 @@
 // Reads what POST /api/sync answered; nothing of an answer that is not whole counts.
-import type { OutboxRow, VerdictWord } from "../keep/form.ts";
+import type { VerdictWord, Waiting } from "../keep/form.ts";
 import type { Heard, Verdict } from "../keep/verdicts.ts";
 
 const kWords: readonly string[] = ["stored", "known", "other-content", "kept-aside", "no-consent", "dropped"] satisfies VerdictWord[];
 
-function verdictOf(value: unknown, row: OutboxRow): Verdict | undefined {
+function verdictOf(value: unknown, row: Waiting): Verdict | undefined {
   if (typeof value !== "object" || value === null) return undefined;
   const { id, verdict, why } = value as Record<string, unknown>;
   if (typeof verdict !== "string" || !kWords.includes(verdict)) return undefined;
@@ -12,7 +12,7 @@ function verdictOf(value: unknown, row: OutboxRow): Verdict | undefined {
   return { verdict: verdict as VerdictWord, ...(typeof why === "string" ? { why } : {}) };
 }
 
-export function heardIn(body: Record<string, unknown>, rows: OutboxRow[], secret: string): Heard | undefined {
+export function heardIn(body: Record<string, unknown>, rows: Waiting[], device: string): Heard | undefined {
   const { ledger, now, after, begin_anew, error } = body;
   const given = body.verdicts ?? [];
   const time = typeof now === "string" ? Date.parse(now) : Number.NaN;
@@ -23,5 +23,5 @@ export function heardIn(body: Record<string, unknown>, rows: OutboxRow[], secret
     if (!verdict) return undefined;
     verdicts.push(verdict);
   }
-  return { secret, rows, verdicts, now: time, ledger, after: typeof after === "number" ? after : 0, beginAnew: begin_anew === true, revoked: error === "revoked" };
+  return { device, rows, verdicts, now: time, ledger, after: typeof after === "number" ? after : 0, beginAnew: begin_anew === true, revoked: error === "revoked" };
 }
