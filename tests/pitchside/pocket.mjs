@@ -9,9 +9,11 @@ import { pairs } from "./pairs.mjs";
 import { removeAll } from "./phone.mjs";
 import { sent } from "./sent.mjs";
 import { shell } from "./shell.mjs";
+import { staleApp } from "./stale_app.mjs";
+import { twoPhones } from "./two_phones.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening];
+const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening, ...twoPhones, ...staleApp];
 
 async function resultOf(test, context) {
   let said;
