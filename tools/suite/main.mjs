@@ -2,6 +2,7 @@
 // usage: node tools/suite/main.mjs plain|long|sanitize|reference [name...]
 import { cli } from "../../tests/cli/cli.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
+import { baselines } from "../../tests/pitchside/baselines.mjs";
 import { figures } from "../../tests/pitchside/figures.mjs";
 import { pitch } from "../../tests/pitchside/pitch.mjs";
 import { pocket } from "../../tests/pitchside/pocket.mjs";
@@ -23,7 +24,7 @@ function checksOf(mode) {
   if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli, serve];
   if (mode === "reference") return [referee, evidenceInR];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, figures, ...(mode === "long" ? [soak] : []), parity, fuzzers(seconds), lintsBite, ...lints];
+  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, baselines, figures, ...(mode === "long" ? [soak] : []), parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.
