@@ -1,6 +1,7 @@
 // A whole evening, and an hour of Run: what the app holds in the end. The hour is by a clock that the test drives, since the app goes by
 // Date and by timers alone. Of every minute five seconds are run with every timer and frame of theirs, the others are passed over.
 import { openHeap, watchMemory } from "./heap.mjs";
+import { passLock } from "./paired_app.mjs";
 
 const kSliceMinutes = 5; // a new drill, and a look at the heap
 const kRunMilliseconds = 5000;
@@ -8,6 +9,7 @@ const kRunMilliseconds = 5000;
 export const tap = (page, name) => page.getByRole("button", { name, exact: true }).first().click();
 
 export async function openTonight(page) {
+  await passLock(page);
   await page.locator(".evenings .evening.main").first().click();
   await page.getByRole("button", { name: "Lay out", exact: true }).waitFor();
   await page.waitForSelector("main svg");

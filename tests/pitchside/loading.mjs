@@ -1,6 +1,7 @@
 // How long the app takes to open, seen in Chromium: from the navigation's beginning until the list of evenings is painted, until
 // a tap on tonight's is answered by its screen, and until its plan is drawn.
 import { pause } from "../serve/server.mjs";
+import { passLock } from "./paired_app.mjs";
 
 // In the page before anything of the app: marks by performance.now(), which counts from the navigation.
 function watch() {
@@ -12,7 +13,7 @@ function watch() {
       const { port1, port2 } = new MessageChannel();
       port1.onmessage = () => {
         marks[name] = performance.now();
-        const button = document.querySelector(name === "unpaired" ? ".pair-form button" : ".evenings .evening.main");
+        const button = document.querySelector({ unpaired: ".pair-form button", asked: "#code", list: ".evenings .evening.main" }[name] ?? "main");
         const box = button?.getBoundingClientRect();
         if (box) window.screenIsThere?.(name, box.x + box.width / 2, box.y + Math.min(box.height, 40) / 2);
       };
@@ -21,14 +22,16 @@ function watch() {
   };
   const look = () => {
     if (document.querySelector(".pair-form")) painted("unpaired");
-    if (document.querySelector(".evenings .evening.main")) painted("list");
+    if (document.querySelector("#code")) painted("asked");
+    else if (document.querySelector(".evenings .evening.main")) painted("list");
     else if (marks.list && document.querySelector("main")) {
       painted("answered");
       if (document.querySelector("main svg")) painted("planned");
     }
   };
   new MutationObserver(look).observe(document, { childList: true, subtree: true });
-  addEventListener("pointerdown", () => (marks.tapped ??= performance.now()), { capture: true });
+  addEventListener("pointerdown", () => marks.list && (marks.tapped ??= performance.now()), { capture: true });
+  addEventListener("submit", () => (marks.entered ??= performance.now()), { capture: true });
 }
 
 // The evening as nobody has opened it yet, so that its plan is still to be made.
@@ -63,13 +66,15 @@ async function cold(phone, url, keepShell, paired) {
   await phone.open();
 }
 
-// Marks of one opening, in milliseconds. A tap is a real one, sent by the browser as soon as the list is painted.
+// Marks of one opening, in milliseconds. A tap is a real one, sent by the browser as soon as the list is painted; where the app asks for
+// its code first, that is entered at once, and `entered` is when.
 export async function opening(phone, url, { slowdown = 1, keepShell = false, offline = false, until = "planned" }) {
   await cold(phone, url, keepShell, until !== "unpaired");
   const page = await phone.context.newPage();
   const wire = await phone.context.newCDPSession(page);
   await page.addInitScript(watch);
   await page.exposeFunction("screenIsThere", async (name, x, y) => {
+    if (name === "asked") return void (await passLock(page));
     if (name !== "list" || until === "list") return;
     for (const type of ["mousePressed", "mouseReleased"]) await wire.send("Input.dispatchMouseEvent", { type, x, y, button: "left", clickCount: 1 });
   });
@@ -83,6 +88,7 @@ export async function opening(phone, url, { slowdown = 1, keepShell = false, off
   if (offline) await phone.context.setOffline(false);
   await page.evaluate(() => navigator.serviceWorker.ready);
   await page.close();
+  marks.first = marks.asked ?? marks.list ?? marks.unpaired; // what can be tapped first
   return marks;
 }
 

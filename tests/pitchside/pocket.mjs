@@ -13,7 +13,7 @@ import { staleApp } from "./stale_app.mjs";
 import { twoPhones } from "./two_phones.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening, ...twoPhones, ...staleApp];
+const kTests = [...kept, ...sent, ...pairs, ...shell, ...wholeEvening];
 
 async function resultOf(test, context) {
   let said;
@@ -32,7 +32,7 @@ export const pocket = {
   name: "pocket",
   async run({ build, wasm, mode, program = `${process.cwd()}/${build}/lanework` }) {
     const only = process.env.LANEWORK_ONLY;
-    const tests = kTests.filter(({ name }) => !only || new RegExp(only).test(name));
+    const tests = [...kTests, ...twoPhones, ...staleApp].filter((test) => (mode === "long" || !test.long) && (!only || new RegExp(only).test(test.name)));
     const demo = await Demo.make(program);
     demo.web = await harnessFolder();
     const contract = new Contract();

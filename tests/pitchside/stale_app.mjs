@@ -8,7 +8,7 @@ import { all, that } from "../serve/expect.mjs";
 import { Server } from "../serve/server.mjs";
 import { startTonight, tap } from "./hour.mjs";
 import { everything } from "./paired.mjs";
-import { PairedApp } from "./paired_app.mjs";
+import { PairedApp, passLock } from "./paired_app.mjs";
 import { Way } from "./way.mjs";
 
 const kTooOld = { path: /^\/api\/(sync|device)/, status: 426, body: { error: "update-first", what: "This app is too old for the club's server." } };
@@ -97,6 +97,7 @@ async function tooOld(context) {
     await page.click(".renewal-line button");
     await page.waitForFunction(() => document.title === "Lanework newer", undefined, { timeout: 10000 });
     app.between.set("through");
+    await passLock(page);
     await page.waitForSelector(".sync-line");
     await tap(page, "Send now");
     await sendsAll(page);
@@ -113,6 +114,6 @@ async function tooOld(context) {
 }
 
 export const staleApp = [
-  { name: "an older app passes over what a newer server adds", run: (context) => (context.long ? passedOver(context) : "") },
-  { name: "an app that is too old keeps everything, the newer one waits for the session's end", run: tooOld },
+  { name: "an older app passes over what a newer server adds", run: passedOver, long: true },
+  { name: "an app that is too old keeps everything, the newer one waits for the session's end", run: tooOld, long: true },
 ];

@@ -78,5 +78,5 @@ async function recorded(context, reverse) {
 
 export const twoPhones = [
   { name: "two phones record one evening without signal: both are kept, the lead is told", run: (context) => recorded(context, false) },
-  { name: "two phones, the second in touch first", run: (context) => (context.long ? recorded(context, true) : "") },
+  { name: "two phones, the second in touch first", run: (context) => recorded(context, true), long: true },
 ];
