@@ -118,7 +118,7 @@ async function rowsOf({ build, wasm, long, quick }) {
   const app = await PairedApp.open({ demo, contract: new Contract(), wasm }, (server) => Radio.open(server.port));
   try {
     const rows = await firstLoad(app);
-    if (long) rows.push(...await loads(app, quick ? 1 : 5), ...await runs(app), ...await holds(app, !quick));
+    if (long) rows.push(...await loads(app, quick ? 3 : 5), ...await runs(app), ...await holds(app, !quick));
     return rows;
   } finally {
     await app.end();
