@@ -1,9 +1,15 @@
-// The same requests through the native door and the WebAssembly door: the same bytes, request by request.
-// Requests are those of the demo squads on many evenings, as the program saves them, and those in requests/.
+// The same requests through the native door and the WebAssembly door, in Node and in Chromium: the same bytes, request by request.
+// Requests are those of the demo squads on many evenings, as the program saves them, many like them by a seed, and those in requests/.
 import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { loadDoor } from "../../wasm/load.mjs";
 import { runProgram } from "../../tools/suite/programs.mjs";
 import { eveningsOfAllSquads, kSquads } from "../../tools/suite/evenings.mjs";
+import { compareInChromium } from "./in_chromium.mjs";
+import { variations } from "./variations.mjs";
+
+const kSeed = 20261127;
+const kVaried = 240;
+const kShare = 20; // the plain run has a twentieth of them
 
 async function saveRequests(program, folder) {
   const faults = [];
@@ -31,6 +37,39 @@ function askForFigures(folder) {
   }
 }
 
+function vary(folder, count) {
+  const saved = eveningsOfAllSquads().map(({ name }) => [name, JSON.parse(readFileSync(`${folder}/${name}.json`, "utf8"))]);
+  for (const { name, request } of variations(Object.fromEntries(saved), count, kSeed)) writeFileSync(`${folder}/${name}.json`, JSON.stringify(request));
+}
+
+// What was answered, by what was asked: 'plan, changed by a seed'.
+class Table {
+  constructor() {
+    this.rows = new Map();
+  }
+
+  add(file, answer, inNode, inChromium) {
+    const asked = /^figure-|-figure\.json$/.test(file) ? "a figure" : /"slip"/.test(answer.slice(0, 20)) ? "a slip" : "a plan";
+    const from = file.startsWith("varied-") ? "changed by the seed" : "as it is";
+    const said = /^\{"answer":"plan"/.test(answer) && /"outcome":"(?!optimal)/.test(answer) ? "no plan, a way out" : /^\{"answer":"(\w+)"/.exec(answer)?.[1] ?? "?";
+    const key = `${asked}, ${from}`.padEnd(30) + said.padEnd(20);
+    const row = this.rows.get(key) ?? { count: 0, inNode: 0, inChromium: 0 };
+    this.rows.set(key, { count: row.count + 1, inNode: row.inNode + inNode, inChromium: row.inChromium + inChromium });
+  }
+
+  print(version) {
+    const line = (key, ...numbers) => console.log(`    ${key}${numbers.map((number) => String(number).padStart(9)).join("")}`);
+    line("asked".padEnd(30) + "answered".padEnd(20), "requests", "Node", "Chromium");
+    const sum = { count: 0, inNode: 0, inChromium: 0 };
+    for (const [key, row] of [...this.rows].sort()) {
+      line(key, row.count, row.inNode, row.inChromium);
+      for (const name of Object.keys(sum)) sum[name] += row[name];
+    }
+    line("the same bytes as natively".padEnd(50), sum.count, sum.inNode, sum.inChromium);
+    console.log(`    Node ${process.version}, Chromium ${version}`);
+  }
+}
+
 function compare(name, native, wasm) {
   const expected = native.toString("utf8");
   if (expected === wasm) return { name: `parity: ${name}`, passed: true, detail: "" };
@@ -42,7 +81,7 @@ function compare(name, native, wasm) {
 
 export const parity = {
   name: "parity",
-  async run({ build, wasm }) {
+  async run({ build, wasm, mode }) {
     const folder = `${build}/parity`;
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
@@ -51,18 +90,24 @@ export const parity = {
     if (results.length > 0) return results;
     askForTheSlip(folder);
     askForFigures(folder);
+    vary(folder, mode === "long" ? kVaried : kVaried / kShare);
     const files = readdirSync(folder).filter((file) => file.endsWith(".json")).sort();
     const native = await runProgram(`${build}/tests/parity/native_door`, files.map((file) => `${folder}/${file}`));
     if (native.status !== 0) return [{ name: "parity: native door", passed: false, detail: native.output }];
     const door = await loadDoor(readFileSync(wasm));
+    const { differ, version } = await compareInChromium(folder, files, wasm);
+    const table = new Table();
     let plans = 0;
     let figures = 0;
     for (const file of files) {
       const answer = readFileSync(`${folder}/${file}.answer`);
       if (/^\{"answer":"plan"/.test(answer.toString("utf8"))) plans++;
       if (/^\{"answer":"figure"/.test(answer.toString("utf8"))) figures++;
-      results.push(compare(file, answer, door(readFileSync(`${folder}/${file}`, "utf8"))));
+      const inNode = compare(file, answer, door(readFileSync(`${folder}/${file}`, "utf8")));
+      results.push(inNode, { name: `parity in Chromium: ${file}`, passed: !differ.has(file), detail: differ.get(file) ?? "" });
+      table.add(file, answer.toString("utf8"), inNode.passed ? 1 : 0, differ.has(file) ? 0 : 1);
     }
+    table.print(version);
     // Requests that all fail alike would prove little.
     results.push({ name: "parity: most requests are answered with a plan", passed: plans * 2 > files.length - figures,
       detail: `${plans} of ${files.length - figures}` });

@@ -12,9 +12,13 @@ import { removeAll } from "./phone.mjs";
 import { sent } from "./sent.mjs";
 import { shell } from "./shell.mjs";
 import { spanishOffline } from "./spanish_offline.mjs";
+import { staleApp } from "./stale_app.mjs";
+import { twoPhones } from "./two_phones.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
-const kTests = [...kept, ...locks, ...olderForm, ...sent, ...pairs, ...shell, ...wholeEvening, ...spanishOffline];
+const kTests = [
+  ...kept, ...locks, ...olderForm, ...sent, ...pairs, ...shell, ...wholeEvening, ...spanishOffline, ...twoPhones, ...staleApp,
+];
 
 async function resultOf(test, context) {
   let said;

@@ -15,7 +15,7 @@ export class Way {
   }
 
   // through; cut (no signal); lost (the server answers, nobody hears it); says {status, headers, body} to what fits
-  // {path}; narrow {bytes}: larger bodies are 413.
+  // {path}; narrow {bytes}: larger bodies are 413; alters {path, change}: what the server answers there, changed.
   set(kind, more = {}) {
     this.mode = { kind, ...more };
   }
@@ -47,12 +47,19 @@ export class Way {
       answer.on("error", () => response.destroy());
       answer.on("end", () => {
         if (lost) return response.destroy();
-        response.writeHead(answer.statusCode, answer.headers);
-        response.end(Buffer.concat(parts));
+        const bytes = this.altered(request.url, answer, Buffer.concat(parts));
+        response.writeHead(answer.statusCode, { ...answer.headers, "content-length": bytes.length });
+        response.end(bytes);
       });
     });
     onward.on("error", () => response.destroy());
     onward.end(body);
+  }
+
+  altered(url, answer, bytes) {
+    const { kind, path, change } = this.mode;
+    if (kind !== "alters" || answer.statusCode !== 200 || !path.test(url)) return bytes;
+    return Buffer.from(JSON.stringify(change(JSON.parse(bytes.toString("utf8")))));
   }
 
   sent() {

@@ -5,8 +5,11 @@ import { spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { cli } from "../../tests/cli/cli.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
+import { baselines } from "../../tests/pitchside/baselines.mjs";
+import { figures } from "../../tests/pitchside/figures.mjs";
 import { pitch } from "../../tests/pitchside/pitch.mjs";
 import { pocket } from "../../tests/pitchside/pocket.mjs";
+import { soak } from "../../tests/pitchside/soak.mjs";
 import { browser } from "../../tests/report/browser.mjs";
 import { serve } from "../../tests/serve/serve.mjs";
 import { builtTests } from "./built_tests.mjs";
@@ -25,7 +28,7 @@ function checksOf(mode) {
   if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli, serve];
   if (mode === "reference") return [referee, evidenceInR];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, parity, fuzzers(seconds), lintsBite, ...lints];
+  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, baselines, figures, ...(mode === "long" ? [soak] : []), parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.
