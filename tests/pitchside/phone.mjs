@@ -19,6 +19,30 @@ function processOf(folder) {
   });
 }
 
+// It and all that it began, the browser's own processes for storage and pages among them.
+function familyOf(id) {
+  const parents = new Map();
+  for (const name of readdirSync("/proc").filter((one) => /^\d+$/.test(one))) {
+    try {
+      const said = readFileSync(`/proc/${name}/stat`, "utf8");
+      parents.set(Number(name), Number(said.slice(said.lastIndexOf(")") + 2).split(" ")[1]));
+    } catch {
+      // It has ended meanwhile.
+    }
+  }
+  const family = [id];
+  for (const one of family) for (const [child, parent] of parents) if (parent === one) family.push(child);
+  return family;
+}
+
+const ended = (id) => {
+  try {
+    return readFileSync(`/proc/${id}/stat`, "utf8").includes(") Z ");
+  } catch {
+    return true;
+  }
+};
+
 export class Phone {
   static async make(options = {}) {
     const phone = new Phone();
@@ -53,9 +77,18 @@ export class Phone {
   }
 
   // As when the battery dies: nothing is told to end.
+  // All of the browser at once: a part that outlived the rest would write beside the next one, and no battery dies so.
   async kill() {
-    process.kill(this.process, "SIGKILL");
+    const family = familyOf(this.process);
+    for (const id of family) {
+      try {
+        process.kill(id, "SIGKILL");
+      } catch {
+        // It went with its parent.
+      }
+    }
     await this.context.close().catch(() => {});
+    for (const from = Date.now(); !family.every(ended) && Date.now() - from < 5000;) await new Promise((resolve) => setTimeout(resolve, 20));
   }
 
   async remove() {
