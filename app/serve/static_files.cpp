@@ -29,6 +29,8 @@ constexpr std::array<TypeOf, 10> kTypes = {{{".html", "text/html; charset=utf-8"
                                             {".txt", "text/plain; charset=utf-8"},
                                             {".wasm", "application/wasm"}}};
 
+constexpr const char* kBrotliEnding = ".br";
+
 std::string_view type_of(const fs::path& file) {
   const std::string ending = file.extension().string();
   const auto found =
@@ -45,7 +47,7 @@ std::string tag_of(const std::string& bytes) {
   return std::string("\"") + text.data() + "\"";
 }
 
-// 'main-3f9a2c1d.js': what esbuild and its like write.
+// 'main-3f9a2c1d.js' by hex digits, or 'main-5KQ7ZP2M.js' by esbuild's own.
 bool has_hash(const std::string& stem) {
   const std::size_t dash = stem.rfind('-');
   return dash != std::string::npos && stem.size() - dash - 1 >= 8 &&
@@ -70,52 +72,76 @@ std::string gzipped(const std::string& bytes) {
   return whole ? out : bytes;
 }
 
-bool takes_gzip(std::string_view accepted) {
-  const std::size_t at = accepted.find("gzip");
-  if (at == std::string_view::npos) return false;
-  const std::string_view rest = accepted.substr(at + 4, accepted.find(',', at) - at - 4);
-  return rest.find("q=0") == std::string_view::npos || rest.find("q=0.") != std::string_view::npos;
+// Whether an Accept-Encoding names this coding, and not with a weight of nought (RFC 9110, 12.5.3).
+bool takes(std::string_view accepted, std::string_view coding) {
+  while (!accepted.empty()) {
+    std::string_view one = accepted.substr(0, accepted.find(','));
+    accepted.remove_prefix(std::min(accepted.size(), one.size() + 1));
+    one.remove_prefix(std::min(one.size(), one.find_first_not_of(' ')));
+    if (one.substr(0, one.find_first_of(" ;")) != coding) continue;
+    return one.find("q=0") == std::string_view::npos ||
+           one.find_first_of("123456789", one.find("q=0") + 3) < one.size();
+  }
+  return false;
+}
+
+struct ReadFolder {
+  std::map<std::string, std::string> bytes;  // by path below the folder
+  Faults faults;
+};
+
+ReadFolder read_folder(const std::string& folder) {
+  ReadFolder out;
+  std::error_code error;
+  for (auto entry = fs::recursive_directory_iterator(folder, error);
+       !error && entry != fs::recursive_directory_iterator(); entry.increment(error)) {
+    if (!entry->is_regular_file()) continue;
+    std::ifstream in(entry->path(), std::ios::binary);
+    std::ostringstream bytes;
+    bytes << in.rdbuf();
+    if (!in) {
+      out.faults.push_back(
+          {FaultCode::kFileUnreadable, {entry->path().string(), 0, 0, {}}, "a file that cannot be read", "a file", {}});
+    }
+    out.bytes.emplace(fs::relative(entry->path(), folder).generic_string(), bytes.str());
+  }
+  if (error) {
+    out.faults.push_back(
+        {FaultCode::kFileUnreadable, {folder, 0, 0, {}}, error.message(), "a folder of files to serve", {}});
+  }
+  return out;
 }
 
 }  // namespace
 
 Result<StaticFiles> StaticFiles::read(const std::string& folder) {
+  auto [all, faults] = read_folder(folder);
   StaticFiles out;
-  Faults faults;
-  std::error_code error;
-  for (auto entry = fs::recursive_directory_iterator(folder, error);
-       !error && entry != fs::recursive_directory_iterator(); entry.increment(error)) {
-    if (!entry->is_regular_file()) continue;
-    const fs::path& path = entry->path();
+  for (const auto& [name, bytes] : all) {
+    const fs::path path(name);
+    const bool beside = path.extension() == kBrotliEnding && all.count((path.parent_path() / path.stem()).string()) > 0;
+    if (beside) continue;
     const std::string_view type = type_of(path);
     if (type.empty()) {
       faults.push_back({FaultCode::kUnknownName,
-                        {path.string(), 0, 0, {}},
+                        {(folder / path).string(), 0, 0, {}},
                         quote(path.extension().string()),
-                        "an ending that is served: html, css, js, json, webmanifest, svg, png, woff2, txt, wasm",
+                        "an ending that is served: html, css, js, json, webmanifest, svg, png, woff2, txt, wasm, or br "
+                        "beside one of them",
                         {}});
       continue;
     }
-    std::ifstream in(path, std::ios::binary);
-    std::ostringstream bytes;
-    bytes << in.rdbuf();
-    if (!in) {
-      faults.push_back(
-          {FaultCode::kFileUnreadable, {path.string(), 0, 0, {}}, "a file that cannot be read", "a file", {}});
-      continue;
-    }
-    File file{std::string(type), tag_of(bytes.str()), has_hash(path.stem().string()),
-              std::make_shared<const std::string>(bytes.str()), nullptr};
+    File file{
+        std::string(type), tag_of(bytes), has_hash(path.stem().string()), std::make_shared<const std::string>(bytes),
+        nullptr,           nullptr};
+    const auto smaller = [&](std::string packed) {
+      return packed.size() < bytes.size() ? std::make_shared<const std::string>(std::move(packed)) : nullptr;
+    };
     const bool packed_already = type == "image/png" || type == "font/woff2";
-    if (!packed_already) {
-      auto small = std::make_shared<const std::string>(gzipped(*file.plain));
-      if (small->size() < file.plain->size()) file.compressed = std::move(small);
-    }
-    out.files_.emplace("/" + fs::relative(path, folder).generic_string(), std::move(file));
-  }
-  if (error) {
-    faults.push_back(
-        {FaultCode::kFileUnreadable, {folder, 0, 0, {}}, error.message(), "a folder of files to serve", {}});
+    if (!packed_already) file.by_gzip = smaller(gzipped(bytes));
+    const auto brotli = all.find(name + kBrotliEnding);
+    if (brotli != all.end()) file.by_brotli = smaller(brotli->second);
+    out.files_.emplace("/" + name, std::move(file));
   }
   if (!faults.empty()) return faults;
   return out;
@@ -135,9 +161,13 @@ std::optional<Response> StaticFiles::answer(const Request& request) const {
   }
   out.with("Content-Type", file.type);
   out.file = file.plain;
-  if (file.compressed && takes_gzip(request.header("accept-encoding"))) {
+  const std::string_view accepted = request.header("accept-encoding");
+  if (file.by_brotli && takes(accepted, "br")) {
+    out.with("Content-Encoding", "br");
+    out.file = file.by_brotli;
+  } else if (file.by_gzip && takes(accepted, "gzip")) {
     out.with("Content-Encoding", "gzip");
-    out.file = file.compressed;
+    out.file = file.by_gzip;
   }
   return out;
 }
