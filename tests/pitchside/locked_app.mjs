@@ -67,7 +67,20 @@ export async function notLockedInRun(page) {
   return that(!(await isLocked(page)), "locked in the middle of a session");
 }
 
+// That the session is over is on the disk, and the key no longer: a moment after the tap.
+const keyIsAway = (page) => page.waitForFunction(() => new Promise((resolve) => {
+  const request = indexedDB.open("lanework");
+  request.onsuccess = () => {
+    const row = request.result.transaction("keys").objectStore("keys").get("open");
+    row.onsuccess = () => {
+      request.result.close();
+      resolve(row.result === undefined);
+    };
+  };
+}), undefined, { timeout: 10000, polling: 100 });
+
 export async function lockedAfter(page) {
+  await keyIsAway(page);
   await away(page, 121);
   const out = [that(await isLocked(page), "not locked though the session is over")];
   await enterCode(page);
