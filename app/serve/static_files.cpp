@@ -134,8 +134,8 @@ Result<StaticFiles> StaticFiles::read(const std::string& folder) {
     File file{
         std::string(type), tag_of(bytes), has_hash(path.stem().string()), std::make_shared<const std::string>(bytes),
         nullptr,           nullptr};
-    const auto smaller = [&](std::string packed) {
-      return packed.size() < bytes.size() ? std::make_shared<const std::string>(std::move(packed)) : nullptr;
+    const auto smaller = [plain = bytes.size()](std::string packed) {
+      return packed.size() < plain ? std::make_shared<const std::string>(std::move(packed)) : nullptr;
     };
     const bool packed_already = type == "image/png" || type == "font/woff2";
     if (!packed_already) file.by_gzip = smaller(gzipped(bytes));
