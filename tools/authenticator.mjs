@@ -2,6 +2,7 @@
 import { createHmac } from "node:crypto";
 
 const kStepSeconds = 30;
+const kOnItsWaySeconds = 3;  // the code of the step before is not shown so near the end of this one
 
 export function fromBase32(text) {
   let bits = "";
@@ -26,7 +27,8 @@ export class Authenticator {
   // The server takes the step before, this one and the next, each once and none before the last one used.
   async next() {
     const now = () => Math.floor(Date.now() / 1000 / kStepSeconds);
-    const step = Math.max(this.last + 1, now() - 1);
+    const soon_over = (Date.now() / 1000) % kStepSeconds > kStepSeconds - kOnItsWaySeconds;
+    const step = Math.max(this.last + 1, soon_over ? now() : now() - 1);
     while (step > now() + 1) await new Promise((resolve) => setTimeout(resolve, 200));
     this.last = step;
     return codeOf(this.secret, step);
