@@ -24,6 +24,9 @@ async function pairedApp({ way, lead, link }) {
   return { phone, page };
 }
 
+// What has a path: what lies beside it by brotli has none of its own.
+const filesOf = (folder) => readdirSync(folder).filter((name) => !name.endsWith(".br"));
+
 const cached = (page) => page.evaluate(async () => {
   const out = [];
   for (const name of await caches.keys()) {
@@ -38,7 +41,7 @@ async function offline(context) {
     await page.click(".sync-line button");
     await page.waitForFunction(() => document.querySelector(".sync-line")?.textContent.includes("Last in touch"));
     const held = await cached(page);
-    const files = readdirSync(app.folder).filter((name) => name !== "service-worker.js" && !name.startsWith("drills-")).map((name) => `/${name}`).sort();
+    const files = filesOf(app.folder).filter((name) => name !== "service-worker.js" && !name.startsWith("drills-")).map((name) => `/${name}`).sort();
     const out = [that(held.paths.join() === files.join() && held.names.length === 1, `the caches hold ${held.paths}`)];
     app.way.set("cut");
     await phone.kill();
@@ -114,14 +117,14 @@ async function renewed(context) {
 async function names(context) {
   return withApp(context, async ({ way, folder }) => {
     const out = [];
-    for (const name of readdirSync(folder)) {
+    for (const name of filesOf(folder)) {
       const answer = await fetch(`${way.url}/${name}`);
       const hashed = /-[0-9a-f]{10}\.\w+$/.test(name);
       out.push(that(answer.status === 200 && answer.headers.get("cache-control").includes("immutable") === hashed, `${name}: ${answer.status} ${answer.headers.get("cache-control")}`));
     }
     const page = readFileSync(join(folder, "index.html"), "utf8");
     out.push(that(!/<script(?![^>]*src=)|<style|\son\w+=|style=/.test(page), "the page has something inline"), that(!/\{\w+\}/.test(page), "a name was not put in"));
-    const { gzip } = sizesOf(new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name))])));
+    const { gzip } = sizesOf(new Map(filesOf(folder).map((name) => [name, readFileSync(join(folder, name))])));
     return { detail: all(out), note: `${gzip} bytes by gzip without the door` };
   });
 }
