@@ -1,5 +1,6 @@
 // How long a change takes from the question to the answer, in the app's own worker in Chromium: what the app itself asked is
-// asked again with another turnout, other minutes, other kit, as it would be after a tap.
+// asked again with another turnout, other minutes, other kit, as it would be after a tap. First the plan with its spread by
+// formula, as screens draw it at once; then the same with the spread simulated, which follows.
 import { middle } from "./loading.mjs";
 
 // In the page before anything of the app: holds on to the door's worker and to the last question about a plan.
@@ -13,8 +14,8 @@ export function holdWorker() {
 }
 
 // In the page: each change asked once, one after the other.
-async function askAll(changes) {
-  const first = JSON.parse(window.planAsked);
+async function askAll({ changes, spread }) {
+  const first = { ...JSON.parse(window.planAsked), spread };
   const out = [];
   let number = 1e6;
   for (const { turnout, minutes, missing } of changes) {
@@ -44,13 +45,14 @@ const kChanges = [
 
 export async function adapting(page) {
   await page.waitForFunction(() => window.planAsked && window.doorWorker);
-  await page.evaluate(askAll, kChanges.slice(0, 3)); // so that the module is compiled as it is after some taps
-  const seen = await page.evaluate(askAll, kChanges);
+  await page.evaluate(askAll, { changes: kChanges.slice(0, 3), spread: "formula" }); // so that the module is compiled as it is after some taps
+  const seen = await page.evaluate(askAll, { changes: kChanges, spread: "formula" });
+  const followed = await page.evaluate(askAll, { changes: kChanges.slice(0, 12), spread: "simulated" });
   const wrong = seen.filter(({ answer }) => answer !== "plan").length;
   const of = (kind) => seen.filter((_, index) => !kind || kChanges[index].kind === kind).map(({ milliseconds }) => milliseconds);
   const sorted = of().sort((a, b) => a - b);
   return {
-    count: seen.length, wrong, median: middle(of()), ninth: sorted[Math.floor(sorted.length * 0.9)], worst: sorted.at(-1),
+    count: seen.length, wrong, spread_follows: middle(followed.map((one) => one.milliseconds)), median: middle(of()), ninth: sorted[Math.floor(sorted.length * 0.9)], worst: sorted.at(-1),
     kinds: Object.fromEntries(["turnout", "minutes", "kit"].map((kind) => [kind, middle(of(kind))])),
   };
 }
