@@ -60,7 +60,7 @@ export class Caller {
           } catch {
             answer.json = undefined;
           }
-          this.contract.check({ method, path, body: bytes?.toString("utf8"), secure: this.server.secure }, answer);
+          this.contract?.check({ method, path, body: bytes?.toString("utf8"), secure: this.server.secure }, answer);
           resolve(answer);
         });
       });
