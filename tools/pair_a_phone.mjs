@@ -47,6 +47,7 @@ class Lead {
     for (let tries = 0; tries < kCodesOnTheirWay; tries++) {
       const { status, said } = await this.ask("POST", "sign-in", { sign_in: "lead", password, code: await authenticator.next() });
       if (status < 300) return;
+      if (said.error === "too-many-tries") throw new Mistake("found too many tries from here; wait a minute and start again");
       if (said.error !== "second-factor-wrong") break;
     }
     throw new Mistake("found nobody who may sign in as the lead, expected the demo.env of the server that runs");

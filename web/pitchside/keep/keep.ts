@@ -80,6 +80,20 @@ export class Keep {
     return row && people && this.drawer.evening(row, people);
   }
 
+  // Of those that were kept, by key, in one reading; none while the app is locked.
+  async evenings(keys: string[]): Promise<Map<string, unknown>> {
+    const people = this.lock.people;
+    if (!people) return new Map();
+    const { store, done } = this.database.transaction("evening");
+    const rows = await Promise.all(keys.map((key) => store.get(key)));
+    await done;
+    const opened = keys.flatMap((key, index) => {
+      const row = rows[index];
+      return row ? [this.drawer.evening(row, people).then((state): [string, unknown] => [key, state])] : [];
+    });
+    return new Map(await Promise.all(opened));
+  }
+
   // None while the app is locked.
   async packages(): Promise<HeldPackage[]> {
     const people = this.lock.people;

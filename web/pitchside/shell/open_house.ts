@@ -99,11 +99,11 @@ export function openHouse(keep: Keep, sync: Sync): House {
       if (pitch.value && opened === before.key) pitch.value.overlay.value = before.overlay;
       return;
     }
-    for (const evening of evenings.value) {
-      const kept = await keep.evening(evening.key);
-      if (mine !== turn) return; // somebody has opened one by hand
-      if (kept !== undefined && isUnderWay(stateOf(evening, kept))) return open(evening);
-    }
+    const listed = evenings.value;
+    const kept = await keep.evenings(listed.map(({ key }) => key));
+    if (mine !== turn) return; // somebody has opened one by hand
+    const under_way = listed.find((evening) => kept.has(evening.key) && isUnderWay(stateOf(evening, kept.get(evening.key))));
+    if (under_way) await open(under_way);
   }
 
   return {
