@@ -9,7 +9,7 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 const kRoot = fileURLToPath(new URL("..", import.meta.url));
 const kApp = join(kRoot, "web/pitchside");
-const kWorker = join(kApp, "engine/worker.ts");
+const kWorker = join(kRoot, "web/shared/engine/worker.ts");
 const kStyles = ["shell/shell.css", "pair/pair.css", "look/look.css"];
 const kIcons = ["icon.svg", "icon-192.png", "icon-512.png"];
 const kBudgetBytes = 300_000; // of a first load, compressed by brotli, without pictures

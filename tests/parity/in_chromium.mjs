@@ -6,7 +6,7 @@ import { build } from "esbuild";
 import { chromium } from "playwright-core";
 
 async function served(folder, wasm) {
-  const { outputFiles } = await build({ entryPoints: ["web/pitchside/engine/worker.ts"], bundle: true, format: "esm", target: "es2020", write: false });
+  const { outputFiles } = await build({ entryPoints: ["web/shared/engine/worker.ts"], bundle: true, format: "esm", target: "es2020", write: false });
   const files = {
     "/": ["text/html", "<!doctype html><title>parity</title>"],
     "/worker.js": ["text/javascript", Buffer.from(outputFiles[0].contents)],

@@ -2,7 +2,7 @@
 // so that a reload goes on; what was entered lies in window.entered for the test to read.
 import { signal } from "@preact/signals";
 import { render } from "preact";
-import { openEngine } from "../../web/pitchside/engine/engine.ts";
+import { openEngine } from "../../web/shared/engine/engine.ts";
 import type { NewEntry } from "../../web/pitchside/keep/entry.ts";
 import type { EveningState } from "../../web/pitchside/evening/evening_state.ts";
 import { openEvening } from "../../web/pitchside/evening/open_evening.ts";

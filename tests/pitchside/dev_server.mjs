@@ -16,8 +16,8 @@ export async function serveDevPage(pack, modulePath) {
   const { outputFiles } = await build({
     entryPoints: {
       page: join(root, "tests/pitchside/dev_page.tsx"),
-      worker: join(root, "web/pitchside/engine/worker.ts"),
-      engine: join(root, "web/pitchside/engine/engine.ts"),
+      worker: join(root, "web/shared/engine/worker.ts"),
+      engine: join(root, "web/shared/engine/engine.ts"),
       sound: join(root, "web/pitchside/screens/sound.ts"),
     },
     bundle: true,

@@ -1,6 +1,6 @@
 // Which rungs ask more than little of a sore place: what a permission names in place of the place itself
 // (docs/formats/permissions.md). The same sum as core/people makes of a restriction with 'allowed = "light"'.
-import type { DoorTable } from "../package/evening_package.ts";
+import type { DoorTable } from "../../shared/engine/door_value.ts";
 
 const kLight = 1; // of the grades 1 light, 2 moderate, 3 heavy
 

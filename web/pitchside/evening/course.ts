@@ -1,5 +1,5 @@
 // How one drill goes by in time: telling, then holds or repetitions, a side at a time, with the changes between them.
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import type { Drill } from "./drill.ts";
 
 export type Part = "tell" | "work" | "swap-sides" | "swap-partners" | "rest";

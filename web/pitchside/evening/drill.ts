@@ -1,5 +1,6 @@
 // A drill of the catalogue as the screens read it (docs/formats/drill.md).
-import type { DoorTable, EveningPackage } from "../package/evening_package.ts";
+import type { EveningPackage } from "../package/evening_package.ts";
+import type { DoorTable } from "../../shared/engine/door_value.ts";
 import type { NewRung } from "./events.ts";
 
 export interface Drill {

@@ -1,5 +1,5 @@
 // One evening as this phone knows it. It is plain data: kept as JSON, and after a reload the run goes on from it.
-import type { PlanAnswer } from "../engine/answers.ts";
+import type { PlanAnswer } from "../../shared/engine/answers.ts";
 
 export type Surface = "wet" | "hard" | "uneven" | "dark";
 export type Kit = "cones" | "balls" | "mats";

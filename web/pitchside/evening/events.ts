@@ -1,5 +1,5 @@
 // What happens to an evening. `at` is wall-clock milliseconds.
-import type { PlanAnswer, PlanItem } from "../engine/answers.ts";
+import type { PlanAnswer, PlanItem } from "../../shared/engine/answers.ts";
 import type { Entry } from "../keep/entry.ts";
 import type { DidIt, Facts, Sore } from "./evening_state.ts";
 

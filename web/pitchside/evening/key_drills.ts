@@ -1,6 +1,6 @@
 // The drills that a new coach should see good examples of: those whose family weighs most, a family's further drills
 // later; as the pack on paper chooses them (app/cli/clinic_matter.cpp, own judgement).
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 
 const kMost = 8;
 const kFurther = 3; // in weights: what a further drill of a family counts less

@@ -1,6 +1,7 @@
 // Fewer minutes than the door plans for: of drills that it planned, those that matter most and fit, in their order.
-import type { PlanAnswer, PlanItem } from "../engine/answers.ts";
-import type { DoorTable, EveningPackage } from "../package/evening_package.ts";
+import type { PlanAnswer, PlanItem } from "../../shared/engine/answers.ts";
+import type { EveningPackage } from "../package/evening_package.ts";
+import type { DoorTable } from "../../shared/engine/door_value.ts";
 
 const kMostItems = 16; // of which every choice is tried
 

@@ -1,6 +1,7 @@
 // What could stand in for a drill, and what that costs: each candidate is planned by the door, pinned in its place.
-import type { PlanAnswer } from "../engine/answers.ts";
-import type { DoorTable, EveningPackage } from "../package/evening_package.ts";
+import type { PlanAnswer } from "../../shared/engine/answers.ts";
+import type { EveningPackage } from "../package/evening_package.ts";
+import type { DoorTable } from "../../shared/engine/door_value.ts";
 import type { EveningState, Facts } from "./evening_state.ts";
 
 export const kMostAsked = 12; // candidates that are planned

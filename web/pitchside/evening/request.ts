@@ -1,6 +1,7 @@
 // The door's request from the package's documents and tonight's facts (docs/formats/door.md, squad.md).
-import type { DoorTable, DoorValue, Evening, EveningPackage } from "../package/evening_package.ts";
-import type { DoorRequest } from "../engine/engine.ts";
+import type { Evening, EveningPackage } from "../package/evening_package.ts";
+import type { DoorTable, DoorValue } from "../../shared/engine/door_value.ts";
+import type { DoorRequest } from "../../shared/engine/engine.ts";
 import type { EveningState, Facts, Sore } from "./evening_state.ts";
 import { barredFor } from "./barred.ts";
 import { takesPart } from "./sore.ts";

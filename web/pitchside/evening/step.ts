@@ -1,6 +1,6 @@
 // Takes an evening one event further: the state after it, and the entries of the ledger it makes. Nothing else changes
 // an evening, so what was entered is entered once.
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import type { NewEntry } from "../keep/entry.ts";
 import { correcting, standing, takenBack, withIds } from "./entered.ts";
 import type { EveningState, Mark, Run } from "./evening_state.ts";

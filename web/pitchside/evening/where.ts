@@ -1,5 +1,5 @@
 // Where a run is at a moment, from wall-clock time alone: the same before and after a reload.
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import type { EveningState, Run } from "./evening_state.ts";
 
 export function millisecondsInItem(run: Run, at: number): number {

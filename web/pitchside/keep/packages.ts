@@ -1,5 +1,6 @@
 // Packages of squads: kept whole, trimmed to what the device's owner has now, and without names once their lease is over.
-import type { DoorValue, EveningPackage } from "../package/evening_package.ts";
+import type { EveningPackage } from "../package/evening_package.ts";
+import type { DoorValue } from "../../shared/engine/door_value.ts";
 import type { Drawer } from "./drawer.ts";
 import { kDevice, type PackageRow, type PocketDatabase } from "./form.ts";
 import { isFull, makeRoom } from "./room.ts";

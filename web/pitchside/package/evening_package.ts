@@ -2,6 +2,8 @@
 // to plan, run and record the coming evenings with no signal, and nothing that its owner may not see. Of a player it has
 // a name and what to do, never a measure or a reason.
 
+import type { DoorTable } from "../../shared/engine/door_value.ts";
+
 export interface Listed {
   player: string; // id
   name: string;
@@ -23,11 +25,6 @@ export interface EveningDocuments {
   squad: DoorTable;
   permissions: DoorTable;
   roster: DoorTable[];
-}
-
-export type DoorValue = string | number | boolean | DoorValue[] | DoorTable;
-export interface DoorTable {
-  [key: string]: DoorValue;
 }
 
 export interface Evening {

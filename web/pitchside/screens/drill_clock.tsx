@@ -1,6 +1,6 @@
 // The clock of one drill: a hold counts down, repetitions are counted, lanes go their own pace.
 import { useEffect, useRef } from "preact/hooks";
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import { momentAt, soundsOf, type Course, type Stretch } from "../evening/course.ts";
 import { where } from "../evening/where.ts";
 import { drillWords } from "../words/renderings.ts";

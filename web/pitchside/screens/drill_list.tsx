@@ -1,6 +1,6 @@
 // The drills of tonight: each can be kept for sure, swapped for one of the two nearest, or left out.
 import { useState } from "preact/hooks";
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import type { Facts } from "../evening/evening_state.ts";
 import { swapped, unswapped, type Alternative } from "../evening/nearest.ts";
 import { list, many, say } from "../words/words.ts";

@@ -1,5 +1,5 @@
 // A drill in the words of the language that is set; the catalogue's own where there are none.
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import { drillOf, nameOfDrill, type Drill } from "../evening/drill.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
 import { drillWords } from "../words/renderings.ts";

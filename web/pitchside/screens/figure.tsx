@@ -1,6 +1,6 @@
 // The drill's figure, moving: strokes of the door's frames. Where the door has no figure nothing is drawn.
 import { useEffect, useState } from "preact/hooks";
-import type { FigureAnswer, FigureFrame, FigureStroke } from "../engine/answers.ts";
+import type { FigureAnswer, FigureFrame, FigureStroke } from "../../shared/engine/answers.ts";
 import { say } from "../words/words.ts";
 import type { Pitch } from "./pitch.ts";
 

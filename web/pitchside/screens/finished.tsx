@@ -1,5 +1,5 @@
 // After the wrap-up: what was written down, who reads it, whether it is sent, and what is next.
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import { standing } from "../evening/entered.ts";
 import { nextEvening } from "../evening/next_evening.ts";
 import { list, many, say, weekday } from "../words/words.ts";

@@ -1,7 +1,7 @@
 // Lay out: the strip to scale, and the same in metres and paces.
 import { eveningOf } from "../evening/request.ts";
 import type { EveningState } from "../evening/evening_state.ts";
-import type { DoorTable } from "../package/evening_package.ts";
+import type { DoorTable } from "../../shared/engine/door_value.ts";
 import { many, number, say } from "../words/words.ts";
 import { Head, HurtButton } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";

@@ -1,8 +1,8 @@
 // What every screen stands on: the package, the evening, the door, and how the evening goes on. Made by openPitch;
 // kept and sent by whoever opened it.
 import { computed, effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
-import type { FigureAnswer, PlanAnswer, Silence } from "../engine/answers.ts";
-import type { Engine } from "../engine/engine.ts";
+import type { FigureAnswer, PlanAnswer, Silence } from "../../shared/engine/answers.ts";
+import type { Engine } from "../../shared/engine/engine.ts";
 import { drillDocument } from "../evening/drill.ts";
 import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";

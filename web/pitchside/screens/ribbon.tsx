@@ -1,5 +1,5 @@
 // The session as a ribbon drawn to time, as on the card; the finish is drawn with its width.
-import type { Formation, PlanAnswer } from "../engine/answers.ts";
+import type { Formation, PlanAnswer } from "../../shared/engine/answers.ts";
 import { timeAfter } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { FormationSign } from "./formation_sign.tsx";

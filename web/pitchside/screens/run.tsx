@@ -1,6 +1,6 @@
 // Run: one drill a screen. What to say above, what to tap under the thumb; 'Someone is hurt' always in reach.
 import { useMemo } from "preact/hooks";
-import type { PlanItem } from "../engine/answers.ts";
+import type { PlanItem } from "../../shared/engine/answers.ts";
 import { courseOf } from "../evening/course.ts";
 import { drillOf, rungBeside, type Drill } from "../evening/drill.ts";
 import { where } from "../evening/where.ts";

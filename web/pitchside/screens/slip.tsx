@@ -1,6 +1,6 @@
 // Partners and swaps, for the coach's eyes: names or shirts, and what to do. Never a reason, never a measure.
 import { useEffect, useState } from "preact/hooks";
-import type { SlipAnswer, SlipGroup, TakesPart } from "../engine/answers.ts";
+import type { SlipAnswer, SlipGroup, TakesPart } from "../../shared/engine/answers.ts";
 import { requestFor } from "../evening/request.ts";
 import { say } from "../words/words.ts";
 import { nameOf } from "./drill_words.ts";

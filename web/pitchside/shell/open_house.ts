@@ -1,6 +1,6 @@
 // From what is kept to an evening on the pitch: which there are, which is under way, and opening one.
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
-import { openEngine, type Engine } from "../engine/engine.ts";
+import { openEngine, type Engine } from "../../shared/engine/engine.ts";
 import { withIds } from "../evening/entered.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { Entry } from "../keep/entry.ts";

@@ -1,7 +1,7 @@
 // Asks the door in its worker, which holds the catalogue, so that it is sent and read once. One question runs at a time;
 // of questions of one kind that wait only the newest is asked, and one that runs for over two seconds while a newer waits
 // is given up with its worker.
-import type { DoorTable, DoorValue } from "../package/evening_package.ts";
+import type { DoorTable, DoorValue } from "./door_value.ts";
 import type { FigureAnswer, PlanAnswer, Silence, SlipAnswer } from "./answers.ts";
 import type { FromWorker, ToWorker } from "./worker.ts";
 
