@@ -143,13 +143,23 @@ class Folding {
     }
   }
 
+  static void mark(DrillMarks& marks, const std::string& word) {
+    if (word == "needs-help") {
+      marks.needs_help = true;
+    } else if (word == "easier" || word == "harder") {
+      marks.level = word;
+    } else {
+      marks.done = word;
+    }
+  }
+
   void apply_to_session(const Received& one) {
     const SessionKey key = session_of(one.entry);
     SessionState& session = out_.sessions[key];
     const std::string& kind = one.entry.kind;
     const Node& whole = one.entry.whole;
     if (kind == "session-started") session.started = true;
-    if (kind == "drill-marked") session.drills[text_at(whole, "drill")] = text_at(whole, "mark");
+    if (kind == "drill-marked") mark(session.drills[text_at(whole, "drill")], text_at(whole, "mark"));
     if (kind == "attendance") session.attendance = whole;
     if (kind == "exposure-confirmed") session.confirmed = whole;
     if (kind == "visit") session.visits.push_back(whole);
@@ -216,6 +226,14 @@ Node texts(const std::vector<std::string>& items) {
   return out;
 }
 
+Node marks_node(const DrillMarks& marks) {
+  std::vector<std::string> words;
+  if (!marks.done.empty()) words.push_back(marks.done);
+  if (!marks.level.empty()) words.push_back(marks.level);
+  if (marks.needs_help) words.push_back("needs-help");
+  return texts(words);
+}
+
 Node session_node(const SessionKey& key, const SessionState& session) {
   Node out = Node::make_table();
   out.set("squad", Node::make_text(key.squad));
@@ -223,7 +241,7 @@ Node session_node(const SessionKey& key, const SessionState& session) {
   out.set("start", Node::make_text(key.start));
   out.set("started", Node::make_boolean(session.started));
   Node drills = Node::make_table();
-  for (const auto& [drill, mark] : session.drills) drills.set(drill, Node::make_text(mark));
+  for (const auto& [drill, marks] : session.drills) drills.set(drill, marks_node(marks));
   out.set("drills", std::move(drills));
   if (session.attendance) out.set("attendance", *session.attendance);
   if (session.wrap_up) out.set("wrap_up", *session.wrap_up);

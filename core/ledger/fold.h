@@ -20,11 +20,20 @@ struct SessionKey {
   auto operator<=>(const SessionKey&) const = default;
 };
 
+// What was marked of one drill. That it was made easier says nothing against its having been done, and neither of them
+// against its needing help.
+struct DrillMarks {
+  std::string done;   // 'done', 'skipped', or empty
+  std::string level;  // 'easier', 'harder', or empty
+  bool needs_help = false;
+  bool operator==(const DrillMarks&) const = default;
+};
+
 // Each part by the latest entry about it that is neither corrected nor taken back.
 struct SessionState {
   bool started = false;
-  std::map<std::string, std::string> drills;  // marks by drill
-  std::optional<Node> attendance;             // the entries as sent
+  std::map<std::string, DrillMarks> drills;
+  std::optional<Node> attendance;  // the entries as sent
   std::optional<Node> wrap_up;
   std::optional<Node> confirmed;
   std::vector<Node> visits;

@@ -62,10 +62,13 @@ std::int64_t not_to_count(const State& state, const SessionState& session) {
                        [&](const Node& player) { return !may_count(state, player.text); });
 }
 
-std::string drills_marked(const SessionState& session, std::string_view mark) {
+bool was_skipped(const DrillMarks& marks) { return marks.done == "skipped"; }
+bool needs_help(const DrillMarks& marks) { return marks.needs_help; }
+
+std::string drills_marked(const SessionState& session, bool (*is_it)(const DrillMarks&)) {
   std::string out;
-  for (const auto& [drill, marked] : session.drills) {
-    if (marked == mark) out += (out.empty() ? "" : "; ") + drill;
+  for (const auto& [drill, marks] : session.drills) {
+    if (is_it(marks)) out += (out.empty() ? "" : "; ") + drill;
   }
   return out;
 }
@@ -105,7 +108,7 @@ std::string sessions_sheet(const State& state, const SheetDays& days) {
                 : happened == "cut-short" ? "cut short"
                                           : "held",
                 missed || minutes == "0" ? "" : minutes, missed ? "" : text_in(session.wrap_up, "did_it"),
-                missed ? "" : drills_marked(session, "skipped"), text_in(session.wrap_up, "note")});
+                missed ? "" : drills_marked(session, was_skipped), text_in(session.wrap_up, "note")});
   }
   return out;
 }
@@ -144,7 +147,7 @@ EvidenceSheet hours_sheet(const State& state, const SheetDays& days, const std::
                                       : "training",
                      whole_in(session.confirmed, "minutes"), counted ? std::to_string(*counted - off) : "",
                      warm_up_word(session), missed ? "" : whole_in(session.wrap_up, "minutes"),
-                     missed ? "" : drills_marked(session, "skipped"), drills_marked(session, "needs-help"),
+                     missed ? "" : drills_marked(session, was_skipped), drills_marked(session, needs_help),
                      confirmed ? "yes" : ""});
   }
   return out;

@@ -78,8 +78,8 @@ class Reader {
     constexpr int kSecondsInMinute = 60;
     const auto slot_minutes = static_cast<int>(slot.length.count / kSecondsInMinute);
     if (minutes && *minutes >= 1) out.minutes = std::min(*minutes, slot_minutes);
-    for (const auto& [drill, mark] : session.drills) {
-      if (mark != "skipped") continue;
+    for (const auto& [drill, marks] : session.drills) {
+      if (marks.done != "skipped") continue;
       if (was_planned_(squad, slot.date, slot.start, drill)) {
         out.left_out.push_back(drill);
       } else {

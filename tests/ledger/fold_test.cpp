@@ -54,12 +54,25 @@ TEST(LedgerFold, AnEveningFromStartToWrapUp) {
   });
   const SessionState& session = only_session(state);
   EXPECT_TRUE(session.started);
-  EXPECT_EQ(session.drills, (std::map<std::string, std::string>{{"side-plank", "done"}}));
+  EXPECT_EQ(session.drills, (std::map<std::string, DrillMarks>{{"side-plank", {"done", "", false}}}));
   EXPECT_EQ(session.attendance->find("there")->integer, 14);
   EXPECT_EQ(session.wrap_up->find("did_it")->text, "most");
   EXPECT_FALSE(session.twice);
   EXPECT_TRUE(state.gaps.empty());
   EXPECT_TRUE(state.odd.empty());
+}
+
+TEST(LedgerFold, OfADrillEachThingThatWasMarkedStands) {
+  const auto marked = [](unsigned n, const std::string& mark) {
+    return received(n, entry(n, "drill-marked", about_session(R"("drill":"side-plank","mark":")" + mark + "\"")));
+  };
+  const auto marks = [](const std::vector<Received>& entries) {
+    return only_session(folded(entries)).drills.at("side-plank");
+  };
+  const std::vector<Received> all = {marked(1, "easier"), marked(2, "needs-help"), marked(3, "done")};
+  EXPECT_EQ(marks(all), (DrillMarks{"done", "easier", true}));
+  EXPECT_EQ(marks({all[0], all[2], marked(4, "harder")}), (DrillMarks{"done", "harder", false}));
+  EXPECT_EQ(marks({all[2], marked(4, "skipped")}), (DrillMarks{"skipped", "", false}));
 }
 
 TEST(LedgerFold, TheReceiversNumberOrdersNotTheDevicesClock) {
