@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/cli/venue_matter.h"
+#include "core/plan/reason_words.h"
 
 namespace lanework::cli {
 namespace {
@@ -78,12 +79,13 @@ const char* mark_word(session::ChangeKind kind) {
 }
 
 // A reason that several changes share stands once, beside the strip, and not in every drill.
-draw::MarkMatter mark_of(int drill, const std::vector<session::Change>& changes) {
+draw::MarkMatter mark_of(int drill, const std::vector<session::Change>& changes,
+                         const catalogue::Catalogue& catalogue) {
   for (const session::Change& change : changes) {
     if (change.drill != drill || change.kind == session::ChangeKind::kLeftOut) continue;
     const auto sharing = std::count_if(changes.begin(), changes.end(),
                                        [&](const session::Change& other) { return other.why == change.why; });
-    return {mark_word(change.kind), sharing > 1 ? "" : change.why};
+    return {mark_word(change.kind), sharing > 1 ? "" : plan::words(change.why, catalogue)};
   }
   return {};
 }
@@ -95,7 +97,7 @@ std::vector<std::string> change_lines(const plan::Plan& plan, const EveningMatte
     std::string left_out;
     int marked = 0;
     for (const session::Change& change : plan.session.changes) {
-      if (change.why != group.why) continue;
+      if (change.why != group.reason) continue;
       const std::string& name = matter.catalogue.drills[static_cast<std::size_t>(change.drill)].name;
       if (change.kind == session::ChangeKind::kLeftOut) {
         left_out += (left_out.empty() ? "" : ", ") + name;
@@ -136,7 +138,7 @@ draw::DrillMatter drill_matter(const session::Item& item, const clock::SessionLi
   for (const catalogue::Need need : drill.needs) out.needs.push_back(need_in_words(need));
   for (const catalogue::Need need : rung.needs) out.needs.push_back(need_in_words(need));
   out.figure = &catalogue::figure_on(drill, rung);
-  out.mark = mark_of(item.drill, answer.plan.session.changes);
+  out.mark = mark_of(item.drill, answer.plan.session.changes, matter.catalogue);
   return out;
 }
 
@@ -272,7 +274,8 @@ draw::CardMatter card_matter(const PlanAnswer& answer, const EveningMatter& matt
   out.changes = evening.remarks;
   for (std::string& line : change_lines(plan, matter)) out.changes.push_back(std::move(line));
   for (const plan::Uncovered& family : plan.uncovered) {
-    out.not_covered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);
+    out.not_covered.push_back(matter.catalogue.family(family.family).name + ": " +
+                              plan::words(family.cure, matter.catalogue));
   }
   out.stop_always = kStopAlways;
   out.danger_signs = danger_signs();

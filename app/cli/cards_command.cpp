@@ -17,6 +17,7 @@
 #include "app/cli/planned_evening.h"
 #include "app/cli/share_out.h"
 #include "app/cli/venue_matter.h"
+#include "core/plan/reason_words.h"
 
 namespace lanework::cli {
 namespace {
@@ -134,7 +135,9 @@ Done print(const ClubPlan& plan, const CardsFlags& flags, const Tonight& tonight
   const door::PlanAnswer answer = door::answer_plan(matter.value(), workspace);
   if (answer.plan.outcome == plan::Outcome::kInfeasible) {
     done.no_session = job.squad->id + " on " + job.stem + ": nothing fits";
-    for (const std::string& demand : answer.plan.conflict.demands) done.no_session += "; " + demand;
+    for (const plan::Demand& demand : answer.plan.conflict.demands) {
+      done.no_session += "; " + plan::words(demand, matter.value().catalogue);
+    }
     return done;
   }
   const auto slip = door::answer_slip(matter.value(), answer);

@@ -1,6 +1,7 @@
 #include "app/cli/print_plan.h"
 
 #include "app/cli/columns.h"
+#include "core/plan/reason_words.h"
 
 namespace lanework::cli {
 namespace {
@@ -59,9 +60,11 @@ std::string no_session_text(const session::Evening& evening) {
   return "\nNo session tonight.\n" + list("Why", evening.remarks) + "\nLocal rules and licensed practice come first.\n";
 }
 
-std::string infeasible_text(const PlanAnswer& answer) {
-  return list("No session keeps all of these:", answer.plan.conflict.demands) +
-         "\nWay out: " + answer.plan.conflict.way_out + ".\n";
+std::string infeasible_text(const PlanAnswer& answer, const catalogue::Catalogue& catalogue) {
+  std::vector<std::string> demands;
+  for (const plan::Demand& demand : answer.plan.conflict.demands) demands.push_back(plan::words(demand, catalogue));
+  return list("No session keeps all of these:", demands) +
+         "\nWay out: " + plan::words(answer.plan.conflict.ways_out, catalogue) + ".\n";
 }
 
 }  // namespace
@@ -69,7 +72,7 @@ std::string infeasible_text(const PlanAnswer& answer) {
 std::string plan_text(const PlanAnswer& answer, const EveningMatter& matter) {
   std::string out = heading(matter);
   if (!matter.evening.no_session.empty()) return out + no_session_text(matter.evening);
-  if (answer.plan.outcome == plan::Outcome::kInfeasible) return out + infeasible_text(answer);
+  if (answer.plan.outcome == plan::Outcome::kInfeasible) return out + infeasible_text(answer, matter.catalogue);
   out += "Done by " + door::clock_time(matter.evening, answer.time.simulated_median) + ", nine nights in ten by " +
          door::clock_time(matter.evening, answer.time.nine_in_ten) + ". Players move " +
          std::to_string(answer.time.moving_permille / 10) + " % of the time.\n\n";
@@ -82,12 +85,13 @@ std::string plan_text(const PlanAnswer& answer, const EveningMatter& matter) {
   }
   std::vector<std::string> uncovered;
   for (const plan::Uncovered& family : answer.plan.uncovered) {
-    uncovered.push_back(matter.catalogue.family(family.family).name + ": " + family.cure);
+    uncovered.push_back(matter.catalogue.family(family.family).name + ": " +
+                        plan::words(family.cure, matter.catalogue));
   }
   out += list("Not covered tonight", uncovered);
   std::vector<std::string> prices;
   for (const plan::MinutePrice& price : answer.plan.prices) {
-    prices.push_back(std::to_string(price.minutes) + " min more: " + price.buys);
+    prices.push_back(std::to_string(price.minutes) + " min more: " + plan::words(price, matter.catalogue));
   }
   out += list("What more time would buy", prices);
   out += "\nLoads: " + loads_line(answer.plan) + ".\n";

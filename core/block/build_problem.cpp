@@ -308,7 +308,7 @@ class ProblemBuilder {
     session::Session routine;
     for (const catalogue::RoutineLine& line : outline_.routine->lines) {
       const catalogue::Drill& drill = catalogue_.drills[static_cast<std::size_t>(line.drill)];
-      if (plan::barred_because(drill, line.rung, evening).empty())
+      if (!plan::barred_because(drill, line.rung, evening))
         routine.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}, {}});
     }
     return clock::moment_margin(clock::session_lines(routine, catalogue_, evening));

@@ -89,7 +89,7 @@ class RungProposer {
     if (rung >= static_cast<int>(drill_at(drill).rungs.size())) return false;
     return std::any_of(
         outline_.evenings.begin() + static_cast<std::ptrdiff_t>(past_.size()), outline_.evenings.end(),
-        [&](const session::Evening& evening) { return plan::barred_because(drill_at(drill), rung, evening).empty(); });
+        [&](const session::Evening& evening) { return !plan::barred_because(drill_at(drill), rung, evening); });
   }
 
   // For the last week of the block.

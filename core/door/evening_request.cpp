@@ -179,18 +179,22 @@ Result<catalogue::CatalogueDocuments> catalogue_documents_of(const Node& request
   return out;
 }
 
+Node catalogue_node(const catalogue::CatalogueDocuments& documents) {
+  Node catalogue = Node::make_table();
+  Node drills = Node::make_array();
+  for (const Document& drill : documents.drills) drills.items.push_back(drill.root);
+  catalogue.set("drills", std::move(drills));
+  catalogue.set("families", documents.families.root);
+  catalogue.set("limits", documents.limits.root);
+  catalogue.set("gaits", documents.gaits.root);
+  catalogue.set("sources", documents.sources.root);
+  return catalogue;
+}
+
 Node request_of(const std::string& name, const EveningDocuments& documents) {
   Node request = Node::make_table();
   request.set("request", Node::make_text(name));
-  Node catalogue = Node::make_table();
-  Node drills = Node::make_array();
-  for (const Document& drill : documents.catalogue.drills) drills.items.push_back(drill.root);
-  catalogue.set("drills", std::move(drills));
-  catalogue.set("families", documents.catalogue.families.root);
-  catalogue.set("limits", documents.catalogue.limits.root);
-  catalogue.set("gaits", documents.catalogue.gaits.root);
-  catalogue.set("sources", documents.catalogue.sources.root);
-  request.set("catalogue", std::move(catalogue));
+  request.set("catalogue", catalogue_node(documents.catalogue));
   request.set("routine", documents.routine.root);
   request.set("strip", documents.strip.root);
   request.set("squad", documents.squad.root);

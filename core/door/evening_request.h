@@ -43,6 +43,7 @@ Result<EveningMatter> read_evening(EveningDocuments documents, catalogue::Catalo
 // that is held, the documents' own is empty.
 Result<EveningDocuments> documents_of(const Node& request);
 Result<catalogue::CatalogueDocuments> catalogue_documents_of(const Node& request);
+Node catalogue_node(const catalogue::CatalogueDocuments& documents);
 Node request_of(const std::string& name, const EveningDocuments& documents);
 
 }  // namespace lanework::door

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <string>
 
+#include "core/door/reason_answer.h"
+#include "core/plan/reason_words.h"
+
 namespace lanework::door {
 namespace {
 
@@ -52,7 +55,8 @@ Node change_node(const session::Change& change, const EveningMatter& matter) {
   node.set("drill", text(drill_at(matter, change.drill).id));
   node.set("from", text(change_from(change, matter.catalogue)));
   node.set("to", text(change_to(change, matter.catalogue)));
-  node.set("why", text(change.why));
+  node.set("why", text(plan::words(change.why, matter.catalogue)));
+  node.set("reason", door::to_node(change.why, matter.catalogue));
   return node;
 }
 
@@ -100,10 +104,22 @@ Node breaks_node(const session::Breaks& breaks) {
   return node;
 }
 
-Node texts_node(const std::vector<std::string>& texts) {
+template <class Values>
+Node nodes_of(const Values& values, const catalogue::Catalogue& catalogue) {
   Node list = Node::make_array();
-  for (const std::string& line : texts) list.items.push_back(text(line));
+  for (const auto& value : values) list.items.push_back(door::to_node(value, catalogue));
   return list;
+}
+
+Node conflict_node(const plan::Conflict& conflict, const catalogue::Catalogue& catalogue) {
+  Node node = Node::make_table();
+  Node demands = Node::make_array();
+  for (const plan::Demand& demand : conflict.demands) demands.items.push_back(text(plan::words(demand, catalogue)));
+  node.set("conflict", std::move(demands));
+  node.set("demands", nodes_of(conflict.demands, catalogue));
+  node.set("way_out", text(plan::words(conflict.ways_out, catalogue)));
+  node.set("ways_out", nodes_of(conflict.ways_out, catalogue));
+  return node;
 }
 
 void add_reasons(Node& node, const plan::Plan& plan, const EveningMatter& matter) {
@@ -114,7 +130,8 @@ void add_reasons(Node& node, const plan::Plan& plan, const EveningMatter& matter
   for (const plan::Uncovered& family : plan.uncovered) {
     Node row = Node::make_table();
     row.set("family", text(family_word(family.family)));
-    row.set("cure", text(family.cure));
+    row.set("cure", text(plan::words(family.cure, matter.catalogue)));
+    row.set("reason", door::to_node(family.cure, matter.catalogue));
     uncovered.items.push_back(std::move(row));
   }
   node.set("uncovered", std::move(uncovered));
@@ -123,7 +140,8 @@ void add_reasons(Node& node, const plan::Plan& plan, const EveningMatter& matter
   for (const plan::MinutePrice& price : plan.prices) {
     Node row = Node::make_table();
     row.set("minutes", number(price.minutes));
-    row.set("buys", text(price.buys));
+    row.set("buys", text(plan::words(price, matter.catalogue)));
+    row.set("gains", nodes_of(price.buys, matter.catalogue));
     prices.items.push_back(std::move(row));
   }
   node.set("minute_prices", std::move(prices));
@@ -162,10 +180,7 @@ Node to_node(const PlanAnswer& answer, const EveningMatter& matter) {
   if (optimal) {
     add_reasons(node, plan, matter);
   } else {
-    Node conflict = Node::make_table();
-    conflict.set("conflict", texts_node(plan.conflict.demands));
-    conflict.set("way_out", text(plan.conflict.way_out));
-    node.set("infeasible", std::move(conflict));
+    node.set("infeasible", conflict_node(plan.conflict, matter.catalogue));
   }
   node.set("restrictions_as_known", text(matter.restrictions.as_known));
   return node;
@@ -234,8 +249,10 @@ std::string change_sentence(const session::Change& change, const catalogue::Cata
 std::vector<ReasonedChanges> changes_by_reason(const plan::Plan& plan, const EveningMatter& matter) {
   std::vector<ReasonedChanges> out;
   for (const session::Change& change : plan.session.changes) {
-    auto group = std::find_if(out.begin(), out.end(), [&](const ReasonedChanges& g) { return g.why == change.why; });
-    if (group == out.end()) group = out.insert(out.end(), {change.why, {}});
+    auto group = std::find_if(out.begin(), out.end(), [&](const ReasonedChanges& g) { return g.reason == change.why; });
+    if (group == out.end()) {
+      group = out.insert(out.end(), {change.why, plan::words(change.why, matter.catalogue), {}});
+    }
     group->lines.push_back(change_sentence(change, matter.catalogue));
   }
   return out;

@@ -29,6 +29,7 @@ std::string change_to(const session::Change& change, const catalogue::Catalogue&
 std::string change_sentence(const session::Change& change, const catalogue::Catalogue& catalogue);
 // Changes that share a reason stand under it, in the order they were made.
 struct ReasonedChanges {
+  session::Reason reason;
   std::string why;                 // 'the routine needs 18 min 29 s, the slot is 15 min'
   std::vector<std::string> lines;  // change_sentence of each
 };

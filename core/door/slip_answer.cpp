@@ -48,6 +48,29 @@ const char* taking_part_word(people::TakingPart part) {
   return "";
 }
 
+const char* swap_word(people::SwapKind kind) {
+  switch (kind) {
+    case people::SwapKind::kSameDrill:
+      return "same-drill";
+    case people::SwapKind::kOtherDrill:
+      return "other-drill";
+    case people::SwapKind::kNothing:
+      return "nothing";
+  }
+  return "";
+}
+
+Node does_node(const people::Swap& swap, const catalogue::Catalogue& catalogue) {
+  const catalogue::Drill& drill = catalogue.drills[static_cast<std::size_t>(swap.drill)];
+  const catalogue::DoseStep& step = drill.dose.steps[static_cast<std::size_t>(swap.dose)];
+  Node out = Node::make_table();
+  out.set("drill", Node::make_text(drill.id));
+  out.set("rung", Node::make_text(drill.rungs[static_cast<std::size_t>(swap.rung)].key));
+  out.set("sets", Node::make_integer(step.sets));
+  out.set("amount", Node::make_integer(step.amount));
+  return out;
+}
+
 Node ids(const std::vector<int>& positions, const Slip& slip) {
   Node list = Node::make_array();
   for (const int p : positions) list.items.push_back(Node::make_text(slip.players[static_cast<std::size_t>(p)].id));
@@ -72,6 +95,8 @@ Node swaps_node(const people::PlayerSwaps& player, const EveningMatter& matter, 
     Node row = Node::make_table();
     row.set("instead_of", Node::make_text(matter.catalogue.drills[static_cast<std::size_t>(item.drill)].id));
     row.set("instruction", Node::make_text(swap.instruction));
+    row.set("kind", Node::make_text(swap_word(swap.kind)));
+    if (swap.drill >= 0) row.set("does", does_node(swap, matter.catalogue));
     list.items.push_back(std::move(row));
   }
   node.set("swaps", std::move(list));
@@ -134,7 +159,7 @@ Result<Slip> answer_slip(const EveningMatter& matter, const PlanAnswer& plan) {
   setting.time_of = [&](int drill, int rung, int dose) -> std::int64_t {
     const catalogue::Drill& candidate = matter.catalogue.drills[static_cast<std::size_t>(drill)];
     const bool possible =
-        candidate.formation != catalogue::Formation::kPairs && plan::barred_because(candidate, rung, one).empty();
+        candidate.formation != catalogue::Formation::kPairs && !plan::barred_because(candidate, rung, one);
     return possible ? rounded_up(clock::drill_time(matter.catalogue, candidate, rung, dose, one).total()).count : -1;
   };
   setting.landings_of = [&](int drill, int rung, int dose) -> std::int64_t {

@@ -10,76 +10,71 @@ namespace {
 using catalogue::Drill;
 using catalogue::Formation;
 using catalogue::Need;
+using session::Bar;
 using session::Evening;
 
-std::string missing_need(Need need, const Evening& evening) {
+std::optional<Bar> missing_need(Need need, const Evening& evening) {
   const int players = evening.turnout;
+  const auto lacks = [need](bool there, int count = 0) {
+    return there ? std::nullopt : std::optional<Bar>(session::Lacks{need, count});
+  };
   switch (need) {
     case Need::kPartner:
-      return players < 2 ? "it needs a partner" : "";
+      return lacks(players >= 2);
     case Need::kWall:
-      return evening.strip.wall ? "" : "it needs a wall";
+      return lacks(evening.strip.wall);
     case Need::kBallEach:
-      return evening.kit.balls >= players ? "" : "it needs a ball each: " + std::to_string(players) + " balls";
+      return lacks(evening.kit.balls >= players, players);
     case Need::kBallAPair:
-      return evening.kit.balls >= (players + 1) / 2
-                 ? ""
-                 : "it needs a ball a pair: " + std::to_string((players + 1) / 2) + " balls";
+      return lacks(evening.kit.balls >= (players + 1) / 2, (players + 1) / 2);
     case Need::kMat:
-      return evening.kit.mats >= players ? "" : "it needs a mat each";
+      return lacks(evening.kit.mats >= players);
     case Need::kSoftGround:
-      return evening.strip.soft_ground || evening.kit.mats >= players ? "" : "it needs soft ground";
+      return lacks(evening.strip.soft_ground || evening.kit.mats >= players);
     case Need::kLine:
-      return evening.strip.line ? "" : "it needs a painted line";
+      return lacks(evening.strip.line);
   }
-  return "";
+  return {};
 }
 
-std::string wrong_place(const Drill& drill, const Evening& evening) {
+std::optional<Bar> wrong_place(const Drill& drill, const Evening& evening) {
   for (const catalogue::Surface surface : drill.not_on) {
     const auto& here = evening.strip.surface;
-    if (std::find(here.begin(), here.end(), surface) != here.end()) {
-      const std::string word(catalogue::word(catalogue::surface_words(), surface));
-      return surface == catalogue::Surface::kDark ? "it is not done in the dark"
-                                                  : "it is not done on " + word + " ground";
-    }
+    if (std::find(here.begin(), here.end(), surface) != here.end()) return session::WrongSurface{surface};
   }
-  if (drill.formation != Formation::kLane) return "";
+  if (drill.formation != Formation::kLane) return {};
   if (evening.strip.lane_length < drill.lane.least_lane) {
-    return "it needs a lane of " + std::to_string((drill.lane.least_lane.count + 999) / 1000) + " m";
+    return session::LaneTooShort{static_cast<int>((drill.lane.least_lane.count + 999) / 1000)};
   }
   const int cones = 2 * evening.strip.lanes;
-  if (evening.kit.cones < cones && !evening.strip.line) {
-    return "its lanes need " + std::to_string(cones) + " cones or painted lines";
-  }
-  return "";
+  if (evening.kit.cones < cones && !evening.strip.line) return session::TooFewCones{cones};
+  return {};
 }
 
 }  // namespace
 
-std::string barred_because(const Drill& drill, int rung_index, const Evening& evening) {
+std::optional<Bar> barred_because(const Drill& drill, int rung_index, const Evening& evening) {
   const catalogue::Rung& rung = drill.rungs[static_cast<std::size_t>(rung_index)];
-  if (std::find(evening.bans.begin(), evening.bans.end(), drill.id) != evening.bans.end())
-    return "it is banned tonight";
+  if (std::find(evening.bans.begin(), evening.bans.end(), drill.id) != evening.bans.end()) return session::Banned{};
   const int floor = std::max(drill.age_from, rung.age_from);
-  if (evening.age < floor) return "it is for players of " + std::to_string(floor) + " and older";
-  if (evening.age > drill.age_to) return "it is for players up to " + std::to_string(drill.age_to);
-  if (!people::permits_all(evening.restrictions, drill, rung)) return "the whole squad is held back from it";
+  if (evening.age < floor) return session::TooYoung{floor};
+  if (evening.age > drill.age_to) return session::TooOld{drill.age_to};
+  if (!people::permits_all(evening.restrictions, drill, rung)) return session::SquadHeldBack{};
   for (const Need need : drill.needs) {
-    if (std::string missing = missing_need(need, evening); !missing.empty()) return missing;
+    if (const std::optional<Bar> missing = missing_need(need, evening)) return missing;
   }
   for (const Need need : rung.needs) {
-    if (std::string missing = missing_need(need, evening); !missing.empty()) return missing;
+    if (const std::optional<Bar> missing = missing_need(need, evening)) return missing;
   }
   return wrong_place(drill, evening);
 }
 
-std::string barred_because(const Drill& drill, const Evening& evening) {
-  std::string first;
+std::optional<Bar> barred_because(const Drill& drill, const Evening& evening) {
+  std::optional<Bar> first;
   for (int rung = 0; rung < static_cast<int>(drill.rungs.size()); ++rung) {
-    std::string reason = barred_because(drill, rung, evening);
-    if (reason.empty()) return "";
-    if (first.empty()) first = std::move(reason);
+    std::optional<Bar> reason = barred_because(drill, rung, evening);
+    if (!reason) return {};
+    if (!first) first = reason;
   }
   return first;
 }

@@ -44,7 +44,7 @@ class CandidateFinder {
   [[nodiscard]] std::vector<int> open_rungs(const Drill& drill, int most) const {
     std::vector<int> rungs;
     for (int r = 0; r <= most; ++r) {
-      if (barred_because(drill, r, evening_).empty()) rungs.push_back(r);
+      if (!barred_because(drill, r, evening_)) rungs.push_back(r);
     }
     return rungs;
   }
@@ -104,7 +104,7 @@ class CandidateFinder {
     if (!pin.rung.empty()) {
       const int rung = catalogue::rung_index(*drill, pin.rung);
       at->rungs.clear();
-      if (barred_because(*drill, rung, evening_).empty()) at->rungs = {rung};
+      if (!barred_because(*drill, rung, evening_)) at->rungs = {rung};
     }
     if (at->routine_line < 0 && new_eccentric_too_late(catalogue_, evening_, *drill)) at->rungs.clear();
     if (pin.sets > 0) at->doses = {catalogue::dose_index(*drill, pin.sets, pin.amount)};

@@ -5,7 +5,6 @@
 #include "core/clock/clock.h"
 #include "core/clock/saving.h"
 #include "core/plan/availability.h"
-#include "core/plan/duration_words.h"
 #include "core/plan/infeasible.h"
 #include "core/plan/keep_slot.h"
 
@@ -13,13 +12,14 @@ namespace lanework::plan {
 namespace {
 
 using catalogue::Drill;
+using session::Bar;
 using session::Change;
 using session::ChangeKind;
+using session::Reason;
 
 constexpr int kNoCeiling = 1'000'000'000;
 constexpr int kNoHurry = 7200;
 constexpr std::array<int, 3> kPricedMinutes = {1, 3, 5};
-constexpr std::size_t kMostBought = 3;  // things named in one sentence
 // A longer session needs a larger margin: what covers a family is sought from the time at tonight's margin on, in
 // steps of so many seconds.
 constexpr int kSlotStepSeconds = 10;
@@ -41,7 +41,7 @@ class Explainer {
     const Objective& objective = plan_.solution.evaluation.objective;
     if (objective.uncovered + objective.shortfall + objective.changes == 0) return;
     for (const int minutes : kPricedMinutes) {
-      std::string buys = bought_by(minutes);
+      std::vector<Gain> buys = bought_by(minutes);
       if (!buys.empty()) plan_.prices.push_back({minutes, std::move(buys)});
     }
   }
@@ -54,7 +54,7 @@ class Explainer {
   KernelWorkspace& workspace_;
   std::optional<Solution> unhurried_;  // with all the time in the world
   std::optional<Solution> unlimited_;  // without youth ceilings
-  std::string time_words_;
+  std::optional<session::NoTime> no_time_;
 
   [[nodiscard]] const Drill& drill_of(std::size_t i) const {
     return catalogue_.drills[static_cast<std::size_t>(plan_.problem.drills[i].drill)];
@@ -117,101 +117,99 @@ class Explainer {
     return option != nullptr && option->rung == line_of(i).rung && option->dose == line_of(i).dose;
   }
 
-  std::string why_rung(std::size_t i, int rung) {
-    std::string reason = barred_because(drill_of(i), rung, evening_);
-    return reason.empty() ? why_changed(i) : reason;
+  Reason why_rung(std::size_t i, int rung) {
+    const std::optional<Bar> bar = barred_because(drill_of(i), rung, evening_);
+    return bar ? Reason(*bar) : why_changed(i);
   }
 
-  std::string why_changed(std::size_t i) {
+  Reason why_changed(std::size_t i) {
     if (plan_.problem.drills[i].options.empty()) return why_closed(i);
-    if (as_routine(unhurried_, i)) return time_words();
-    if (as_routine(unlimited_, i)) return ceiling_words(i);
-    if (evening_.more_than_routine || evening_.free_composition) return "more of another drill is wanted";
-    return time_words() + ", and youth ceilings hold";
+    if (as_routine(unhurried_, i)) return no_time();
+    if (as_routine(unlimited_, i)) return kept_ceiling(i);
+    if (evening_.more_than_routine || evening_.free_composition) return session::MoreOfAnother{};
+    return session::TimeAndCeilings{no_time()};
   }
 
   // A drill of the routine without a way of doing it. A harder rung that would be allowed is no way.
-  [[nodiscard]] std::string why_closed(std::size_t i) const {
-    std::string reason = barred_because(drill_of(i), evening_);
-    if (reason.empty()) reason = barred_because(drill_of(i), line_of(i).rung, evening_);
-    return reason.empty() ? "no way of doing it keeps tonight's ceilings" : reason;
+  [[nodiscard]] Bar why_closed(std::size_t i) const {
+    std::optional<Bar> bar = barred_because(drill_of(i), evening_);
+    if (!bar) bar = barred_because(drill_of(i), line_of(i).rung, evening_);
+    return bar.value_or(session::NoneKeepsCeilings{});
   }
 
-  std::string time_words() {
-    if (!time_words_.empty()) return time_words_;
+  session::NoTime no_time() {
+    if (no_time_) return *no_time_;
     session::Session whole;
     for (const catalogue::RoutineLine& line : routine_.lines) {
-      if (barred_because(catalogue_.drills[static_cast<std::size_t>(line.drill)], line.rung, evening_).empty()) {
+      if (!barred_because(catalogue_.drills[static_cast<std::size_t>(line.drill)], line.rung, evening_)) {
         whole.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}, {}});
       }
     }
     const std::vector<clock::SessionLine> lines = clock::session_lines(whole, catalogue_, evening_);
     const Seconds needed = clock::planned_time(lines) + clock::moment_margin(lines);
     if (needed > evening_.slot) {
-      const Seconds breaks = evening_.breaks.total();
-      time_words_ = "the routine " +
-                    (breaks.count > 0 ? "with breaks of " + in_words(breaks.count) + " " : std::string()) + "needs " +
-                    in_words(needed.count) + ", the slot is " + in_words(evening_.slot.count);
+      no_time_ = session::SlotTooShort{needed, evening_.slot, evening_.breaks.total()};
     } else {
-      time_words_ = "to make room for " + not_of_the_routine();
+      no_time_ = not_of_the_routine();
     }
-    return time_words_;
+    return *no_time_;
   }
 
   // The drills of this session that the routine does not have.
-  [[nodiscard]] std::string not_of_the_routine() const {
-    std::string names;
+  [[nodiscard]] session::RoomFor not_of_the_routine() const {
+    session::RoomFor out;
     for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) {
       if (plan_.problem.drills[i].routine_line >= 0 || plan_.solution.choice[i] < 0) continue;
-      names += (names.empty() ? "" : " and ") + drill_of(i).name;
+      out.drills.push_back(plan_.problem.drills[i].drill);
     }
-    return names.empty() ? "the doses asked for" : names;
+    return out;
   }
 
-  [[nodiscard]] std::string ceiling_words(std::size_t i) const {
+  [[nodiscard]] Reason kept_ceiling(std::size_t i) const {
     for (std::size_t l = 0; l < 3; ++l) {
       const bool has_load = std::any_of(plan_.problem.drills[i].options.begin(), plan_.problem.drills[i].options.end(),
                                         [&](const Option& o) { return o.loads[l] > 0; });
       if (!has_load || !plan_.solution.in_state[l]) continue;
-      return std::string("keeps ") + load_words(static_cast<Load>(l)) + " at " +
-             std::to_string(plan_.problem.ceiling[l] / 1000) + " or fewer, the ceiling at age " +
-             std::to_string(evening_.age) + match_words();
+      return session::KeepsCeiling{static_cast<Load>(l), plan_.problem.ceiling[l] / 1000, evening_.age, near_match()};
     }
-    return "keeps within the youth ceilings" + match_words();
+    return session::KeepsCeilings{near_match()};
   }
-  [[nodiscard]] std::string match_words() const {
-    if (!evening_.days_to_match || *evening_.days_to_match > 2) return "";
-    if (*evening_.days_to_match == 0) return " on a match day";
-    return *evening_.days_to_match == 1 ? " the day before a match" : " two days before a match";
+  [[nodiscard]] std::optional<int> near_match() const {
+    constexpr int kNear = 2;
+    return evening_.days_to_match && *evening_.days_to_match <= kNear ? evening_.days_to_match : std::nullopt;
   }
 
-  [[nodiscard]] std::string why_new(std::size_t i) const {
+  [[nodiscard]] Reason why_new(std::size_t i) const {
     const Drill& drill = drill_of(i);
-    if (plan_.problem.drills[i].pinned) return "it is pinned";
+    if (plan_.problem.drills[i].pinned) return session::Pinned{};
     for (std::size_t j = 0; j < plan_.problem.drills.size(); ++j) {
       const ProblemDrill& other = plan_.problem.drills[j];
       if (other.routine_line < 0 || !other.options.empty() || drill_of(j).family != drill.family) continue;
-      return drill_of(j).name + " cannot be done, " + why_closed(j);
+      return session::StandsIn{other.drill, why_closed(j)};
     }
-    return "covers " + catalogue_.family(drill.family).name;
+    return session::Covers{drill.family};
   }
 
-  std::string cure(const FamilyDemand& family) {
+  // The first drill of the family, with its reason.
+  [[nodiscard]] NoneCanBeDone none_can_be_done(catalogue::Family family) const {
+    const auto first = std::find_if(catalogue_.drills.begin(), catalogue_.drills.end(),
+                                    [&](const Drill& drill) { return drill.family == family; });
+    if (first == catalogue_.drills.end()) return {-1, {}};
+    return {static_cast<int>(first - catalogue_.drills.begin()), barred_because(*first, evening_)};
+  }
+
+  Cure cure(const FamilyDemand& family) {
     bool any_option = false;
-    std::string reason;
     for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) {
       if (drill_of(i).family == family.family && !plan_.problem.drills[i].options.empty()) any_option = true;
     }
-    for (const Drill& drill : catalogue_.drills) {
-      if (drill.family == family.family && reason.empty()) reason = drill.name + ": " + barred_because(drill, evening_);
-    }
-    if (!any_option) return "no drill of it can be done tonight (" + reason + ")";
+    if (!any_option) return none_can_be_done(family.family);
     const int budget = least_budget(plan_.problem, workspace_, [&](const Solution& s) { return covered(s, family); });
     if (budget < 0) return kept_out_by(family);
     int more = budget - plan_.problem.budget;
     for (int step = 0; step < kMostSlotSteps; ++step, more += kSlotStepSeconds) {
       const std::optional<Solution> longer = with_more(more);
-      if (longer && covered(*longer, family)) return "with " + in_words(more) + " more it would be covered";
+      if (longer && covered(*longer, family)) return MoreTime{Seconds(more)};
     }
     return kept_out_by(family);
   }
@@ -225,44 +223,36 @@ class Explainer {
   }
 
   // What keeps a family out whatever the time.
-  std::string kept_out_by(const FamilyDemand& family) {
+  Cure kept_out_by(const FamilyDemand& family) {
     Problem problem = plan_.problem;
     problem.ceiling[static_cast<std::size_t>(Load::kNewDrills)] = kNoCeiling;
     const std::optional<Solution> any_new = solve(problem, workspace_);
     const int most = plan_.problem.ceiling[static_cast<std::size_t>(Load::kNewDrills)];
-    if (any_new && covered(*any_new, family)) {
-      return "it would take a drill nobody has been taught, and " + std::to_string(most) +
-             " new ones are the most tonight";
-    }
-    return "youth ceilings or pins keep it out, whatever the time";
+    if (any_new && covered(*any_new, family)) return NobodyWasTaught{most};
+    return CeilingsOrPins{};
   }
 
-  std::string bought_by(int minutes) {
+  std::vector<Gain> bought_by(int minutes) {
     const std::optional<Solution> more = with_more(60 * minutes);
-    if (!more) return "";
-    std::vector<std::string> parts;
+    if (!more) return {};
+    std::vector<Gain> gains;
     for (const FamilyDemand& family : plan_.problem.families) {
       if (family.required && covered(*more, family) && !covered(plan_.solution, family)) {
-        parts.push_back(catalogue_.family(family.family).name + " covered");
+        gains.push_back({family.family, -1, 0});
       }
     }
-    for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) add_gain(parts, i, *more);
-    std::string out;
-    for (std::size_t p = 0; p < std::min(parts.size(), kMostBought); ++p) out += (p == 0 ? "" : ", ") + parts[p];
-    if (parts.size() > kMostBought) out += " and " + std::to_string(parts.size() - kMostBought) + " more";
-    return out;
+    for (std::size_t i = 0; i < plan_.problem.drills.size(); ++i) add_gain(gains, i, *more);
+    return gains;
   }
 
-  void add_gain(std::vector<std::string>& parts, std::size_t i, const Solution& more) const {
+  void add_gain(std::vector<Gain>& gains, std::size_t i, const Solution& more) const {
     if (plan_.problem.drills[i].routine_line < 0) return;
     const Option* now = option_of(plan_.problem, plan_.solution.choice, i);
     const Option* then = option_of(plan_.problem, more.choice, i);
     if (then == nullptr) return;
     const std::int64_t cost_now = now == nullptr ? plan_.problem.drills[i].left_out : now->changes;
     if (then->changes >= cost_now && !(now == nullptr)) return;
-    const Drill& drill = drill_of(i);
-    parts.push_back(drill.name + " " +
-                    catalogue::dose_in_words(drill, drill.dose.steps[static_cast<std::size_t>(then->dose)]));
+    gains.push_back({{}, plan_.problem.drills[i].drill, then->dose});
   }
 };
 

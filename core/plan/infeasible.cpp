@@ -4,7 +4,6 @@
 
 #include "core/plan/availability.h"
 #include "core/plan/candidates.h"
-#include "core/plan/duration_words.h"
 #include "core/plan/keep_slot.h"
 
 namespace lanework::plan {
@@ -14,7 +13,7 @@ constexpr int kNoCeiling = 1'000'000'000;
 constexpr Seconds kNoHurry{7200};
 
 // One demand that can be lifted to see whether the rest becomes possible.
-struct Demand {
+struct Liftable {
   enum class Kind { kCeiling, kPin, kSlot } kind;
   int index = 0;  // of the load, or of the problem drill
 };
@@ -25,15 +24,15 @@ struct Demanded {
   Seconds slot;
 };
 
-void lift(Demanded& demanded, const Demand& demand) {
+void lift(Demanded& demanded, const Liftable& demand) {
   switch (demand.kind) {
-    case Demand::Kind::kCeiling:
+    case Liftable::Kind::kCeiling:
       demanded.problem.ceiling[static_cast<std::size_t>(demand.index)] = kNoCeiling;
       return;
-    case Demand::Kind::kPin:
+    case Liftable::Kind::kPin:
       demanded.problem.drills[static_cast<std::size_t>(demand.index)].pinned = false;
       return;
-    case Demand::Kind::kSlot:
+    case Liftable::Kind::kSlot:
       demanded.slot = kNoHurry;
       return;
   }
@@ -52,10 +51,10 @@ class ConflictFinder {
   Conflict find() {
     const std::vector<int> barred = barred_pins();
     if (!barred.empty()) return conflict_of(barred);
-    const std::vector<Demand> needed = irreducible();
+    const std::vector<Liftable> needed = irreducible();
     Conflict conflict;
-    for (const Demand& demand : needed) conflict.demands.push_back(words(demand));
-    conflict.way_out = way_out(needed);
+    for (const Liftable& demand : needed) conflict.demands.push_back(told(demand));
+    if (std::optional<WayOut> way = way_out(needed)) conflict.ways_out.push_back(std::move(*way));
     return conflict;
   }
 
@@ -70,6 +69,8 @@ class ConflictFinder {
     return catalogue_.drills[static_cast<std::size_t>(problem_.drills[static_cast<std::size_t>(index)].drill)];
   }
 
+  [[nodiscard]] int drill_index(int index) const { return problem_.drills[static_cast<std::size_t>(index)].drill; }
+
   // Pins on drills that cannot be done here at all need no search; each is a conflict by itself.
   [[nodiscard]] std::vector<int> barred_pins() const {
     std::vector<int> barred;
@@ -82,29 +83,33 @@ class ConflictFinder {
   Conflict conflict_of(const std::vector<int>& barred) {
     Conflict conflict;
     Problem rest = problem_;
+    WayOut lift;
+    lift.barred = true;
     for (const int i : barred) {
-      conflict.demands.push_back(barred_words(drill_at(i)));
-      conflict.way_out += (conflict.way_out.empty() ? "lift the pin on " : " and on ") + drill_at(i).name;
+      conflict.demands.emplace_back(barred_pin(i));
+      lift.lift.push_back(drill_index(i));
       rest.drills[static_cast<std::size_t>(i)].pinned = false;
     }
+    conflict.ways_out.push_back(std::move(lift));
     if (possible(rest, evening_.slot)) return conflict;
-    const std::string then = ConflictFinder(rest, first_margin_, catalogue_, evening_, workspace_).find().way_out;
-    if (!then.empty()) conflict.way_out += "; the rest is too much as well: " + then;
+    const Conflict then = ConflictFinder(rest, first_margin_, catalogue_, evening_, workspace_).find();
+    conflict.ways_out.insert(conflict.ways_out.end(), then.ways_out.begin(), then.ways_out.end());
     return conflict;
   }
 
-  // 'Wall sit is pinned, but it needs a wall'; where a rung is pinned, that rung's reason.
-  [[nodiscard]] std::string barred_words(const catalogue::Drill& drill) const {
-    std::string what = drill.name + " is pinned";
-    std::string reason = barred_because(drill, evening_);
+  // Where only the pinned rung is barred, that rung's reason.
+  [[nodiscard]] PinDemand barred_pin(int index) const {
+    const catalogue::Drill& drill = drill_at(index);
+    PinDemand out{drill_index(index), -1, barred_because(drill, evening_)};
     for (const session::Pin& pin : evening_.pins) {
       const int rung = pin.drill == drill.id ? catalogue::rung_index(drill, pin.rung) : -1;
       if (rung < 0) continue;
-      if (reason.empty()) what += " at '" + drill.rungs[static_cast<std::size_t>(rung)].change + "'";
-      reason = barred_because(drill, rung, evening_);
+      if (!out.bar) out.rung = rung;
+      out.bar = barred_because(drill, rung, evening_);
     }
     // A drill that can be done has no option for one cause only.
-    return what + ", but " + (reason.empty() ? "no eccentric work is new this close to a match" : reason);
+    if (!out.bar) out.bar = session::NewEccentricNearMatch{};
+    return out;
   }
 
   bool possible(const Problem& problem, Seconds slot) {
@@ -112,16 +117,16 @@ class ConflictFinder {
   }
 
   // Strikes each demand that is not needed for the conflict; what stays is irreducible.
-  std::vector<Demand> irreducible() {
-    std::vector<Demand> all;
-    for (int l = 0; l < kLoads; ++l) all.push_back({Demand::Kind::kCeiling, l});
+  std::vector<Liftable> irreducible() {
+    std::vector<Liftable> all;
+    for (int l = 0; l < kLoads; ++l) all.push_back({Liftable::Kind::kCeiling, l});
     for (std::size_t i = 0; i < problem_.drills.size(); ++i) {
-      if (problem_.drills[i].pinned) all.push_back({Demand::Kind::kPin, static_cast<int>(i)});
+      if (problem_.drills[i].pinned) all.push_back({Liftable::Kind::kPin, static_cast<int>(i)});
     }
-    all.push_back({Demand::Kind::kSlot, 0});
+    all.push_back({Liftable::Kind::kSlot, 0});
     Demanded rest{problem_, evening_.slot};
-    std::vector<Demand> needed;
-    for (const Demand& demand : all) {
+    std::vector<Liftable> needed;
+    for (const Liftable& demand : all) {
       Demanded without = rest;
       lift(without, demand);
       if (possible(without.problem, without.slot)) {
@@ -133,39 +138,38 @@ class ConflictFinder {
     return needed;
   }
 
-  [[nodiscard]] std::string words(const Demand& demand) const {
+  [[nodiscard]] Demand told(const Liftable& demand) const {
     switch (demand.kind) {
-      case Demand::Kind::kCeiling: {
+      case Liftable::Kind::kCeiling: {
         const auto load = static_cast<Load>(demand.index);
         const int ceiling = problem_.ceiling[static_cast<std::size_t>(demand.index)];
-        if (load == Load::kNewDrills) return "at most " + std::to_string(ceiling) + " new drills in a session";
-        return "at most " + std::to_string(ceiling / 1000) + " " + load_words(load) + " at age " +
-               std::to_string(evening_.age) + (evening_.days_to_match ? " this close to the match" : "");
+        return CeilingDemand{load, load == Load::kNewDrills ? ceiling : ceiling / 1000, evening_.age,
+                             evening_.days_to_match.has_value()};
       }
-      case Demand::Kind::kPin:
-        return drill_at(demand.index).name + " is pinned";
-      case Demand::Kind::kSlot:
-        return "the slot of " + in_words(evening_.slot.count);
+      case Liftable::Kind::kPin:
+        return PinDemand{drill_index(demand.index), -1, {}};
+      case Liftable::Kind::kSlot:
+        break;
     }
-    return "";
+    return SlotDemand{evening_.slot};
   }
 
-  std::string way_out(const std::vector<Demand>& needed) {
-    std::string out;
-    for (const Demand& demand : needed) {
-      if (demand.kind != Demand::Kind::kSlot) continue;
+  std::optional<WayOut> way_out(const std::vector<Liftable>& needed) {
+    WayOut out = pins_to_lift();
+    for (const Liftable& demand : needed) {
+      if (demand.kind != Liftable::Kind::kSlot) continue;
       const int slot = least_above(static_cast<int>(evening_.slot.count),
                                    [&](int seconds) { return possible(problem_, Seconds(seconds)); });
-      if (slot > 0) out = "a slot of " + in_words(slot) + " would do; one second less would not";
+      if (slot > 0) out.slot = Seconds(slot);
     }
-    const std::string pins = pins_to_lift();
-    if (!pins.empty()) out += (out.empty() ? "lift the pin on " : "; or lift the pin on ") + pins;
+    if (!out.slot && out.lift.empty()) return {};
     return out;
   }
 
   // One pin whose lifting is enough, any of several, or else as few as a greedy search finds, the last first.
-  std::string pins_to_lift() {
-    std::string single;
+  WayOut pins_to_lift() {
+    WayOut single;
+    single.any_one_of_them = true;
     Problem lifted = problem_;
     std::vector<int> all;
     for (std::size_t i = 0; i < problem_.drills.size(); ++i) {
@@ -174,18 +178,17 @@ class ConflictFinder {
       Problem without = problem_;
       without.drills[i].pinned = false;
       lifted.drills[i].pinned = false;
-      if (possible(without, evening_.slot))
-        single += (single.empty() ? "" : " or ") + drill_at(static_cast<int>(i)).name;
+      if (possible(without, evening_.slot)) single.lift.push_back(problem_.drills[i].drill);
     }
-    if (!single.empty() || all.empty() || !possible(lifted, evening_.slot)) return single;
-    std::string several;
+    if (!single.lift.empty() || all.empty() || !possible(lifted, evening_.slot)) return single;
+    WayOut several;
     for (const int i : all) {
       Problem with = lifted;
       with.drills[static_cast<std::size_t>(i)].pinned = true;
       if (possible(with, evening_.slot)) {
         lifted = std::move(with);
       } else {
-        several += (several.empty() ? "" : " and ") + drill_at(i).name;
+        several.lift.push_back(drill_index(i));
       }
     }
     return several;

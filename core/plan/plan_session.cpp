@@ -16,7 +16,7 @@ session::Session open_routine(const catalogue::Catalogue& catalogue, const catal
   session::Session out;
   for (const catalogue::RoutineLine& line : routine.lines) {
     const catalogue::Drill& drill = catalogue.drills[static_cast<std::size_t>(line.drill)];
-    if (barred_because(drill, line.rung, evening).empty()) {
+    if (!barred_because(drill, line.rung, evening)) {
       out.items.push_back({line.drill, line.rung, line.dose, {}, {}, {}, {}});
     }
   }
@@ -29,7 +29,9 @@ Plan plan_session(const catalogue::Catalogue& catalogue, const catalogue::Routin
                   const session::Evening& evening, KernelWorkspace& workspace) {
   Plan plan;
   if (!evening.no_session.empty()) {
-    plan.conflict = {{evening.no_session}, "another day, or another place that is safe"};
+    WayOut another;
+    another.another_day = true;
+    plan.conflict = {{NoSession{evening.no_session}}, {std::move(another)}};
     return plan;
   }
   plan.problem = build_problem(catalogue, routine, evening, evening.slot);

@@ -9,12 +9,13 @@
 
 #include "core/catalogue/words.h"
 #include "core/plan/objective.h"
+#include "core/session/load.h"
 
 namespace lanework::plan {
 
-// Capped resources of a session. The first three are the youth ceilings.
-enum class Load { kContacts, kEccentric, kHardRunning, kNewDrills };
-inline constexpr int kLoads = 4;
+// Capped resources of a session.
+using session::kLoads;
+using session::Load;
 const char* load_words(Load load);  // 'contacts', 'eccentric repetitions', ...
 
 // One way of doing a drill: a rung and a dose.

@@ -1,10 +1,10 @@
 // A session: the answer of the planner, the question of the checker, the matter of the card.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "core/base/units.h"
+#include "core/session/reason.h"
 
 namespace lanework::session {
 
@@ -19,14 +19,14 @@ struct Item {
   Seconds rest{};    // breaks before it, before the change
 };
 
-// A departure from the routine, in words.
+// A departure from the routine.
 enum class ChangeKind { kSmallerDose, kLargerDose, kEasierRung, kLeftOut, kNewDrill, kHarderRung };
 struct Change {
   ChangeKind kind;
   int drill;
-  int from = 0;     // dose or rung index before
-  int to = 0;       // dose or rung index now
-  std::string why;  // 'the slot is 3 min shorter', 'needs a wall', ...
+  int from = 0;  // dose or rung index before
+  int to = 0;    // dose or rung index now
+  Reason why;
 };
 
 struct Session {

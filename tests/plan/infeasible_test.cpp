@@ -9,6 +9,7 @@
 #include <functional>
 #include <stdexcept>
 
+#include "core/plan/reason_words.h"
 #include "tests/catalogue/shipped.h"
 #include "tests/plan/referee_evenings.h"
 
@@ -50,6 +51,14 @@ Plan planned(const Evening& evening, const catalogue::Catalogue& catalogue = shi
   return plan_session(catalogue, early_teens(), evening, workspace);
 }
 
+std::vector<std::string> demands_of(const Plan& plan) {
+  std::vector<std::string> out;
+  for (const Demand& demand : plan.conflict.demands) out.push_back(words(demand, shipped()));
+  return out;
+}
+
+std::string way_out_of(const Plan& plan) { return words(plan.conflict.ways_out, shipped()); }
+
 struct BarredPin {
   const char* name;
   std::function<void(Evening&)> make;
@@ -65,8 +74,8 @@ TEST_P(PinOfABarredDrill, IsOneLineWithItsReason) {
   GetParam().make(evening);
   const Plan plan = planned(evening);
   ASSERT_EQ(plan.outcome, Outcome::kInfeasible);
-  EXPECT_EQ(plan.conflict.demands, std::vector<std::string>{GetParam().demand});
-  EXPECT_EQ(plan.conflict.way_out, GetParam().way_out);
+  EXPECT_EQ(demands_of(plan), std::vector<std::string>{GetParam().demand});
+  EXPECT_EQ(way_out_of(plan), GetParam().way_out);
   evening.pins.clear();
   EXPECT_EQ(planned(evening).outcome, Outcome::kOptimal);
 }
@@ -108,7 +117,7 @@ TEST(Infeasible, EveryBarredPinHasItsLine) {
   const Plan plan = planned(evening);
   ASSERT_EQ(plan.outcome, Outcome::kInfeasible);
   ASSERT_EQ(plan.conflict.demands.size(), 2U);
-  EXPECT_EQ(plan.conflict.way_out, "lift the pin on Squat and on Wall sit");
+  EXPECT_EQ(way_out_of(plan), "lift the pin on Squat and on Wall sit");
 }
 
 // Six drills in five minutes would not do without the wall sit either.
@@ -119,9 +128,9 @@ TEST(Infeasible, TheWayOutOfABarredPinIsNotTheWholeWay) {
                   pin("strides"),  pin("high-skip"), pin("single-leg-bridge")};
   const Plan plan = planned(evening);
   ASSERT_EQ(plan.outcome, Outcome::kInfeasible);
-  EXPECT_EQ(plan.conflict.demands, std::vector<std::string>{"Wall sit is pinned, but it needs a wall"});
-  EXPECT_EQ(plan.conflict.way_out.find("lift the pin on Wall sit; the rest is too much as well: a slot of "), 0U)
-      << plan.conflict.way_out;
+  EXPECT_EQ(demands_of(plan), std::vector<std::string>{"Wall sit is pinned, but it needs a wall"});
+  EXPECT_EQ(way_out_of(plan).find("lift the pin on Wall sit; the rest is too much as well: a slot of "), 0U)
+      << way_out_of(plan);
   evening.pins.erase(evening.pins.begin());
   EXPECT_EQ(planned(evening).outcome, Outcome::kInfeasible);
 }
@@ -153,7 +162,7 @@ bool possible_with(const std::vector<std::string>& demands, Evening evening) {
 void expect_no_idle_demand(const Evening& evening, std::size_t demands) {
   const Plan plan = planned(evening);
   ASSERT_EQ(plan.outcome, Outcome::kInfeasible);
-  const std::vector<std::string>& all = plan.conflict.demands;
+  const std::vector<std::string> all = demands_of(plan);
   EXPECT_EQ(all.size(), demands);
   EXPECT_FALSE(possible_with(all, evening));
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -183,10 +192,10 @@ TEST(Infeasible, TheLeastSlotIsThePlannersOwn) {
   ASSERT_EQ(plan.outcome, Outcome::kInfeasible);
   int minutes = 0;
   int seconds = 0;
-  ASSERT_EQ(std::sscanf(plan.conflict.way_out.c_str(), "a slot of %d min %d s would do; one second less would not",
-                        &minutes, &seconds),
+  ASSERT_EQ(std::sscanf(way_out_of(plan).c_str(), "a slot of %d min %d s would do; one second less would not", &minutes,
+                        &seconds),
             2)
-      << plan.conflict.way_out;
+      << way_out_of(plan);
   evening.slot = Seconds(60 * minutes + seconds);
   EXPECT_EQ(planned(evening).outcome, Outcome::kOptimal);
   evening.slot -= Seconds(1);

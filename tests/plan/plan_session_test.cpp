@@ -5,12 +5,12 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <sstream>
 
 #include "core/clock/clock.h"
 #include "core/plan/build_problem.h"
 #include "core/plan/infeasible.h"
 #include "core/plan/keep_slot.h"
+#include "core/plan/reason_words.h"
 #include "tests/catalogue/shipped.h"
 #include "tests/plan/referee_evenings.h"
 
@@ -30,7 +30,9 @@ TEST(PlanSession, KeepsTheSlotNineNightsInTen) {
     const auto lines = clock::session_lines(plan.session, shipped(), drawn.evening);
     EXPECT_LE(plan.session.planned + clock::moment_margin(lines), drawn.evening.slot) << drawn.name;
     EXPECT_EQ(plan.session.changes.empty(), plan.solution.evaluation.objective.changes == 0) << drawn.name;
-    for (const session::Change& change : plan.session.changes) EXPECT_FALSE(change.why.empty()) << drawn.name;
+    for (const session::Change& change : plan.session.changes) {
+      EXPECT_FALSE(words(change.why, shipped()).empty()) << drawn.name;
+    }
     changed += plan.session.changes.empty() ? 0 : 1;
   }
   EXPECT_GT(changed, 5);  // or the evenings were too easy to say anything
@@ -45,19 +47,10 @@ TEST(PlanSession, EveryUncoveredFamilyHasItsCure) {
     const Plan plan = plan_session(shipped(), *drawn.routine, drawn.evening, workspace);
     if (plan.outcome != Outcome::kOptimal) continue;
     EXPECT_EQ(static_cast<std::int64_t>(plan.uncovered.size()), plan.solution.evaluation.objective.uncovered);
-    for (const Uncovered& family : plan.uncovered) EXPECT_FALSE(family.cure.empty());
+    for (const Uncovered& family : plan.uncovered) EXPECT_FALSE(words(family.cure, shipped()).empty());
     uncovered += static_cast<int>(plan.uncovered.size());
   }
   EXPECT_GT(uncovered, 6);
-}
-
-int seconds_in(const std::string& words) {
-  std::istringstream in(words);
-  int seconds = 0;
-  int number = 0;
-  std::string unit;
-  while (in >> number >> unit) seconds += unit.rfind("min", 0) == 0 ? 60 * number : number;
-  return seconds;
 }
 
 // The cure and the price are the planner's own words for a longer slot: asked for it, it gives just that.
@@ -80,15 +73,16 @@ TEST(PlanSession, WhatMoreTimeBringsIsWhatALongerSlotGets) {
                          });
     };
     for (const Uncovered& missing : plan.uncovered) {
-      const std::size_t end = missing.cure.find(" more it would be covered");
-      if (end == std::string::npos) continue;
+      const auto* time = std::get_if<MoreTime>(&missing.cure);
+      if (time == nullptr) continue;
       ++cures;
-      EXPECT_TRUE(covers(seconds_in(missing.cure.substr(5, end - 5)), missing.family)) << drawn.name << missing.cure;
+      EXPECT_TRUE(covers(static_cast<int>(time->seconds.count), missing.family)) << drawn.name;
       for (const MinutePrice& price : plan.prices) {
-        const std::string words = shipped().family(missing.family).name + " covered";
-        if (price.buys.find(words) == std::string::npos) continue;
+        const bool buys = std::any_of(price.buys.begin(), price.buys.end(),
+                                      [&](const Gain& gain) { return gain.covers == missing.family; });
+        if (!buys) continue;
         ++prices;
-        EXPECT_TRUE(covers(60 * price.minutes, missing.family)) << drawn.name << price.buys;
+        EXPECT_TRUE(covers(60 * price.minutes, missing.family)) << drawn.name << words(price, shipped());
       }
     }
   }
@@ -125,7 +119,7 @@ TEST(PlanSession, AConflictHasNoIdleDemand) {
     if (plan.outcome == Outcome::kOptimal) continue;
     ++conflicts;
     EXPECT_FALSE(plan.conflict.demands.empty()) << drawn.name;
-    EXPECT_FALSE(plan.conflict.way_out.empty()) << drawn.name;
+    EXPECT_FALSE(words(plan.conflict.ways_out, shipped()).empty()) << drawn.name;
     EXPECT_TRUE(plan.session.items.empty()) << drawn.name;
   }
   EXPECT_GT(conflicts, 2);
@@ -154,10 +148,11 @@ TEST(PlanSession, ASpareDrillStandsInForABarredOne) {
   for (const session::Change& change : plan.session.changes) {
     const catalogue::Drill& drill = shipped().drills[static_cast<std::size_t>(change.drill)];
     if (drill.id == "side-plank") {
-      left_out = change.kind == session::ChangeKind::kLeftOut && change.why == "it is banned tonight";
+      left_out = change.kind == session::ChangeKind::kLeftOut && change.why == session::Reason(session::Banned{});
     }
     if (change.kind == session::ChangeKind::kNewDrill) {
-      stands_in = drill.family == catalogue::Family::kTrunk && change.why.find("Side plank cannot be done") == 0;
+      stands_in = drill.family == catalogue::Family::kTrunk &&
+                  words(change.why, shipped()) == "Side plank cannot be done, it is banned tonight";
     }
   }
   EXPECT_TRUE(left_out);

@@ -8,6 +8,7 @@
 #include <stdexcept>
 
 #include "core/plan/plan_session.h"
+#include "core/plan/reason_words.h"
 #include "tests/catalogue/shipped.h"
 #include "tests/plan/referee_evenings.h"
 
@@ -112,8 +113,9 @@ TEST(RoutineLanes, AreThePlannersOwn) {
       EXPECT_TRUE(std::any_of(named.begin(), named.end(), [&](const session::Change& change) {
         return same(change, longer.front());
       })) << name;
-      EXPECT_NE(longer.front().why.find("ceiling at age " + std::to_string(routine.age_from)), std::string::npos)
-          << name << ": " << longer.front().why;
+      const auto* kept = std::get_if<session::KeepsCeiling>(&longer.front().why);
+      ASSERT_NE(kept, nullptr) << name << ": " << words(longer.front().why, shipped());
+      EXPECT_EQ(kept->age, routine.age_from) << name;
     }
   }
   EXPECT_GT(ended, 10);
