@@ -1,6 +1,7 @@
 #include "app/planning/pocket.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <map>
 #include <optional>
 #include <tuple>
@@ -9,7 +10,10 @@
 #include "app/planning/block_line.h"
 #include "app/read/block_answer.h"
 #include "app/read/club_folder.h"
+#include "app/read/decode_text.h"
 #include "app/read/files.h"
+#include "app/read/known_sheet.h"
+#include "core/care/emergency_sheet/read_emergency_contacts.h"
 #include "core/club/allocation.h"
 #include "core/door/pocket.h"
 
@@ -62,14 +66,16 @@ Node routine_lines(const std::vector<catalogue::RoutineLine>& lines, const catal
 // The documents of one squad, and what is made of them for one slot after the other.
 class Pocket {
  public:
-  Pocket(const read::ClubFolder& folder, const club::ClubSquad& squad, Date today, const std::string& standing)
+  Pocket(const read::ClubFolder& folder, const club::ClubSquad& squad, Date today, const std::string& standing,
+         Reach reach)
       : club_(folder.club),
         documents_(folder.documents),
         squad_(squad),
         own_(*std::find_if(documents_.squads.begin(), documents_.squads.end(),
                            [&](const club::SquadDocuments& one) { return one.id == squad.id; })),
         catalogue_(folder.club.catalogue_of(squad)),
-        today_(today) {
+        today_(today),
+        reach_(reach) {
     if (standing.empty()) return;
     auto answer = read::read_block_answer("the plan that stands", standing);
     if (answer) answer_ = std::move(answer).value();
@@ -83,7 +89,7 @@ class Pocket {
     Node catalogue = Node::make_table();
     for (const club::PlannedSlot& slot : allocation.calendars[index].slots) {
       const int days = days_between(today_, slot.date);
-      if (days < 0 || days > kMostPocketDays || evenings.items.size() >= kMostPocketEvenings) continue;
+      if (days < 0 || days > reach_.days || evenings.items.size() >= reach_.evenings) continue;
       auto documents = door::pocket_documents(documents_of(slot));
       if (!documents) return documents.faults();
       Node request = door::request_of("plan", documents.value());
@@ -104,6 +110,7 @@ class Pocket {
   const club::SquadDocuments& own_;
   const catalogue::Catalogue& catalogue_;
   Date today_;
+  Reach reach_;
   std::optional<read::BlockAnswer> answer_;
   const read::SquadBlock* block_ = nullptr;
   std::map<std::string, std::string> venues_;  // by the strip's name
@@ -244,10 +251,35 @@ class Pocket {
   }
 };
 
+// Of a sheet with a fault nobody is on the phone, and the rest of the evening is no worse for it: the lead makes the
+// page from the same sheet and is told there.
+Node emergency_of(const std::string& club, const std::vector<people::Player>& players, Date today) {
+  Node out = Node::make_array();
+  const std::string path = club + "/emergency.csv";
+  if (!std::filesystem::exists(path)) return out;
+  const people::TextForms forms = read::unicode_text_forms();
+  const auto sheet = read::read_known_sheet(path, care::emergency_columns(), forms);
+  if (!sheet) return out;
+  const auto contacts = care::read_emergency_contacts(sheet.value(), forms, players, today);
+  if (!contacts) return out;
+  for (const care::EmergencyContact& contact : contacts.value().contacts) {
+    if (!contact.on_phone) continue;
+    Node row = Node::make_table();
+    row.set("player", Node::make_text(contact.player));
+    row.set("guardian", Node::make_text(contact.guardian));
+    row.set("phone", Node::make_text(contact.phone));
+    if (!contact.allergy.empty()) row.set("allergy", Node::make_text(contact.allergy));
+    if (!contact.inhaler.empty()) row.set("inhaler", Node::make_text(contact.inhaler));
+    if (!contact.other.empty()) row.set("other", Node::make_text(contact.other));
+    out.items.push_back(std::move(row));
+  }
+  return out;
+}
+
 }  // namespace
 
 Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, const Node& care, Date today,
-                       const std::string& standing) {
+                       const std::string& standing, Reach reach) {
   const read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue, care);
   if (!folder.faults.empty()) return folder.faults;
   const club::ClubSquad* found = folder.club.find(squad);
@@ -258,7 +290,15 @@ Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, con
                  "the id of a squad of the club: the name of its file in squads/, without .toml",
                  {}};
   }
-  return Pocket(folder, *found, today, standing).run();
+  auto out = Pocket(folder, *found, today, standing, reach).run();
+  if (out && reach.emergency) out.value().set("emergency", emergency_of(files.club, found->players, today));
+  return out;
+}
+
+Result<Node> catalogue_of(const PlanningFiles& files) {
+  const read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue);
+  if (!folder.faults.empty()) return folder.faults;
+  return door::catalogue_node(folder.documents.catalogues.front());
 }
 
 }  // namespace lanework::planning

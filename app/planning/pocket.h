@@ -10,13 +10,23 @@
 
 namespace lanework::planning {
 
-inline constexpr int kMostPocketDays = 14;
-inline constexpr std::size_t kMostPocketEvenings = 6;
+// How far ahead.
+struct Reach {
+  int days;
+  std::size_t evenings;
+  bool emergency;  // with the contacts that families agreed to be on a phone
+};
+inline constexpr Reach kOnAPhone{14, 6, true};
+inline constexpr Reach kAtTheDesk{70, 40, false};  // the longest block, and what begins after it
 
-// {"evenings": [...], "catalogue": {...}, "action_plans": [...]}: the evenings from today on. care: what is known of
-// the squad's players, ledger::care_document of it. standing: the text of the plan that stands, or empty; then the
-// house routine is what is changed tonight. Faults: of the folder, no such squad.
+// {"evenings": [...], "catalogue": {...}, "action_plans": [...]}: the evenings from today on, and where the reach asks
+// for it "emergency": [...], from the folder's emergency.csv where it has one (docs/formats/emergency.md). care: what
+// is known of the squad's players, ledger::care_document of it. standing: the text of the plan that stands, or empty;
+// then the house routine is what is changed tonight. Faults: of the folder, no such squad.
 Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, const Node& care, Date today,
-                       const std::string& standing);
+                       const std::string& standing, Reach reach = kOnAPhone);
+
+// The club's catalogue as the door takes it. Faults: of the folder.
+Result<Node> catalogue_of(const PlanningFiles& files);
 
 }  // namespace lanework::planning

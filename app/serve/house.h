@@ -30,10 +30,11 @@ struct CareRules {
   care::ReturnRules courses;
 };
 
-// What a phone is given of a squad's coming evenings, from the club's folder and the care document of its players
-// (app/planning/pocket.h); standing: the plan that stands, or empty. Faults: of the folder.
-using Pocket =
-    std::function<Result<Node>(const std::string& squad, const Node& care, Date today, const std::string& standing)>;
+// What a phone or the desk is given of a squad's coming evenings, from the club's folder and the care document of its
+// players (app/planning/pocket.h); standing: the plan that stands, or empty. Faults: of the folder.
+enum class Whose : std::uint8_t { kPhones, kDesks };
+using Pocket = std::function<Result<Node>(const std::string& squad, const Node& care, Date today,
+                                          const std::string& standing, Whose whose)>;
 
 struct ClubLists {
   std::int64_t version = -1;
@@ -53,10 +54,11 @@ struct House {
   StaticFiles files;
   KnownPasswords known_passwords;
   Clock clock = seconds_of_clock;
-  std::string origin;               // 'https://club.example:8765', where it is known; else the Host of each request
-  bool secure = false;              // TLS here or at a proxy: cookies say so and browsers are told to stay with it
-  Pocket pocket;                    // empty where there is no folder to plan from
-  store::ErasureNote note_erasure;  // puts somebody on the list that a restore goes by
+  std::string origin;   // 'https://club.example:8765', where it is known; else the Host of each request
+  bool secure = false;  // TLS here or at a proxy: cookies say so and browsers are told to stay with it
+  Pocket pocket;        // empty where there is no folder to plan from
+  std::function<Result<Node>()> catalogue;  // as the door takes it; empty with it
+  store::ErasureNote note_erasure;          // puts somebody on the list that a restore goes by
   std::unique_ptr<Rooms> rooms;
   std::unique_ptr<sync::Writer> writer;
   std::unique_ptr<PasswordHashes> hashes;

@@ -20,6 +20,8 @@ void add(PlayerStanding& player, const care::Standing& one, Date day) {
   }
   add_once(player.instructions, people::instruction_for(one.restriction, day));
   add_once(player.reasons, one.why);
+  const auto review = one.restriction.review;
+  if (review && (!player.review || *review < *player.review)) player.review = review;
   const auto until = one.restriction.until;
   player.until = first ? until : until && player.until ? std::max(until, player.until) : std::nullopt;
 }
@@ -30,7 +32,7 @@ SquadStanding standing_from(std::vector<ledger::Received> entries, const ledger:
                             const CareRules& rules, const std::vector<std::string>& players, Date day) {
   SquadStanding out;
   for (const std::string& player : players) {
-    out.players.push_back({player, care::words_of(people::TakingPart::kJoinsIn), {}, {}, {}});
+    out.players.push_back({player, care::words_of(people::TakingPart::kJoinsIn), {}, {}, {}, {}});
   }
   const ledger::State state = ledger::fold(std::move(entries), kinds);
   const care::Knowledge known =

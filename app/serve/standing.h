@@ -16,6 +16,7 @@ struct PlayerStanding {
   std::string word;                       // 'joins in', 'joins in with swaps', 'sits out, see a clinician'
   std::vector<std::string> instructions;  // the coach's words
   std::optional<Date> until;              // the last day of all of it, where each has one
+  std::optional<Date> review;             // the first day on which some of it is to be looked at again
   std::vector<std::string> reasons;       // for the lead
 };
 

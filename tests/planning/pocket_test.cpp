@@ -63,7 +63,7 @@ TEST(Pocket, EveryEveningOfEverySquadIsPlannedOnThePhoneAsHere) {
       }
     }
     EXPECT_GT(given.find("evenings")->items.size(), 0U);
-    EXPECT_LE(given.find("evenings")->items.size(), kMostPocketEvenings);
+    EXPECT_LE(given.find("evenings")->items.size(), kOnAPhone.evenings);
   }
   EXPECT_GT(evenings, 12);
   EXPECT_GT(match_days, 0);
@@ -112,6 +112,32 @@ TEST(Pocket, HasNothingMeasuredOrWhyAndNoPathOfThisMachine) {
     }
     EXPECT_NE(text.find("Millrace"), std::string::npos) << "the place's action plan comes along";
   }
+}
+
+TEST(Pocket, HasTheContactsThatFamiliesAgreedToOnAPhoneAndNoOthers) {
+  const Node given = pocket("u13-kestrels", known_of({}), "2026-11-27");
+  std::vector<std::string> of;
+  for (const Node& row : given.find("emergency")->items) of.push_back(row.find("player")->text);
+  EXPECT_EQ(of, (std::vector<std::string>{"Q01", "Q02", "Q04", "Q11"}))
+      << "Q05 took it back, Q06 agreed to paper alone";
+  EXPECT_EQ(given.find("emergency")->items[1].find("allergy")->text, "hazelnut, carries a pen in the red pouch");
+  EXPECT_EQ(given.find("emergency")->items[2].find("allergy"), nullptr) << "not stated is not none";
+  EXPECT_TRUE(pocket("u16-merlins", known_of({}), "2026-11-27").find("emergency")->items.empty());
+}
+
+TEST(Pocket, TheDesksReachesFurtherAndHasNoContacts) {
+  const auto desks = pocket_of(demo_files(), "u13-kestrels", known_of({}).care, day("2026-11-27"), {}, kAtTheDesk);
+  const Node phones = pocket("u13-kestrels", known_of({}), "2026-11-27");
+  ASSERT_TRUE(desks);
+  EXPECT_EQ(desks.value().find("emergency"), nullptr);
+  EXPECT_GT(desks.value().find("evenings")->items.size(), phones.find("evenings")->items.size());
+  EXPECT_EQ(to_json(desks.value().find("evenings")->items[0]), to_json(phones.find("evenings")->items[0]));
+}
+
+TEST(Pocket, TheCatalogueIsTheOneThatAnEveningHas) {
+  const auto catalogue = catalogue_of(demo_files());
+  ASSERT_TRUE(catalogue);
+  EXPECT_EQ(to_json(catalogue.value()), to_json(*pocket("u16-merlins", known_of({}), "2026-11-27").find("catalogue")));
 }
 
 TEST(Pocket, OfNoSquadThereIsNone) {

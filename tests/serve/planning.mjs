@@ -136,7 +136,7 @@ async function coming({ demo, contract }) {
   return all(out);
 }
 
-const withLead = (work) => async ({ demo, contract }) => {
+export const withLead = (work) => async ({ demo, contract }) => {
   const server = await demo.serve({ flags: ["--behind-proxy"], mayRestart: true });
   const people = new People(demo, server, contract);
   const said = await work({ demo, contract, server, people, lead: await people.signIn("lead") });

@@ -55,7 +55,7 @@ HouseOfTest::HouseOfTest() {
   house_->writer = std::make_unique<sync::Writer>(open, house_->kinds);
   house_->hashes = std::make_unique<PasswordHashes>(2);
   house_->note_erasure = [](const std::string&, const std::string&) { return std::optional<Fault>(); };
-  house_->pocket = [](const std::string&, const Node&, Date, const std::string&) -> Result<Node> {
+  house_->pocket = [](const std::string&, const Node&, Date, const std::string&, Whose) -> Result<Node> {
     Node out = Node::make_table();
     out.set("evenings", Node::make_array());
     out.set("catalogue", Node::make_table());

@@ -515,6 +515,60 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/week/{monday}/squads": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the week's Monday */
+                monday: components["parameters"]["Monday"];
+            };
+            cookie?: never;
+        };
+        /** A week by squads, of what was planned, what fell out, how many join in tonight, and whom to visit first. Counts, no names. */
+        get: operations["week-of-squads"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/entries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Enters what is entered at the desk. Entries as in docs/formats/ledger.md, without sequence and device_time; sent again they are known. */
+        post: operations["enter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/injuries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Injuries, the latest first, with the days lost so far. Goes into the book of reads. */
+        get: operations["injuries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/plans": {
         parameters: {
             query?: never;
@@ -598,6 +652,42 @@ export interface paths {
         };
         /** All that a phone needs to plan, run and record the squad's coming evenings with no signal. Goes into the book of reads. */
         get: operations["evenings-of-device"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}/evenings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** The same as evenings-of-device, for the desk, as far as the block goes, without emergency contacts. Goes into the book of reads. */
+        get: operations["evenings"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/catalogue": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The club's drills, families, limits, gaits and sources, as the door takes them. docs/formats/door.md. */
+        get: operations["catalogue"];
         put?: never;
         post?: never;
         delete?: never;
@@ -1255,6 +1345,7 @@ export interface components {
         Evenings: {
             /** @constant */
             version: 1;
+            club: string;
             squad: components["schemas"]["SquadRow"];
             roster: components["schemas"]["SquadTonight"]["roster"];
             standing: components["schemas"]["SquadTonight"]["standing"];
@@ -1288,6 +1379,27 @@ export interface components {
                 /** @description as docs/formats/venue.md says */
                 venue: Record<string, never>;
             }[];
+            /** @description on a phone alone, of those whose family agreed to it there; in the family's own words */
+            emergency?: {
+                player: components["schemas"]["Id"];
+                guardian: string;
+                phone: string;
+                allergy?: string;
+                inhaler?: string;
+                other?: string;
+            }[];
+        };
+        Catalogue: {
+            /** @constant */
+            version: 1;
+            /** @description as a request of the door has it (docs/formats/door.md) */
+            catalogue: {
+                drills: Record<string, never>[];
+                families: Record<string, never>;
+                limits: Record<string, never>;
+                gaits: Record<string, never>;
+                sources: Record<string, never>;
+            };
         };
         /** @description Only the squad where nothing was planned yet. */
         Plan: {
@@ -1311,10 +1423,81 @@ export interface components {
                 /** @enum {string} */
                 did_it?: "most" | "half" | "few" | "nobody";
                 minutes?: number;
+                note?: string;
                 there?: number;
                 drills_that_need_help: string[];
+                visits: number;
                 /** @constant */
                 wrapped_up_by_two?: true;
+            }[];
+        };
+        WeekOfSquads: {
+            from: components["schemas"]["Day"];
+            to: components["schemas"]["Day"];
+            /** @description of the latest entry about anybody; absent where there is none */
+            known_at?: string;
+            squads: {
+                squad: components["schemas"]["Id"];
+                name: string;
+                has_plan: boolean;
+                planned: {
+                    day: components["schemas"]["Day"];
+                    start: string;
+                    minutes?: number;
+                    match_day?: boolean;
+                }[];
+                fell_out: {
+                    day: components["schemas"]["Day"];
+                    start: string;
+                    why: string;
+                }[];
+                tonight: {
+                    joins_in: number;
+                    with_swaps: number;
+                    sits_out: number;
+                    /** @description players whose restrictions are to be looked at again within seven days, or were to be */
+                    reviews: number;
+                    earliest_review?: components["schemas"]["Day"];
+                };
+            }[];
+            /** @description docs/model/visits.md */
+            visits: {
+                squad: components["schemas"]["Id"];
+                causes: {
+                    /** @enum {string} */
+                    reason: "not-run" | "nothing-heard" | "few-did-it" | "asked-help" | "cut-short" | "not-seen";
+                    count?: number;
+                    latest?: components["schemas"]["Day"];
+                }[];
+            }[];
+        };
+        Enter: {
+            entries: ({
+                id: components["schemas"]["EntryId"];
+                kind: string;
+            } & {
+                [key: string]: unknown;
+            })[];
+        };
+        Entered: {
+            verdicts: components["schemas"]["Verdict"][];
+        };
+        Injuries: {
+            /** @description kept, and not shown */
+            without_consent: number;
+            injuries: {
+                injury: components["schemas"]["EntryId"];
+                player: components["schemas"]["Id"];
+                squad: components["schemas"]["Id"];
+                day: components["schemas"]["Day"];
+                /** @description terms of catalogue/record_terms.toml: region knee */
+                what: string[];
+                note?: string;
+                loss_began?: components["schemas"]["Day"];
+                returned?: components["schemas"]["Day"];
+                days_lost?: number;
+                /** @description no return is known */
+                open?: boolean;
             }[];
         };
         LookedAt: {
@@ -1633,6 +1816,42 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["Plan"];
+            };
+        };
+        /** @description The week by squads. */
+        WeekOfSquads: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["WeekOfSquads"];
+            };
+        };
+        /** @description A verdict for each entry, in its order. */
+        Entered: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Entered"];
+            };
+        };
+        /** @description The injuries. */
+        Injuries: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Injuries"];
+            };
+        };
+        /** @description The club's catalogue. */
+        Catalogue: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Catalogue"];
             };
         };
         /** @description The squad's sheet of tonight, and its coming evenings. */
@@ -2369,8 +2588,13 @@ export type PlansAskedFor = components['schemas']['PlansAskedFor'];
 export type Planning = components['schemas']['Planning'];
 export type PocketPlayer = components['schemas']['PocketPlayer'];
 export type Evenings = components['schemas']['Evenings'];
+export type Catalogue = components['schemas']['Catalogue'];
 export type Plan = components['schemas']['Plan'];
 export type Week = components['schemas']['Week'];
+export type WeekOfSquads = components['schemas']['WeekOfSquads'];
+export type Enter = components['schemas']['Enter'];
+export type Entered = components['schemas']['Entered'];
+export type Injuries = components['schemas']['Injuries'];
 export type LookedAt = components['schemas']['LookedAt'];
 export type KeptAside = components['schemas']['KeptAside'];
 export type Consent = components['schemas']['Consent'];
@@ -2405,6 +2629,10 @@ export type ResponseSquad = components['responses']['Squad'];
 export type ResponsePlansAskedFor = components['responses']['PlansAskedFor'];
 export type ResponsePlanning = components['responses']['Planning'];
 export type ResponsePlan = components['responses']['Plan'];
+export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
+export type ResponseEntered = components['responses']['Entered'];
+export type ResponseInjuries = components['responses']['Injuries'];
+export type ResponseCatalogue = components['responses']['Catalogue'];
 export type ResponseEvenings = components['responses']['Evenings'];
 export type ResponseWeek = components['responses']['Week'];
 export type ResponseReleases = components['responses']['Releases'];
@@ -3167,6 +3395,67 @@ export interface operations {
             507: components["responses"]["StoreFull"];
         };
     };
+    "week-of-squads": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the week's Monday */
+                monday: components["parameters"]["Monday"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["WeekOfSquads"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    enter: {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Enter"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Entered"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    injuries: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Injuries"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
     "ask-for-plans": {
         parameters: {
             query?: never;
@@ -3258,6 +3547,42 @@ export interface operations {
         responses: {
             200: components["responses"]["Evenings"];
             401: components["responses"]["NoSuchDevice"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    evenings: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Evenings"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    catalogue: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Catalogue"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
             404: components["responses"]["NotFound"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];

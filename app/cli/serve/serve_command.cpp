@@ -146,10 +146,13 @@ int run(ServeFlags flags) {
   auto house = open_house(flags, catalogue.value());
   if (!house) return report(house.faults());
   if (!flags.plan_from.empty()) {
-    house.value()->pocket = [files = planning::PlanningFiles{flags.plan_from, catalogue.value()}](
-                                const std::string& squad, const Node& care, Date today, const std::string& standing) {
-      return planning::pocket_of(files, squad, care, today, standing);
+    const planning::PlanningFiles files{flags.plan_from, catalogue.value()};
+    house.value()->pocket = [files](const std::string& squad, const Node& care, Date today, const std::string& standing,
+                                    serve::Whose whose) {
+      return planning::pocket_of(files, squad, care, today, standing,
+                                 whose == serve::Whose::kPhones ? planning::kOnAPhone : planning::kAtTheDesk);
     };
+    house.value()->catalogue = [files] { return planning::catalogue_of(files); };
   }
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());

@@ -12,6 +12,8 @@ const std::vector<NamedWork>& account_routes();
 const std::vector<NamedWork>& device_routes();
 const std::vector<NamedWork>& sync_routes();
 const std::vector<NamedWork>& squad_routes();
+const std::vector<NamedWork>& overview_routes();
+const std::vector<NamedWork>& injury_routes();
 const std::vector<NamedWork>& player_routes();
 const std::vector<NamedWork>& plan_routes();
 const std::vector<NamedWork>& release_routes();

@@ -105,33 +105,53 @@ Node evenings_for(const Call& call, const Node& evenings) {
   return out;
 }
 
-// All that a phone needs to plan, run and record the squad's coming evenings with no signal (docs/formats/pocket.md).
-Response evenings(Call& call) {
-  if (!call.house.pocket) {
-    return error_answer(404, "not-found", "This server has no club's folder to plan from.");
-  }
+Response no_folder() { return error_answer(404, "not-found", "This server has no club's folder to plan from."); }
+
+Response folder_has_a_fault(Call& call) {
+  call.why = "folder";
+  return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
+}
+
+// All that a phone needs to plan, run and record the squad's coming evenings with no signal, and all that the desk
+// needs to plan them anew (docs/formats/pocket.md).
+Response evenings(Call& call, Whose whose) {
+  if (!call.house.pocket) return no_folder();
+  const auto club = call.house.club(call.room);
+  if (!club) return store_answer(club.faults());
   auto sheet = sheet_of(call);
   if (!sheet) return store_answer(sheet.faults());
   const auto latest = call.room.queue->latest_plan(call.values[0]);
   if (!latest) return store_answer(latest.faults());
   const ledger::State state = ledger::fold(std::move(sheet.value().entries), call.house.kinds);
   auto pocket = call.house.pocket(call.values[0], ledger::care_document(state, call.house.kinds), call.now.day,
-                                  latest.value() ? latest.value()->text : std::string());
-  if (!pocket) {
-    call.why = "folder";
-    return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
-  }
+                                  latest.value() ? latest.value()->text : std::string(), whose);
+  if (!pocket) return folder_has_a_fault(call);
   Node row = Node::make_table();
   row.set("made", Node::make_text(call.now.stamp));
   row.set("lease_until", Node::make_text(now_at(call.now.seconds + kLeaseSeconds).stamp));
   row.set("evenings", evenings_for(call, *pocket.value().find("evenings")));
   row.set("catalogue", *pocket.value().find("catalogue"));
   row.set("action_plans", *pocket.value().find("action_plans"));
+  if (const Node* emergency = pocket.value().find("emergency")) row.set("emergency", *emergency);
   const Node seen = access::visible_row(row, call.values[0], call.viewer, *call.house.matrix.view("evenings"));
   Node body = Node::make_table();
   body.set("version", Node::make_integer(1));
+  body.set("club", Node::make_text(club.value()->lists.club));
   for (const auto& [key, value] : sheet.value().body.entries) body.set(key, value);
   for (const auto& [key, value] : seen.entries) body.set(key, value);
+  return json_answer(200, body);
+}
+
+Response evenings_of_device(Call& call) { return evenings(call, Whose::kPhones); }
+Response evenings_of_desk(Call& call) { return evenings(call, Whose::kDesks); }
+
+Response catalogue(Call& call) {
+  if (!call.house.catalogue) return no_folder();
+  auto catalogue = call.house.catalogue();
+  if (!catalogue) return folder_has_a_fault(call);
+  Node body = Node::make_table();
+  body.set("version", Node::make_integer(1));
+  body.set("catalogue", std::move(catalogue).value());
   return json_answer(200, body);
 }
 
@@ -148,12 +168,14 @@ Node evening_node(const ledger::SessionKey& key, const ledger::SessionState& sta
   copy(state.wrap_up, "happened");
   copy(state.wrap_up, "did_it");
   copy(state.wrap_up, "minutes");
+  copy(state.wrap_up, "note");
   copy(state.attendance, "there");
   Node help = Node::make_array();
-  for (const auto& [drill, mark] : state.drills) {
-    if (mark == "needs-help") help.items.push_back(Node::make_text(drill));
+  for (const auto& [drill, marks] : state.drills) {
+    if (marks.needs_help) help.items.push_back(Node::make_text(drill));
   }
   row.set("drills_that_need_help", std::move(help));
+  row.set("visits", Node::make_integer(static_cast<std::int64_t>(state.visits.size())));
   if (state.twice) row.set("wrapped_up_by_two", Node::make_boolean(true));
   return row;
 }
@@ -181,9 +203,14 @@ Response week(Call& call) {
 }  // namespace
 
 const std::vector<NamedWork>& squad_routes() {
-  static const std::vector<NamedWork> kWorks = {
-      {"squads", squads},         {"squads-of-device", squads},     {"squad", squad},
-      {"squad-of-device", squad}, {"evenings-of-device", evenings}, {"week", week}};
+  static const std::vector<NamedWork> kWorks = {{"squads", squads},
+                                                {"squads-of-device", squads},
+                                                {"squad", squad},
+                                                {"squad-of-device", squad},
+                                                {"evenings-of-device", evenings_of_device},
+                                                {"evenings", evenings_of_desk},
+                                                {"catalogue", catalogue},
+                                                {"week", week}};
   return kWorks;
 }
 

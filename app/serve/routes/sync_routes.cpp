@@ -25,6 +25,18 @@ struct Asked {
   std::vector<Node> entries;
 };
 
+// What was sent as 'entries', taken out of the body; none where that is a fault.
+std::vector<Node> take_entries(Call& call, TableReader& reader, std::size_t most) {
+  const auto list = std::find_if(call.body.entries.begin(), call.body.entries.end(),
+                                 [](const auto& one) { return one.first == "entries"; });
+  if (list == call.body.entries.end()) return {};
+  Node& sent = list->second;
+  if (sent.kind == Node::Kind::kArray && sent.items.size() <= most) return std::move(sent.items);
+  reader.fault(FaultCode::kOutOfRange, "entries", found_in_words(sent),
+               "a list of at most " + std::to_string(most) + " entries");
+  return {};
+}
+
 Asked read_asked(Call& call, Faults& faults) {
   Asked out;
   constexpr std::int64_t kMany = 1'000'000'000'000;
@@ -33,16 +45,7 @@ Asked read_asked(Call& call, Faults& faults) {
   out.ledger = reader.text_or("ledger", "");
   out.after = reader.integer_or("after", 0, 0, kMany);
   out.most = reader.integer_or("most", kMostBack, 0, kMostBack);
-  const auto list = std::find_if(call.body.entries.begin(), call.body.entries.end(),
-                                 [](const auto& one) { return one.first == "entries"; });
-  if (list != call.body.entries.end()) {
-    Node& sent = list->second;
-    if (sent.kind != Node::Kind::kArray || sent.items.size() > sync::kMostEntries) {
-      reader.fault(FaultCode::kOutOfRange, "entries", found_in_words(sent), "a list of at most 500 entries");
-    } else {
-      out.entries = std::move(sent.items);
-    }
-  }
+  out.entries = take_entries(call, reader, sync::kMostEntries);
   return out;  // keys of a newer client are passed over, so no finish()
 }
 
@@ -172,6 +175,37 @@ Response synchronise(Call& call) {
   return json_answer(200, body);
 }
 
+// What the lead or a recorder enters at the desk. A browser keeps nothing, so that each sending is a sender of its own,
+// named by its first entry: sent again after a lost answer it is the same, and no count of anybody's has a gap.
+Response enter(Call& call) {
+  constexpr std::size_t kMostAtTheDesk = 50;
+  Faults faults;
+  TableReader reader = call.reader(faults);
+  std::vector<Node> entries = take_entries(call, reader, kMostAtTheDesk);
+  if (faults.empty() && entries.empty()) {
+    reader.fault(FaultCode::kMissing, "entries", "none", "1 to " + std::to_string(kMostAtTheDesk) + " entries");
+  }
+  if (!faults.empty()) return fault_answer(faults);
+  const Node* first = entries.front().find("id");
+  const bool named = first != nullptr && ledger::parse_entry_id(first->text);
+  const store::Sender sender{named ? "desk." + first->text : "desk", call.account->id, call.account->role, false};
+  std::int64_t sequence = 0;
+  for (Node& entry : entries) {
+    if (entry.kind != Node::Kind::kTable) continue;  // has its verdict as something that cannot be read
+    entry.set("sequence", Node::make_integer(++sequence));
+    entry.set("device_time", Node::make_text(call.now.stamp));
+  }
+  const auto club = call.house.club(call.room);
+  if (!club) return store_answer(club.faults());
+  sync::ReadBatch batch =
+      sync::read_batch(std::move(entries), sender, call.viewer, club.value()->squads_of, call.house.kinds, call.now);
+  const auto verdicts = call.house.writer->take_in(std::move(batch.batch));
+  if (!verdicts) return store_answer(verdicts.faults());
+  Node body = Node::make_table();
+  body.set("verdicts", verdicts_node(batch, verdicts.value(), call.house.metrics));
+  return json_answer(200, body);
+}
+
 Node decided_node(const std::vector<store::Decided>& decided) {
   Node out = Node::make_array();
   for (const store::Decided& one : decided) {
@@ -289,8 +323,11 @@ Response drop_kept(Call& call) {
 }  // namespace
 
 const std::vector<NamedWork>& sync_routes() {
-  static const std::vector<NamedWork> kWorks = {
-      {"sync", synchronise}, {"quarantine", quarantine}, {"take-in-kept", take_in_kept}, {"drop-kept", drop_kept}};
+  static const std::vector<NamedWork> kWorks = {{"sync", synchronise},
+                                                {"enter", enter},
+                                                {"quarantine", quarantine},
+                                                {"take-in-kept", take_in_kept},
+                                                {"drop-kept", drop_kept}};
   return kWorks;
 }
 

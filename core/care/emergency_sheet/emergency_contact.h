@@ -1,5 +1,5 @@
-// What a family lets the coach know for an emergency, on paper, sealed. Health data of a child: it goes onto the
-// emergency sheet and nowhere else.
+// What a family lets the coach know for an emergency, on paper, sealed, and on the coach's phone where the family
+// agreed to that too. Health data of a child: it goes there and nowhere else.
 #pragma once
 
 #include <optional>
@@ -18,6 +18,7 @@ struct EmergencyContact {
   std::string allergy;
   std::string inhaler;
   std::string other;
+  bool on_phone = false;  // the family agreed to it on the day's phones besides
 };
 
 struct EmergencyConsent {

@@ -9,7 +9,7 @@
 namespace lanework::care {
 namespace {
 
-enum Column : std::size_t { kPlayer, kGuardian, kPhone, kAllergy, kInhaler, kOther, kConsent, kWithdrawn };
+enum Column : std::size_t { kPlayer, kGuardian, kPhone, kAllergy, kInhaler, kOther, kConsent, kWithdrawn, kOnPhone };
 
 constexpr int kDaysAhead = 3660;  // a consent dated for later is read, and gives nothing yet
 constexpr int kOfAgeAt = 18;
@@ -62,7 +62,8 @@ const people::KnownColumns& emergency_columns() {
                                                {"inhaler", "inhaler"},
                                                {"other", "other"},
                                                {"consent", "consent|consent date", true},
-                                               {"withdrawn", "withdrawn|taken back", true}},
+                                               {"withdrawn", "withdrawn|taken back", true},
+                                               {"on_phone", "on phone|on the phone"}},
                                               "docs/formats/emergency.md",
                                               {}};
   return kKnown;
@@ -82,6 +83,8 @@ Result<EmergencyContacts> read_emergency_contacts(const people::Sheet& sheet, co
   const DateLimits any_day{*make_date(2000, 1, 1), Date{day.days_since_epoch + kDaysAhead}};
   const auto given = cells.dates(cells.rows(), kConsent, any_day, false);
   const auto withdrawn = cells.dates(cells.rows(), kWithdrawn, any_day, false);
+  std::vector<std::optional<Date>> on_phone(cells.rows().size());
+  if (cells.has(kOnPhone)) on_phone = cells.dates(cells.rows(), kOnPhone, any_day, false);
   std::map<std::string, const people::Player*> players;
   for (const people::Player& player : squad) players.emplace(player.id, &player);
   EmergencyContacts out;
@@ -95,7 +98,9 @@ Result<EmergencyContacts> read_emergency_contacts(const people::Sheet& sheet, co
     if (player == players.end()) {
       ++out.of_others;
     } else if (consent_stands({given[i], withdrawn[i]}, player->second->birth, day)) {
-      may_be_shown.emplace(id, contact_of(cells, row, id));
+      EmergencyContact contact = contact_of(cells, row, id);
+      contact.on_phone = consent_stands({on_phone[i], withdrawn[i]}, player->second->birth, day);
+      may_be_shown.emplace(id, std::move(contact));
     }
   }
   if (!faults.empty()) return without_cells(people::faults_by_line(sheet, std::move(faults), kMostCareFaults));
