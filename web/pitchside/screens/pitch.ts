@@ -7,9 +7,10 @@ import { drillDocument } from "../evening/drill.ts";
 import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
-import { cutTo, fitInto, weightsOf, type Fitted } from "../evening/last_minutes.ts";
+import { cutTo, weightsOf, type Fitted } from "../evening/last_minutes.ts";
 import { alternativeOf, candidatesFor, kEnough, kMostAsked, nearest, swapped, type Alternative } from "../evening/nearest.ts";
-import { eveningOf, kLeastMinutes, requestFor, requestForRest, timeAfter } from "../evening/request.ts";
+import { eveningOf, kLeastMinutes, requestFor, timeAfter } from "../evening/request.ts";
+import { planRest } from "../evening/rest.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
 import { fetchRendering } from "../words/renderings.ts";
@@ -155,16 +156,8 @@ export function openPitch(keeper: PitchKeeper): Pitch {
       }
       return nearest(found);
     },
-    async planRest(seconds) {
-      const request = requestForRest(pack, evening.peek(), Math.floor(seconds / 60));
-      const answer = request && (await engine.ask({ ...request, spread: "formula" }, "rest"));
-      const planned = answer?.answer === "plan" ? answer.items : [];
-      const { plan: whole, run } = evening.peek();
-      const left = planned.length > 0 ? planned : (whole?.items.slice((run?.item ?? -1) + 1) ?? []);
-      if (planned.length > 0 && answer?.answer === "plan" && answer.planned_seconds <= seconds) {
-        return { items: planned, seconds: answer.planned_seconds };
-      }
-      return fitInto(left, seconds, weightsOf(pack));
+    planRest(seconds) {
+      return planRest(pack, evening.peek(), seconds, (request) => engine.ask({ ...request, spread: "formula" }, "rest"));
     },
     close() {
       for (const stop of stops) stop();
