@@ -50,6 +50,12 @@ const kScreens = {
     await page.waitForSelector("h3");
   },
   settings: overlay("settings"),
+  "change-code": async (page) => {
+    await page.getByRole("button", { name: "Change the code" }).click();
+    for (const [id, code] of [["old", "111112"], ["new", "730164"], ["again", "730164"]]) await page.fill(`#code-${id}`, code);
+    await page.locator(".bar .main").click();
+    await page.waitForSelector("text=Tries left: 14. The next try in 30 seconds.");
+  },
   hurt: async (page) => {
     await overlay("hurt")(page);
     await page.getByRole("group", { name: "Who?" }).getByRole("button").nth(2).click();

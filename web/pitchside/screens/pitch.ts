@@ -4,6 +4,7 @@ import { computed, effect, signal, type ReadonlySignal, type Signal } from "@pre
 import type { FigureAnswer, PlanAnswer, Silence } from "../../shared/engine/answers.ts";
 import type { Engine } from "../../shared/engine/engine.ts";
 import { drillDocument } from "../evening/drill.ts";
+import type { Unlocked } from "../keep/lock.ts";
 import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
@@ -19,7 +20,7 @@ import type { Preferences } from "./preferences.ts";
 
 const kSpreadFollowsMilliseconds = 120;
 
-export type Overlay = "none" | "hurt" | "slip" | "settings" | "first-evening";
+export type Overlay = "none" | "hurt" | "slip" | "settings" | "change-code" | "first-evening";
 
 export interface Pitch {
   pack: EveningPackage;
@@ -35,6 +36,7 @@ export interface Pitch {
   figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
   nearest(drill: string): Promise<Alternative[]>; // what could stand in for it tonight
   planRest(seconds: number): Promise<Fitted>; // without drills where none fits any more
+  changeCode: ((old: string, fresh: string) => Promise<Unlocked>) | undefined; // where there is a lock
   close(): void;
 }
 
@@ -54,6 +56,7 @@ export interface PitchKeeper {
   // After each event: what to keep, what was entered. Gives the entries back with their ids, so that they can be corrected.
   keep(evening: EveningState, entries: NewEntry[]): Promise<Entry[]>;
   keepPreferences(preferences: Preferences): void;
+  changeCode?: Pitch["changeCode"];
 }
 
 export function openPitch(keeper: PitchKeeper): Pitch {
@@ -159,6 +162,7 @@ export function openPitch(keeper: PitchKeeper): Pitch {
     planRest(seconds) {
       return planRest(pack, evening.peek(), seconds, (request) => engine.ask({ ...request, spread: "formula" }, "rest"));
     },
+    changeCode: keeper.changeCode,
     close() {
       for (const stop of stops) stop();
     },

@@ -74,6 +74,7 @@ export function openHouse(keep: Keep, sync: Sync): House {
         if (kept.kept && entries.length > 0) void sync.sendNow();
         return kept.kept ? kept.entries : [];
       },
+      changeCode: (old, fresh) => keep.lock.change(old, fresh),
       keepPreferences(preferences) {
         localStorage.setItem(kPreferences, JSON.stringify(preferences));
       },
