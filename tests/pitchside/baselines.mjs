@@ -28,6 +28,7 @@ const happen = (page, event) => page.evaluate((what) => window.pitch.happen(what
 const kScreens = {
   tonight: async () => {},
   settings: overlay("settings"),
+  "change-code": overlay("change-code"),
   hurt: overlay("hurt"),
   "lay-out": async (page) => {
     await overlay("none")(page);

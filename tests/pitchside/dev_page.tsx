@@ -50,6 +50,8 @@ window.pitch = openPitch({
     return Promise.resolve(entries.map((entry, at) => ({ ...entry, id: `entry-${first + at + 1}`, sequence: first + at + 1, device_time })));
   },
   keepPreferences() {},
+  // The real lock is tried in locks.mjs and changed_code.mjs; here only the screen is looked at.
+  changeCode: (old) => Promise.resolve(old === "482913" ? { opened: true } : { opened: false, wait: 30_000, left: 14 }),
 });
 const place = document.getElementById("evening");
 if (place) render(<EveningScreens pitch={window.pitch} />, place);

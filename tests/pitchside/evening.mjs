@@ -90,6 +90,20 @@ test("going back and doing it again enters nothing twice", () => {
   assert.equal(entries.length, 1);
 });
 
+test("what the ledger keeps of a drill that was gone back to is what was tapped last", () => {
+  const drill = plan.items[0].drill;
+  const marksOf = (...events) => through(started.state, ...events).entries.map((entry) => entry.mark);
+  const back = (at) => ({ event: "back", item: 1, at: second(at) });
+  const skip = (at) => ({ event: "skip", item: 0, at: second(at) });
+  const done = (at) => ({ event: "done", item: 0, at: second(at) });
+  const [easier, harder] = ["easier", "harder"].map((event) => ({ event, item: 0 }));
+  assert.deepEqual(marksOf(skip(60), back(62), easier, skip(90)), ["skipped", "easier", "skipped"]);
+  assert.deepEqual(marksOf(easier, done(60), back(62), done(90)), ["easier", "done"]);
+  assert.deepEqual(marksOf(done(60), back(62), skip(90), back(92), done(120)), ["done", "skipped", "done"]);
+  assert.deepEqual(marksOf(easier, easier, harder, easier), ["easier", "harder", "easier"]);
+  assert.deepEqual(through(started.state, easier, harder, done(60)).state.marks[drill], ["easier", "harder", "done"]);
+});
+
 test("skip, easier and harder are marked, and the rung changes on the screen", () => {
   const at = plan.items.findIndex((item) => item.drill === "side-plank");
   let { state } = started;

@@ -229,6 +229,70 @@ async function session(set) {
   return all(out);
 }
 
+// Whoever knows the code changes it: everything stays, and the old one opens nothing any more.
+async function changed(set) {
+  const { phone, way, page } = set;
+  const kNew = "a phrase of mine";
+  const change = (old, fresh) => page.evaluate(([one, other]) => window.lane.keep.lock.change(one, other).catch((error) => error.message), [old, fresh]);
+  await keepPackage(page, packageOf("u13-kestrels", later(24)));
+  await keepState(page, running({ note: kNote }));
+  const before = JSON.parse(await page.evaluate(() => window.lane.dump()));
+  const wrong = await change("000000", kNew);
+  const out = [that(!wrong.opened && wrong.left === 19, JSON.stringify(wrong)), that((await state(page)) === "open", "a wrong code closed it")];
+  out.push(that(/no code/.test(await change(kCode, "111111")), "a weak one was taken"));
+  // Whatever fails while it is written, the old one is the code.
+  await page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    let puts = 0;
+    IDBObjectStore.prototype.put = function (...words) {
+      if (words[1] === "lock" && ++puts === 2) throw new DOMException("full", "QuotaExceededError");
+      return put.apply(this, words);
+    };
+  });
+  out.push(that(/full/.test(await change(kCode, kNew)), "it did not fail"));
+  out.push(that((await change(kCode, kNew)).opened, "the code was not changed"), that((await state(page)) === "open", await state(page)));
+  const after = JSON.parse(await page.evaluate(() => window.lane.dump()));
+  out.push(that(JSON.stringify([before.package, before.evening]) === JSON.stringify([after.package, after.evening]), "what lies under the code was touched"));
+  // A session that runs goes on over a dead battery, as before.
+  await phone.kill();
+  await phone.open();
+  const again = await phone.page(way.url);
+  await again.waitForFunction(() => window.lane ?? window.laneFault);
+  out.push(that((await again.evaluate(() => window.laneState)) === "open", "the session was locked"));
+  await lockNow(again);
+  out.push(that(!(await unlock(again)).opened, "the old code opens it"), that((await unlock(again, kNew)).opened, "the new code does not open it"));
+  out.push(that((await again.evaluate(() => window.lane.keep.evening("evening"))).note === kNote, "the evening went"));
+  return all(out);
+}
+
+// Killed in the middle of it: one of the two codes opens the phone, and never both.
+async function killedInChange(set) {
+  const { phone, way } = set;
+  let { page } = set;
+  await keepState(page, { note: kNote });
+  let [code, fresh] = [kCode, "730164"];
+  const out = [];
+  for (const milliseconds of [0, 150, 300, 450, 600, 750, 900, 1050]) {
+    await page.evaluate(([old, other]) => void window.lane.keep.lock.change(old, other).then(() => console.log("changed"), () => undefined), [code, fresh]);
+    await page.waitForTimeout(milliseconds);
+    await phone.kill();
+    await phone.open();
+    page = await phone.page(way.url);
+    await page.waitForFunction(() => window.lane ?? window.laneFault);
+    await lockNow(page);
+    const opens = [];
+    for (const one of [code, fresh]) {
+      if ((await unlock(page, one)).opened) opens.push(one);
+      await lockNow(page);
+    }
+    out.push(that(opens.length === 1, `${milliseconds} ms: ${opens.length} of the two codes open it`));
+    if (opens[0] === fresh) [code, fresh] = [fresh, code];
+    await unlock(page, code);
+    out.push(that((await page.evaluate(() => window.lane.keep.evening("evening")))?.note === kNote, `${milliseconds} ms: the evening went`));
+  }
+  return all(out);
+}
+
 // In two tabs: the one that is behind opens by itself, a lock by hand is a lock in both.
 async function tabs(set) {
   const { phone, way, page } = set;
@@ -255,5 +319,7 @@ export const locks = [
   onPhone("wrong codes wait, and the twentieth is the last", wrongCodes),
   onPhone("a forgotten code: paired anew, nothing that waits is lost", forgotten),
   onPhone("a session that runs holds the app open, and no longer than it may", session),
+  onPhone("the code is changed: nothing else changes, and the old one opens nothing", changed),
+  { ...onPhone("killed while the code is changed: one of the two opens it", killedInChange), long: true },
   { ...onPhone("two tabs and one lock", tabs), long: true },
 ];

@@ -4,10 +4,10 @@ import { later, packageOf } from "./kept.mjs";
 import { kCode, onPhone } from "./paired.mjs";
 
 const kName = "Wilhelmina Testperson";
-const entryOf = (sequence) => ({ kind: "drill-marked", ...kSession, drill: `drill-${sequence}`, mark: "done", id: `019b1c2e-7d40-7a31-8c55-0f3a51b2c6d${sequence}`, sequence, device_time: `${new Date().toISOString().slice(0, 19)}Z` });
+export const entryOf = (sequence) => ({ kind: "drill-marked", ...kSession, drill: `drill-${sequence}`, mark: "done", id: `019b1c2e-7d40-7a31-8c55-0f3a51b2c6d${sequence}`, sequence, device_time: `${new Date().toISOString().slice(0, 19)}Z` });
 
 // As keep/form.ts of form 1 wrote it.
-async function writeForm1(page, rows) {
+export async function writeForm1(page, rows) {
   await page.evaluate(async (all) => {
     const done = (request) => new Promise((resolve, reject) => {
       request.onsuccess = () => resolve(request.result);
@@ -29,7 +29,7 @@ async function writeForm1(page, rows) {
   }, rows);
 }
 
-const readAll = (page) => page.evaluate(async () => {
+export const readAll = (page) => page.evaluate(async () => {
   const done = (request) => new Promise((resolve) => (request.onsuccess = () => resolve(request.result)));
   const database = await done(indexedDB.open("lanework"));
   const out = { version: database.version };
@@ -38,20 +38,22 @@ const readAll = (page) => page.evaluate(async () => {
   return JSON.stringify(out);
 });
 
+export const rowsOfForm1 = (secret, device) => ({
+  outbox: [4, 5].map((sequence) => ({ sequence, entry: entryOf(sequence) })),
+  acknowledged: [{ sequence: 3, entry: entryOf(3), heard: Date.now() }],
+  told: [{ sequence: 2, verdict: "kept-aside", kind: "wrap-up", why: "the squad is not yours", seen: false }],
+  package: [{ squad: "u13-kestrels", package: packageOf("u13-kestrels", later(24)), fetched: 1 }],
+  evening: [{ key: "evening", state: { count: 5, who: kName }, touched: 1 }],
+  device: [{ secret, device, standing: "paired", next_sequence: 6, last_id: entryOf(5).id, after: 0, ledger: "x" }],
+});
+
 // What a phone of form 1 held, of a device that the server knows.
 async function older(set) {
   const { phone, page, way } = set;
   const { secret, device } = (await set.books()).device;
   await page.close();
   const bare = await phone.page(`${way.url}/manifest.webmanifest`);
-  const rows = {
-    outbox: [4, 5].map((sequence) => ({ sequence, entry: entryOf(sequence) })),
-    acknowledged: [{ sequence: 3, entry: entryOf(3), heard: Date.now() }],
-    told: [{ sequence: 2, verdict: "kept-aside", kind: "wrap-up", why: "the squad is not yours", seen: false }],
-    package: [{ squad: "u13-kestrels", package: packageOf("u13-kestrels", later(24)), fetched: 1 }],
-    evening: [{ key: "evening", state: { count: 5, who: kName }, touched: 1 }],
-    device: [{ secret, device, standing: "paired", next_sequence: 6, last_id: entryOf(5).id, after: 0, ledger: "x" }],
-  };
+  const rows = rowsOfForm1(secret, device);
   await writeForm1(bare, rows);
   return { bare, rows, secret };
 }

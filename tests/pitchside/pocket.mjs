@@ -3,6 +3,9 @@
 import { rmSync } from "node:fs";
 import { Contract } from "../serve/contract.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
+import { onAnyDay } from "./any_day.mjs";
+import { changedCode } from "./changed_code.mjs";
+import { formsInApp } from "./forms_in_app.mjs";
 import { kept } from "./kept.mjs";
 import { locks } from "./locks.mjs";
 import { harnessFolder } from "./paired.mjs";
@@ -17,7 +20,7 @@ import { twoPhones } from "./two_phones.mjs";
 import { wholeEvening } from "./whole_evening.mjs";
 
 const kTests = [
-  ...kept, ...locks, ...olderForm, ...sent, ...pairs, ...shell, ...wholeEvening, ...spanishOffline, ...twoPhones, ...staleApp,
+  ...kept, ...locks, ...olderForm, ...sent, ...pairs, ...shell, ...wholeEvening, ...spanishOffline, ...twoPhones, ...staleApp, ...changedCode, ...formsInApp, ...onAnyDay,
 ];
 
 async function resultOf(test, context) {

@@ -8,7 +8,8 @@ import { samplePackage } from "./sample_package.mjs";
 import { loadTypescript } from "./typescript.mjs";
 
 const { openEvening } = await loadTypescript("evening/open_evening.ts");
-const { requestFor, requestForRest, timeAfter } = await loadTypescript("evening/request.ts");
+const { requestFor, timeAfter } = await loadTypescript("evening/request.ts");
+const { planRest, requestForRest } = await loadTypescript("evening/rest.ts");
 const { changesBetween } = await loadTypescript("evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");
 const { alternativeOf, candidatesFor, nearest, swapped, unswapped } = await loadTypescript("evening/nearest.ts");
@@ -85,19 +86,44 @@ test("what changed is told with its reason, and told as back when it is undone",
   assert.deepEqual(changesBetween(usual, usual, nameOf), []);
 });
 
-test("the rest in fewer minutes has only drills that were still to come", () => {
-  const began = Date.parse("2026-11-26T18:00:00+01:00");
-  let state = step(step(fresh, { event: "planned", plan: usual }).state, { event: "start", at: began }).state;
-  for (let item = 0; item < 8; item++) {
-    state = step(state, { event: "done", item, at: began + (item + 1) * 100000 }).state;
-  }
-  const rest = ask(requestForRest(pack, state, 6));
-  assert.equal(rest.answer, "plan", JSON.stringify(rest.faults));
+const kBegan = Date.parse("2026-11-26T18:00:00+01:00");
+const evening = { ...step(step(fresh, { event: "planned", plan: usual }).state, { event: "start", at: kBegan }).state };
+const through = (state, name, ...items) => items.reduce((so_far, item) => step(so_far, { event: name, item, at: kBegan + (item + 1) * 100000 }).state, state);
+const drillsOf = ({ items }) => items.map((item) => item.drill);
+const restOf = (state, seconds, of = pack) => planRest(of, state, seconds, async (request) => ask({ ...request, spread: "formula" }));
+
+test("the rest in fewer minutes has only drills that were still to come, in the time that is left", async () => {
+  const state = through(evening, "done", 0, 1, 2, 3, 4, 5, 6, 7);
   const to_come = usual.items.slice(9).map((item) => item.drill);
-  assert.ok(rest.items.length > 0 && rest.items.every((item) => to_come.includes(item.drill)));
+  for (const seconds of [400, 240, 150]) {
+    const rest = await restOf(state, seconds);
+    assert.ok(rest.items.length > 0 && rest.seconds <= seconds && rest.seconds === lasting(rest.items), `${seconds}: ${rest.seconds}`);
+    assert.ok(drillsOf(rest).every((drill) => to_come.includes(drill)), `${seconds}: ${drillsOf(rest)}`);
+  }
+  const rest = await restOf(state, 400);
   const after = step(state, { event: "rest-planned", items: rest.items }).state;
   assert.equal(after.plan.items[8].drill, usual.items[8].drill);
   assert.equal(after.plan.items.length, 9 + rest.items.length);
+  assert.deepEqual((await restOf(state, 20)).items, []);
+});
+
+test("what was done counts against tonight's ceilings when the rest is planned; what was skipped does not", async () => {
+  const catalogue = structuredClone(pack.catalogue);
+  for (const band of catalogue.limits.ceilings) band.jump_cap_session = 60; // 18 of the 23 contacts that the session has
+  const lower = { ...pack, catalogue };
+  const done = through(evening, "done", 0, 1, 2, 3, 4, 5, 6, 7);
+  assert.ok(drillsOf(await restOf(done, 400)).includes("plant-and-cut"));
+  assert.deepEqual(drillsOf(await restOf(done, 400, lower)), ["squat", "jump-and-stick", "strides"]);
+  const skipped = through(evening, "skip", 0, 1, 2, 3, 4, 5, 6, 7);
+  assert.ok(drillsOf(await restOf(skipped, 400, lower)).includes("plant-and-cut"));
+  const { squad } = requestForRest(lower, skipped, 8);
+  assert.deepEqual(squad.tonight.pins, [{ drill: "side-plank", rung: "knees-down", sets: 2, amount: 20 }]); // it is under way
+});
+
+test("a rung that was made harder than tonight's does not keep the rest from being planned", async () => {
+  const state = through(evening, "done", 0, 1, 2, 3, 4, 5, 6, 7);
+  const harder = step(state, { event: "harder", item: 8, rung: { key: "legs-straight", words: "legs straight" } }).state;
+  assert.ok((await restOf(harder, 400)).items.length > 0);
 });
 
 const weights = weightsOf(pack);

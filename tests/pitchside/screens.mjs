@@ -50,6 +50,12 @@ const kScreens = {
     await page.waitForSelector("h3");
   },
   settings: overlay("settings"),
+  "change-code": async (page) => {
+    await page.getByRole("button", { name: "Change the code" }).click();
+    for (const [id, code] of [["old", "111112"], ["new", "730164"], ["again", "730164"]]) await page.fill(`#code-${id}`, code);
+    await page.locator(".bar .main").click();
+    await page.waitForSelector("text=Tries left: 14. The next try in 30 seconds.");
+  },
   hurt: async (page) => {
     await overlay("hurt")(page);
     await page.getByRole("group", { name: "Who?" }).getByRole("button").nth(2).click();
@@ -332,7 +338,7 @@ test("the phone's way back closes what lies over the evening, and its button lea
   await hurt.waitFor();
   await page.evaluate(() => history.back());
   await hurt.waitFor({ state: "detached" });
-  assert.equal(await page.getByRole("heading", { name: "Tonight" }).count(), 1);
+  assert.equal(await page.getByRole("heading", { name: "26 November" }).count(), 1);
   for (let times = 0; times < 2; times++) {
     await page.getByRole("button", { name: "Settings" }).click();
     await page.getByRole("button", { name: "Close" }).click();
@@ -340,6 +346,32 @@ test("the phone's way back closes what lies over the evening, and its button lea
   }
   assert.equal(await page.evaluate(() => history.length), length + 1);
   assert.equal(await page.getByRole("button", { name: "Lay out" }).count(), 1);
+  await context.close();
+});
+
+test("an evening is headed 'Tonight' on its own day, and by its day on any other", async () => {
+  for (const [now, language, title] of [
+    ["2026-11-26T18:05:00+01:00", "en", "Tonight"],
+    ["2026-11-25T18:05:00+01:00", "en", "Thursday 26 November"],
+    ["2026-11-25T18:05:00+01:00", "es", "jueves, 26 de noviembre"],
+  ]) {
+    const context = await browser.newContext({ viewport: { width: 360, height: 740 }, timezoneId: "Europe/Berlin" });
+    const page = await context.newPage();
+    await page.clock.setFixedTime(new Date(now));
+    await page.goto(`${server.url}?language=${language}`);
+    assert.equal(await page.locator("h1").textContent(), title);
+    await context.close();
+  }
+});
+
+test("on its side what is tapped next stands beside the head, and most of the height is left", async () => {
+  const { context, page } = await opened("", [740, 360]);
+  for (const name of ["tonight", "lay-out", "wrap-up"]) {
+    await happen(page, { event: "go", screen: name });
+    await page.evaluate(() => scrollTo(0, 500));
+    const [head, bar] = await page.evaluate(() => [".head", ".bar"].map((part) => document.querySelector(part).getBoundingClientRect().toJSON()));
+    assert.ok(bar.top >= 0 && bar.bottom <= 110 && head.bottom <= 110 && bar.left >= head.right - 1, `${name}: ${JSON.stringify([head, bar])}`);
+  }
   await context.close();
 });
 

@@ -129,9 +129,35 @@ async function names(context) {
   });
 }
 
+// The lead's desk lies on the same origin: its pages are the server's, and none is kept on a coach's phone.
+async function desk(context) {
+  return withApp(context, async (app) => {
+    const { phone, page } = await pairedApp(app);
+    const before = await cached(page);
+    app.way.set("says", { path: /^\/desk/, status: 200, body: "<!doctype html><title>the desk</title>" });
+    const out = [];
+    for (const path of ["/desk/", "/desk/index.html", "/desk/week?x=1", "/desk"]) {
+      app.way.seen.length = 0;
+      const other = await phone.page(`${app.way.url}${path}`);
+      const asked = app.way.seen.some((one) => one.path === path);
+      out.push(that((await other.title()) === "the desk" && asked, `${path}: '${await other.title()}', asked for: ${asked}`));
+      await other.close();
+    }
+    const coach = await phone.page(`${app.way.url}/desks`);
+    out.push(that((await coach.title()) === "Lanework", `/desks: '${await coach.title()}'`));
+    out.push(that((await cached(page)).paths.join() === before.paths.join(), "a page of the desk was kept"));
+    app.way.set("cut");
+    const none = await phone.context.newPage();
+    const said = await none.goto(`${app.way.url}/desk/`).then(() => "a page", (error) => error.message);
+    out.push(that(said.includes("ERR_"), `without signal: ${said}`));
+    return all(out);
+  });
+}
+
 export const shell = [
   { name: "a phone that lost its right says so", run: lostRight },
   { name: "opens without signal, and the caches hold only the shell", run: offline },
   { name: "a newer server is told of, and a newer version waits until it may take over", run: renewed },
+  { name: "the desk's pages are the server's, with signal and without", run: desk },
   { name: "hashed names, and nothing inline", run: names },
 ];

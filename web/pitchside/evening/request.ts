@@ -7,14 +7,14 @@ import { barredFor } from "./barred.ts";
 import { takesPart } from "./sore.ts";
 
 export const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
-const kMostMinutes = 60;
+export const kMostMinutes = 60;
 const kLeastTurnout = 2;
 const kMostTurnout = 40;
 const kSwapsOnly = "swaps only, stop if it hurts"; // as catalogue/care/pain.toml says it
 
-const between = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
+export const between = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value));
 
-function table(value: DoorValue | undefined): DoorTable {
+export function table(value: DoorValue | undefined): DoorTable {
   return value !== null && typeof value === "object" && !Array.isArray(value) ? value : {};
 }
 
@@ -145,26 +145,4 @@ export function requestFor<Kind extends "plan" | "slip">(
     ...part,
     roster,
   };
-}
-
-// The drills after the current one in fewer minutes. What was done covers its families, so nothing new is taken in:
-// every other drill is barred.
-export function requestForRest(
-  pack: EveningPackage,
-  state: EveningState,
-  minutes: number,
-): (DoorRequest & { request: "plan" }) | undefined {
-  const items = state.run ? state.plan?.items.slice(state.run.item + 1) : undefined;
-  if (!items || items.length === 0) return undefined;
-  const left = between(minutes, kLeastMinutes, kMostMinutes);
-  const stay = new Set(items.map((item) => item.drill));
-  const drills = pack.catalogue["drills"];
-  const ids = Array.isArray(drills) ? drills.map((drill) => table(drill)["id"]) : [];
-  const others = ids.filter((id): id is string => typeof id === "string" && !stay.has(id));
-  const facts: Facts = { ...state.facts, late: 0, pins: [], minutes: left, bans: others };
-  const request = requestFor("plan", pack, { ...state, facts });
-  if (!request) return undefined;
-  const drill = items.map(({ drill: id, rung, sets, amount }) => ({ id, rung, sets, amount }));
-  request["routine"] = { ...table(request["routine"]), minutes: left, drill };
-  return request;
 }

@@ -21,12 +21,17 @@ function session(state: EveningState): { squad: string; day: string; start: stri
   return { squad: state.squad, day: state.day, start: state.start };
 }
 
+// The club keeps one mark a drill, the latest (core/ledger/fold.h). So of a drill that was gone back to, done and
+// skipped are said again where easier or harder came after them; and of those two the later is said.
+function stands(marks: Mark[], mark: Mark): boolean {
+  const rungs = marks.filter((each) => each === "easier" || each === "harder");
+  if (mark === "easier" || mark === "harder") return rungs.pop() === mark;
+  return mark === "needs-help" ? marks.includes(mark) : marks[marks.length - 1] === mark;
+}
+
 function marked(state: EveningState, drill: string, mark: Mark): Step {
   const marks = state.marks[drill] ?? [];
-  // Of a drill that was gone back to, the later of done and skipped counts.
-  const settles = (each: Mark) => each === "done" || each === "skipped";
-  const known = settles(mark) ? marks.filter(settles).pop() === mark : marks.includes(mark);
-  if (known) return still(state);
+  if (stands(marks, mark)) return still(state);
   return {
     state: { ...state, marks: { ...state.marks, [drill]: [...marks.filter((each) => each !== mark), mark] } },
     entries: [{ kind: "drill-marked", ...session(state), drill, mark }],

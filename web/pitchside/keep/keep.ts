@@ -42,7 +42,7 @@ export class Keep {
     this.writes = computed(() => this.writer.holds.value);
   }
 
-  // Throws where this browser has no IndexedDB, no locks, or a newer form of the database; OldFormStays where an older
+  // Throws where this browser has no IndexedDB, no locks; NewerForm where a newer app was here; OldFormStays where an older
   // one could not be changed. holdsUntil: how long an evening's state keeps the app open (lock.ts).
   static async open(holdsUntil: HoldsUntil, now: () => Date = () => new Date()): Promise<Keep> {
     let keep: Keep | undefined;

@@ -11,6 +11,15 @@ export type LockState = "unset" | "locked" | "open" | "gone";
 export type Unlocked = { opened: true } | { opened: false; wait: number; left: number }; // milliseconds; tries
 
 const kWrapped = "people's key";
+type Raw = Uint8Array<ArrayBuffer>; // the people's key
+type Tried = { raw: Raw; row: LockRow }; // by the right code; the row as it was before the try
+
+async function lockRow(raw: Raw, code: string): Promise<LockRow> {
+  const stretching = newStretching();
+  const wrapped = await seal("people", await keyOfCode(code, stretching), kWrapped, [...raw]);
+  return { ...stretching, wrapped, letters: /\D/.test(code.trim()), tries: 0, not_before: 0 };
+}
+
 const markOf = (row: LockRow): string => row.salt.join();
 
 export class Lock {
@@ -52,10 +61,8 @@ export class Lock {
   async choose(code: string): Promise<void> {
     if (weakness(code) || this.held.value !== "unset") throw new Error("no code can be chosen now");
     const people = this.key ?? (await newKey(true));
-    const stretching = newStretching();
-    const raw = await crypto.subtle.exportKey("raw", people);
-    const wrapped = await seal("people", await keyOfCode(code, stretching), kWrapped, [...new Uint8Array(raw)]);
-    const row: LockRow = { ...stretching, wrapped, letters: /\D/.test(code.trim()), tries: 0, not_before: 0 };
+    const raw = new Uint8Array(await crypto.subtle.exportKey("raw", people));
+    const row = await lockRow(raw, code);
     const transaction = this.database.transaction("keys", "readwrite", { durability: "strict" });
     if (await transaction.store.get("lock")) throw new Error("another tab has chosen one");
     await transaction.store.put(row, "lock");
@@ -66,9 +73,42 @@ export class Lock {
     await this.changed();
   }
 
-  // A try counts before it is looked at, so that ending the app gives none back.
   async unlock(code: string): Promise<Unlocked> {
     const turn = this.turn;
+    const tried = await this.tried(code);
+    if ("opened" in tried) return tried;
+    const { raw, row } = tried;
+    const people = await keyOf(raw);
+    await this.put({ ...row, tries: 0, not_before: 0 });
+    const meanwhile = turn !== this.turn;
+    if (!meanwhile) {
+      this.take(people, row);
+      this.held.value = "open";
+    }
+    await this.changed();
+    return meanwhile ? { opened: false, wait: 0, left: kMostTries } : { opened: true };
+  }
+
+  // The old code is tried as at the locked app. One row takes the place of the other in one transaction: a phone that dies
+  // in the middle has one of the two codes. Throws where the new one is weak: the screen has asked for that before.
+  async change(old: string, fresh: string): Promise<Unlocked> {
+    if (weakness(fresh) || this.held.value !== "open") throw new Error("no code can be changed now");
+    const tried = await this.tried(old);
+    if ("opened" in tried) return tried;
+    const { raw, row: before } = tried;
+    const row = await lockRow(raw, fresh);
+    const transaction = this.database.transaction("keys", "readwrite", { durability: "strict" });
+    const there = (await transaction.store.get("lock")) as LockRow | undefined;
+    if (!there || markOf(there) !== markOf(before)) throw new Error("another tab has changed it");
+    await transaction.store.put(row, "lock");
+    await transaction.done;
+    if (this.key) this.take(await keyOf(raw), row);
+    await this.changed();
+    return { opened: true };
+  }
+
+  // A try counts before it is looked at, so that ending the app gives none back.
+  private async tried(code: string): Promise<Tried | Unlocked> {
     const now = this.now();
     const counting = this.database.transaction("keys", "readwrite", { durability: "strict" });
     const row = (await counting.store.get("lock")) as LockRow | undefined;
@@ -86,15 +126,7 @@ export class Lock {
       await this.changed();
       return { opened: false, wait: waitAfter(tries), left: Math.max(0, kMostTries - tries) };
     }
-    const people = await keyOf(new Uint8Array(raw as number[]));
-    await this.put({ ...row, tries: 0, not_before: 0 });
-    const meanwhile = turn !== this.turn;
-    if (!meanwhile) {
-      this.take(people, row);
-      this.held.value = "open";
-    }
-    await this.changed();
-    return meanwhile ? { opened: false, wait: 0, left: kMostTries } : { opened: true };
+    return { raw: new Uint8Array(raw as number[]), row };
   }
 
   // Milliseconds until the next try counts.

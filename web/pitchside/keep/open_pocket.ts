@@ -19,6 +19,9 @@ export class OldFormStays extends Error {
   }
 }
 
+// A newer app has been here: this one can read none of it.
+export class NewerForm extends Error {}
+
 class Changed extends Error {}
 
 async function rowsIn(stores: { [Name in StoreName]: { getAll(): Promise<unknown[]> } }): Promise<Rows> {
@@ -43,6 +46,7 @@ async function oldRows(): Promise<Rows | undefined> {
   });
   if (!database) return undefined;
   try {
+    if (database.version > kForm) throw new NewerForm(`form ${database.version}`);
     if (database.version !== 1) return undefined;
     const transaction = database.transaction([...kOldStores]);
     const rows = await rowsIn(Object.fromEntries(kOldStores.map((name) => [name, transaction.objectStore(name)])) as never);
@@ -122,7 +126,7 @@ async function openAs2(old: Rows | undefined, closed: () => void): Promise<Pocke
   });
 }
 
-// Throws OldFormStays where there was an old form and it could not be changed.
+// Throws OldFormStays where there was an old form and it could not be changed, NewerForm where a newer app was here.
 export async function openPocket(closed: () => void): Promise<PocketDatabase> {
   for (let tries = 0; ; tries++) {
     const old = await oldRows();

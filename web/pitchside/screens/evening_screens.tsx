@@ -1,5 +1,6 @@
 // The screens of one evening: which one stands, and how they look on this phone.
 import { useEffect, useRef } from "preact/hooks";
+import { ChangeCodeScreen } from "./change_code.tsx";
 import { FinishedScreen } from "./finished.tsx";
 import { FirstEveningScreen } from "./first_evening.tsx";
 import { HurtScreen } from "./someone_hurt.tsx";
@@ -20,6 +21,8 @@ function Standing({ pitch }: { pitch: Pitch }) {
       return <SlipScreen pitch={pitch} />;
     case "settings":
       return <SettingsScreen pitch={pitch} />;
+    case "change-code":
+      return <ChangeCodeScreen pitch={pitch} />;
     case "first-evening":
       return <FirstEveningScreen pitch={pitch} />;
     case "none":

@@ -62,7 +62,7 @@ function Next({ pitch }: { pitch: Pitch }) {
     <>
       <h2>{say("wrap_up.next_title")}</h2>
       {next && (
-        <p>
+        <p class="sentence">
           <strong>{say("wrap_up.next", { day: weekday(next.day), start: next.start, strip: next.strip })}</strong>
         </p>
       )}
@@ -72,6 +72,7 @@ function Next({ pitch }: { pitch: Pitch }) {
 }
 
 export function FinishedScreen({ pitch }: { pitch: Pitch }) {
+  const correctable = standing(pitch.evening.value, "wrap-up") !== undefined;
   return (
     <>
       <Head title={say("wrap_up.title")}>
@@ -82,14 +83,14 @@ export function FinishedScreen({ pitch }: { pitch: Pitch }) {
           <strong>{say("wrap_up.finished")}</strong> {say("wrap_up.kept")}
         </p>
         <Written pitch={pitch} />
-        {standing(pitch.evening.value, "wrap-up") && (
+        {correctable && (
           <p>
             <button type="button" onClick={() => pitch.happen({ event: "correct-wrap-up" })}>
               {say("mistake.correct")}
-            </button>{" "}
-            <span class="soft">{say("mistake.corrects")}</span>
+            </button>
           </p>
         )}
+        {correctable && <p class="soft">{say("mistake.corrects")}</p>}
         <Sent pitch={pitch} />
         <Readers pitch={pitch} />
         <Next pitch={pitch} />

@@ -4,12 +4,14 @@ import { computed, effect, signal, type ReadonlySignal, type Signal } from "@pre
 import type { FigureAnswer, PlanAnswer, Silence } from "../../shared/engine/answers.ts";
 import type { Engine } from "../../shared/engine/engine.ts";
 import { drillDocument } from "../evening/drill.ts";
+import type { Unlocked } from "../keep/lock.ts";
 import type { Entry, NewEntry } from "../keep/entry.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { EveningEvent } from "../evening/events.ts";
-import { cutTo, fitInto, weightsOf, type Fitted } from "../evening/last_minutes.ts";
+import { cutTo, weightsOf, type Fitted } from "../evening/last_minutes.ts";
 import { alternativeOf, candidatesFor, kEnough, kMostAsked, nearest, swapped, type Alternative } from "../evening/nearest.ts";
-import { eveningOf, kLeastMinutes, requestFor, requestForRest, timeAfter } from "../evening/request.ts";
+import { eveningOf, kLeastMinutes, requestFor, timeAfter } from "../evening/request.ts";
+import { planRest } from "../evening/rest.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
 import { fetchRendering } from "../words/renderings.ts";
@@ -18,7 +20,7 @@ import type { Preferences } from "./preferences.ts";
 
 const kSpreadFollowsMilliseconds = 120;
 
-export type Overlay = "none" | "hurt" | "slip" | "settings" | "first-evening";
+export type Overlay = "none" | "hurt" | "slip" | "settings" | "change-code" | "first-evening";
 
 export interface Pitch {
   pack: EveningPackage;
@@ -34,6 +36,7 @@ export interface Pitch {
   figure(drill: string, rung: string): Promise<FigureAnswer | undefined>;
   nearest(drill: string): Promise<Alternative[]>; // what could stand in for it tonight
   planRest(seconds: number): Promise<Fitted>; // without drills where none fits any more
+  changeCode: ((old: string, fresh: string) => Promise<Unlocked>) | undefined; // where there is a lock
   close(): void;
 }
 
@@ -53,6 +56,7 @@ export interface PitchKeeper {
   // After each event: what to keep, what was entered. Gives the entries back with their ids, so that they can be corrected.
   keep(evening: EveningState, entries: NewEntry[]): Promise<Entry[]>;
   keepPreferences(preferences: Preferences): void;
+  changeCode?: Pitch["changeCode"];
 }
 
 export function openPitch(keeper: PitchKeeper): Pitch {
@@ -155,17 +159,10 @@ export function openPitch(keeper: PitchKeeper): Pitch {
       }
       return nearest(found);
     },
-    async planRest(seconds) {
-      const request = requestForRest(pack, evening.peek(), Math.floor(seconds / 60));
-      const answer = request && (await engine.ask({ ...request, spread: "formula" }, "rest"));
-      const planned = answer?.answer === "plan" ? answer.items : [];
-      const { plan: whole, run } = evening.peek();
-      const left = planned.length > 0 ? planned : (whole?.items.slice((run?.item ?? -1) + 1) ?? []);
-      if (planned.length > 0 && answer?.answer === "plan" && answer.planned_seconds <= seconds) {
-        return { items: planned, seconds: answer.planned_seconds };
-      }
-      return fitInto(left, seconds, weightsOf(pack));
+    planRest(seconds) {
+      return planRest(pack, evening.peek(), seconds, (request) => engine.ask({ ...request, spread: "formula" }, "rest"));
     },
+    changeCode: keeper.changeCode,
     close() {
       for (const stop of stops) stop();
     },

@@ -27,6 +27,14 @@ export function SettingsScreen({ pitch }: { pitch: Pitch }) {
             <Toggle key={each} label={kLanguages[each]} on={preferences.language === each} onChange={() => set({ language: each })} />
           ))}
         </div>
+        {pitch.changeCode && (
+          <>
+            <h2>{say("keeping.lock.code")}</h2>
+            <button type="button" onClick={() => (pitch.overlay.value = "change-code")}>
+              {say("keeping.lock.change")}
+            </button>
+          </>
+        )}
         <h2>{say("first.title")}</h2>
         <button type="button" onClick={() => (pitch.overlay.value = "first-evening")}>
           {say("first.again")}

@@ -1,7 +1,8 @@
 // Tonight: what is known, the session drawn to time, what is different, and one thing to do next.
+import { dayOf } from "../evening/day.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import { eveningOf, kLeastMinutes, timeAfter } from "../evening/request.ts";
-import { say } from "../words/words.ts";
+import { say, weekday } from "../words/words.ts";
 import { Changes } from "./changes.tsx";
 import { DrillList } from "./drill_list.tsx";
 import { FirstEveningOffer } from "./first_evening.tsx";
@@ -67,10 +68,11 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
   const state = pitch.evening.value;
   const { facts, plan } = state;
   const evening = eveningOf(pitch.pack, state);
+  const title = state.day === dayOf(new Date()) ? say("tonight.title") : weekday(state.day);
   if (!evening) {
     return (
       <>
-        <Head title={say("tonight.title")} />
+        <Head title={title} />
         <main>
           <p>{say("tonight.no_evening")}</p>
         </main>
@@ -84,7 +86,7 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
   const planned = plan?.outcome === "optimal" && !pitch.trouble.value;
   return (
     <>
-      <Head title={say("tonight.title")}>
+      <Head title={title}>
         <HurtButton pitch={pitch} />
         <p>
           {pitch.pack.squad.name}, {evening.strip}

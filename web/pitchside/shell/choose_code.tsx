@@ -3,7 +3,7 @@ import { useSignal } from "@preact/signals";
 import type { JSX } from "preact";
 import { weakness } from "../keep/code.ts";
 import type { Keep } from "../keep/keep.ts";
-import { CodeField, Switches } from "./code_field.tsx";
+import { CodeField, Switches } from "../screens/code_field.tsx";
 import type { LockWords } from "./keeping_words.ts";
 
 const kFault = "code-fault";

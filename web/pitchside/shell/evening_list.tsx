@@ -1,8 +1,9 @@
 // The coming evenings: tonight's as what to tap now, the week's by their days, the rest folded away.
 import type { JSX } from "preact";
+import { dayOf } from "../evening/day.ts";
 import { keyOf, type HeldEvening } from "./evenings.ts";
 import type { KeepingWords } from "./keeping_words.ts";
-import { dayOf, type House } from "./open_house.ts";
+import type { House } from "./open_house.ts";
 
 const kSoonDays = 8;
 const kScaleMinutes = 45; // the length of the line on which slots are drawn

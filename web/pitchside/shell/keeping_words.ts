@@ -41,6 +41,7 @@ export interface KeepingWords {
   evenings: { tonight: string; match_day: string; none: string; back: string; coming: string; later: string; minutes: string };
   lock: LockWords;
   rescue: { title: string; what: string; again: string; save: string };
+  newer_form: { title: string; what: string; look: string };
   refused: Record<Refusal, string>;
   told: Record<Exclude<VerdictWord, "stored" | "known" | "dropped"> | "seen", string>;
   trouble: Record<Trouble, string>;

@@ -3,8 +3,9 @@ import { useSignal } from "@preact/signals";
 import type { ComponentChildren, JSX } from "preact";
 import { useEffect } from "preact/hooks";
 import type { Keep } from "../keep/keep.ts";
+import { CodeField, Switches } from "../screens/code_field.tsx";
+import { durationWords } from "../screens/duration_words.ts";
 import { say } from "../words/words.ts";
-import { CodeField, Switches } from "./code_field.tsx";
 import type { LockWords } from "./keeping_words.ts";
 import { LockedHurt } from "./locked_hurt.tsx";
 
@@ -15,12 +16,6 @@ interface Shown {
   words: LockWords;
   onNewLink: () => void;
   children?: ComponentChildren; // what waits, and how sending goes
-}
-
-function durationWords(milliseconds: number, language: string): string {
-  const seconds = Math.ceil(milliseconds / 1000);
-  const [value, unit] = seconds < 60 ? [seconds, "second"] : [Math.ceil(seconds / 60), "minute"];
-  return new Intl.NumberFormat(language, { style: "unit", unit, unitDisplay: "long" }).format(value);
 }
 
 function CodeForm({ keep, words }: { keep: Keep; words: LockWords }): JSX.Element {

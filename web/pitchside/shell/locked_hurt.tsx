@@ -3,6 +3,7 @@
 import { useSignal } from "@preact/signals";
 import type { JSX } from "preact";
 import { useEffect } from "preact/hooks";
+import { dayOf } from "../evening/day.ts";
 import type { Keep } from "../keep/keep.ts";
 import type { Safety } from "../keep/safety.ts";
 import type { Venue } from "../package/evening_package.ts";
@@ -10,7 +11,6 @@ import { Signs } from "../screens/someone_hurt.tsx";
 import { ActionPlanLines, CallButton } from "../screens/venue.tsx";
 import { lines, say } from "../words/words.ts";
 import type { LockWords } from "./keeping_words.ts";
-import { dayOf } from "./open_house.ts";
 
 // Of the places where the phone trains today; of all that it knows where it trains nowhere today. The screen says which.
 export function venuesOn(day: string, safety: Safety[]): Venue[] {

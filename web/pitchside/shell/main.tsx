@@ -11,7 +11,7 @@ import english from "../words/en.json";
 import spanish from "../words/es.json";
 import { EveningScreens } from "../screens/evening_screens.tsx";
 import { language as languageOfScreens } from "../words/words.ts";
-import { OldFormStays } from "../keep/open_pocket.ts";
+import { NewerForm, OldFormStays } from "../keep/open_pocket.ts";
 import { ChooseCode } from "./choose_code.tsx";
 import { EveningList } from "./evening_list.tsx";
 import { holdsUntil } from "./evenings.ts";
@@ -24,6 +24,7 @@ import { type House, keptPreferences, openHouse } from "./open_house.ts";
 import { serviceWorker } from "./places.ts";
 import { type Renewal, watchForRenewal } from "./renewal.ts";
 import { Rescue } from "./rescue.tsx";
+import { UpdateApp } from "./update_app.tsx";
 
 const secret = takeSecret(location, history); // before anything else could read the address
 
@@ -161,5 +162,6 @@ function sayUnfit(into: HTMLElement): void {
 const into = document.getElementById("app")!;
 start(into).catch((error: unknown) => {
   if (error instanceof OldFormStays) render(<Rescue waiting={error.waiting} words={words.keeping.rescue} />, into);
+  else if (error instanceof NewerForm) render(<UpdateApp renewal={watchForRenewal(serviceWorker)} words={words.keeping.newer_form} />, into);
   else sayUnfit(into);
 });

@@ -1,6 +1,7 @@
 // From what is kept to an evening on the pitch: which there are, which is under way, and opening one.
 import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { openEngine, type Engine } from "../../shared/engine/engine.ts";
+import { dayOf } from "../evening/day.ts";
 import { withIds } from "../evening/entered.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import type { Entry } from "../keep/entry.ts";
@@ -22,9 +23,6 @@ export function keptPreferences(): Preferences {
     return first;
   }
 }
-
-const two = (number: number): string => String(number).padStart(2, "0");
-export const dayOf = (now: Date): string => `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 
 export interface House {
   evenings: ReadonlySignal<HeldEvening[]>;
@@ -76,6 +74,7 @@ export function openHouse(keep: Keep, sync: Sync): House {
         if (kept.kept && entries.length > 0) void sync.sendNow();
         return kept.kept ? kept.entries : [];
       },
+      changeCode: (old, fresh) => keep.lock.change(old, fresh),
       keepPreferences(preferences) {
         localStorage.setItem(kPreferences, JSON.stringify(preferences));
       },

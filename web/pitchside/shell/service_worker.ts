@@ -23,6 +23,7 @@ interface WorkerScope {
 }
 const worker = self as unknown as WorkerScope;
 const kPage = "/index.html";
+const kOthers = /^\/(api|desk)(\/|$)/; // pages that are not the coach's: the lead's desk lies on the same origin
 
 // Past the browser's own cache, where a file of a name without a digest may be an old one.
 async function install(): Promise<void> {
@@ -69,7 +70,7 @@ worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== "GET" || url.origin !== worker.location.origin) return;
-  if (request.mode === "navigate" && !url.pathname.startsWith("/api/")) event.respondWith(shellFile(kPage, request));
+  if (request.mode === "navigate" && !kOthers.test(url.pathname)) event.respondWith(shellFile(kPage, request));
   else if (kLaterFiles.includes(url.pathname)) event.respondWith(laterFile(url.pathname, request));
   else if (kShellFiles.includes(url.pathname)) event.respondWith(shellFile(url.pathname, request));
 });

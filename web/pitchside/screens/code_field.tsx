@@ -3,7 +3,6 @@
 // lie over the buttons of a session.
 import type { Signal } from "@preact/signals";
 import type { JSX } from "preact";
-import type { LockWords } from "./keeping_words.ts";
 
 interface Shown {
   id: string;
@@ -35,7 +34,7 @@ export function CodeField({ id, label, text, letters, seen, fault }: Shown): JSX
   );
 }
 
-export function Switches({ words, letters, seen }: { words: LockWords; letters: Signal<boolean>; seen: Signal<boolean> }): JSX.Element {
+export function Switches({ words, letters, seen }: { words: { letters: string; show: string }; letters: Signal<boolean>; seen: Signal<boolean> }): JSX.Element {
   return (
     <p class="switches">
       <button type="button" aria-pressed={letters.value} onClick={() => (letters.value = !letters.value)}>
