@@ -12,7 +12,7 @@ import { alternativeOf, candidatesFor, kEnough, kMostAsked, nearest, swapped, ty
 import { eveningOf, kLeastMinutes, requestFor, requestForRest, timeAfter } from "../evening/request.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
-import { fetchRendering } from "../words/renderings.ts";
+import { fetchRendering } from "../../shared/words/renderings.ts";
 import { language, type Language } from "../words/words.ts";
 import type { Preferences } from "./preferences.ts";
 

@@ -69,7 +69,8 @@ worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== "GET" || url.origin !== worker.location.origin) return;
-  if (request.mode === "navigate" && !url.pathname.startsWith("/api/")) event.respondWith(shellFile(kPage, request));
+  if (/^\/(api|desk)\//.test(url.pathname)) return; // the lead's app may be open in the same browser
+  if (request.mode === "navigate") event.respondWith(shellFile(kPage, request));
   else if (kLaterFiles.includes(url.pathname)) event.respondWith(laterFile(url.pathname, request));
   else if (kShellFiles.includes(url.pathname)) event.respondWith(shellFile(url.pathname, request));
 });
