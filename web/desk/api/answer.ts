@@ -9,8 +9,8 @@ export type Operation = keyof operations;
 type JsonOf<Body> = Body extends { content: { "application/json": infer Json } } ? Json : never;
 type Responses<Name extends Operation> = operations[Name]["responses"];
 
-// What comes with 200 or 201.
-export type Said<Name extends Operation> = JsonOf<Responses<Name>[Extract<keyof Responses<Name>, 200 | 201>]>;
+// What comes with 200, 201 or 202.
+export type Said<Name extends Operation> = JsonOf<Responses<Name>[Extract<keyof Responses<Name>, 200 | 201 | 202>]>;
 // What the path wants.
 export type ValuesOf<Name extends Operation> = operations[Name]["parameters"] extends { path: infer Path } ? Path : Record<string, never>;
 export type BodyOf<Name extends Operation> = operations[Name] extends { requestBody: infer Body } ? JsonOf<Body> : undefined;

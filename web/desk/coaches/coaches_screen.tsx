@@ -30,7 +30,7 @@ export function Screen() {
   const squads = useAsked("squads", {});
   const columns: Column<Coach>[] = [
     { key: "name", heading: say("name"), names: true, cell: ({ account }) => <bdi>{named(account.name, say("a_coach"))}</bdi>, value: ({ account }) => account.name },
-    { key: "squads", heading: say("squads"), cell: ({ account }) => chargesWords(account.charges, squads.said?.squads ?? []) },
+    { key: "squads", heading: say("squads"), cell: ({ account }) => chargesWords("coach", account.charges, squads.said?.squads ?? []) },
     { key: "phones", heading: say("phones"), cell: (coach) => (coach.devices.length === 0 ? say("no_phone") : many("phones", coach.devices.length)), value: (coach) => coach.devices.length },
     { key: "heard", heading: say("heard"), cell: ({ heard }) => (heard ? moment(heard) : say("never")), value: ({ heard }) => heard ?? "" },
   ];
