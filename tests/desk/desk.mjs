@@ -3,9 +3,11 @@
 import { coaches } from "./coaches.mjs";
 import { frame } from "./frame.mjs";
 import { openHouse } from "./harness.mjs";
+import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
+import { releases } from "./releases.mjs";
 
-const kTests = [...frame, ...people, ...coaches];
+const kTests = [...frame, ...ownAccount, ...people, ...coaches, ...releases];
 
 async function resultOf(test, house) {
   let said;

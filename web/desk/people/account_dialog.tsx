@@ -26,6 +26,13 @@ export function AccountDialog({ account, squads, changed, onClose }: AccountDial
   const [shows, setShows] = useState<"all" | "pair" | "end">("all");
   const name = named(account.name, say(`role.${account.role}`));
   if (shows === "end") return <EndAccount account={account} changed={changed} onClose={onClose} />;
+  if (shows === "pair") {
+    return (
+      <Dialog title={say("pair.of", { name })} onClose={onClose}>
+        <PairPhone account={account.account} name={name} />
+      </Dialog>
+    );
+  }
   return (
     <Dialog title={name} wide onClose={onClose}>
       <p class="soft">
@@ -37,16 +44,10 @@ export function AccountDialog({ account, squads, changed, onClose }: AccountDial
       {!account.ended && mayBeCharged(account.role) ? (
         <section class="sheet">
           <h3>{say("pair.title")}</h3>
-          {shows === "pair" ? (
-            <PairPhone account={account.account} name={name} />
-          ) : (
-            <>
-              <p>{say("pair.what")}</p>
-              <button type="button" onClick={() => setShows("pair")}>
-                {say("pair.open")}
-              </button>
-            </>
-          )}
+          <p>{say("pair.what")}</p>
+          <button type="button" onClick={() => setShows("pair")}>
+            {say("pair.open")}
+          </button>
         </section>
       ) : null}
       {account.ended || account.account === me.value?.account ? null : (
