@@ -33,7 +33,7 @@ export async function serveDevPage(pack, modulePath) {
   const files = new Map(outputFiles.map((file) => [file.path.replace("/served", ""), Buffer.from(file.contents)]));
   files.set("/", Buffer.from(kPage));
   files.set("/package.json", Buffer.from(JSON.stringify(pack)));
-  files.set("/drills-es.json", readFileSync(join(root, "web/pitchside/words/catalogue_es.json")));
+  files.set("/drills-es.json", readFileSync(join(root, "web/shared/words/catalogue_es.json")));
   files.set("/lanework.wasm", readFileSync(modulePath));
   const server = createServer((request, response) => {
     const path = new URL(request.url, "http://here").pathname;

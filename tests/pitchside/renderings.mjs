@@ -10,7 +10,7 @@ import { loadTypescript } from "./typescript.mjs";
 
 const pack = samplePackage(program());
 const { drills } = pack.catalogue;
-const spanish = JSON.parse(readFileSync(join(root, "web/pitchside/words/catalogue_es.json"), "utf8"));
+const spanish = JSON.parse(readFileSync(join(root, "web/shared/words/catalogue_es.json"), "utf8"));
 const copy = () => structuredClone(spanish);
 
 const kFields = ["name", "how", "rungs", "cues", "watch", "stop_if"];

@@ -1,14 +1,24 @@
-// web/shared/api.ts from schema/openapi.yaml. As a program it writes the file; the lint compares.
+// web/shared/api.ts and web/shared/api_places.ts from schema/openapi.yaml. As a program it writes them; the lint compares.
 import { writeFileSync } from "node:fs";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import openapi, { astToString } from "openapi-typescript";
-import { kOpenapi } from "../openapi.mjs";
+import { kOpenapi, operations, readOpenapi } from "../openapi.mjs";
 
-export const kApiTypes = "web/shared/api.ts";
+const kMade = `// Made from ${kOpenapi} by \`node tools/generate/api_types.mjs\`; change the page, not this file.\n`;
 
-export async function apiTypes() {
-  const types = await openapi(pathToFileURL(kOpenapi), { rootTypes: true, rootTypesNoSchemaPrefix: true });
-  return `// Made from ${kOpenapi} by \`node tools/generate/api_types.mjs\`; change the page, not this file.\n${astToString(types)}`;
+async function types() {
+  return kMade + astToString(await openapi(pathToFileURL(kOpenapi), { rootTypes: true, rootTypesNoSchemaPrefix: true }));
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) writeFileSync(kApiTypes, await apiTypes());
+// What types cannot say to a program that runs: how each is asked, and where.
+function places() {
+  const rows = operations(readOpenapi()).map(({ name, method, path }) => `  ${JSON.stringify(name)}: [${JSON.stringify(method)}, ${JSON.stringify(path)}],`);
+  return `${kMade}import type { operations } from "./api.ts";\n\nexport const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", string]> = {\n${rows.join("\n")}\n};\n`;
+}
+
+// [[path, text]]
+export async function apiFiles() {
+  return [["web/shared/api.ts", await types()], ["web/shared/api_places.ts", places()]];
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) for (const [path, text] of await apiFiles()) writeFileSync(path, text);

@@ -4,6 +4,7 @@
 import { spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { cli } from "../../tests/cli/cli.mjs";
+import { desk } from "../../tests/desk/desk.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
 import { baselines } from "../../tests/pitchside/baselines.mjs";
 import { figures } from "../../tests/pitchside/figures.mjs";
@@ -28,7 +29,7 @@ function checksOf(mode) {
   if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli, serve];
   if (mode === "reference") return [referee, evidenceInR];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, baselines, figures, ...(mode === "long" ? [soak] : []), parity, fuzzers(seconds), lintsBite, ...lints];
+  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, desk, baselines, figures, ...(mode === "long" ? [soak] : []), parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.

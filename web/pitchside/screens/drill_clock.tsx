@@ -3,7 +3,7 @@ import { useEffect, useRef } from "preact/hooks";
 import type { PlanItem } from "../../shared/engine/answers.ts";
 import { momentAt, soundsOf, type Course, type Stretch } from "../evening/course.ts";
 import { where } from "../evening/where.ts";
-import { drillWords } from "../words/renderings.ts";
+import { drillWords } from "../../shared/words/renderings.ts";
 import { many, number, say } from "../words/words.ts";
 import type { Pitch } from "./pitch.ts";
 import { openMetronome } from "./sound.ts";

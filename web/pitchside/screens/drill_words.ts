@@ -2,7 +2,7 @@
 import type { PlanItem } from "../../shared/engine/answers.ts";
 import { drillOf, nameOfDrill, type Drill } from "../evening/drill.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
-import { drillWords } from "../words/renderings.ts";
+import { drillWords } from "../../shared/words/renderings.ts";
 import { many, say } from "../words/words.ts";
 
 export function nameOf(pack: EveningPackage, id: string): string {

@@ -14,7 +14,7 @@ import { eveningOf, kLeastMinutes, requestFor, timeAfter } from "../evening/requ
 import { planRest } from "../evening/rest.ts";
 import { step } from "../evening/step.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
-import { fetchRendering } from "../words/renderings.ts";
+import { fetchRendering } from "../../shared/words/renderings.ts";
 import { language, type Language } from "../words/words.ts";
 import type { Preferences } from "./preferences.ts";
 

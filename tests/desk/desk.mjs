@@ -1,0 +1,37 @@
+// The lead's desk in Chromium on the real server with the demo's season: its frame, and each screen's main task.
+// LANEWORK_ONLY='pattern' runs the tests whose names fit, those of the long run too; LANEWORK_PICTURES=FOLDER keeps pictures.
+import { coaches } from "./coaches.mjs";
+import { frame } from "./frame.mjs";
+import { openHouse } from "./harness.mjs";
+import { ownAccount } from "./own_account.mjs";
+import { people } from "./people.mjs";
+import { releases } from "./releases.mjs";
+
+const kTests = [...frame, ...ownAccount, ...people, ...coaches, ...releases];
+
+async function resultOf(test, house) {
+  let said;
+  try {
+    said = await test.run(house);
+  } catch (error) {
+    said = error.stack;
+  }
+  const { detail, note } = typeof said === "string" ? { detail: said } : said;
+  return { name: `desk: ${test.name}`, passed: detail === "", detail, note };
+}
+
+export const desk = {
+  name: "desk",
+  async run(context) {
+    const only = process.env.LANEWORK_ONLY;
+    const tests = kTests.filter((test) => (only ? new RegExp(only).test(test.name) : context.mode === "long" || !test.long));
+    const house = await openHouse(context);
+    const results = [];
+    try {
+      for (const test of tests) results.push(await resultOf(test, house));
+    } finally {
+      await house.close();
+    }
+    return results;
+  },
+};

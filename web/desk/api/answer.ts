@@ -1,0 +1,57 @@
+// What the server said, as a value: what was asked for, or why not, in words for whoever asked.
+import type { Fault, operations } from "../../shared/api.ts";
+import { wordsOf } from "../../shared/words/words.ts";
+import en from "./words/en.json";
+import es from "./words/es.json";
+
+export type Operation = keyof operations;
+
+type JsonOf<Body> = Body extends { content: { "application/json": infer Json } } ? Json : never;
+type Responses<Name extends Operation> = operations[Name]["responses"];
+
+// What comes with 200, 201 or 202.
+export type Said<Name extends Operation> = JsonOf<Responses<Name>[Extract<keyof Responses<Name>, 200 | 201 | 202>]>;
+// What the path wants.
+export type ValuesOf<Name extends Operation> = operations[Name]["parameters"] extends { path: infer Path } ? Path : Record<string, never>;
+export type BodyOf<Name extends Operation> = operations[Name] extends { requestBody: infer Body } ? JsonOf<Body> : undefined;
+
+export interface Refusal {
+  ok: false;
+  refused: string; // the server's key, or one of 'no-signal', 'not-the-server', 'left'
+  words: string;
+  faults: Fault[]; // by field, of what was sent
+  seconds?: number; // to wait before another try
+}
+export type Answer<Name extends Operation> = { ok: true; said: Said<Name> } | Refusal;
+
+const words = wordsOf({ en, es });
+
+const isKnown = (key: string): key is keyof typeof en.refused => Object.hasOwn(en.refused, key);
+
+// what: the server's own words, in English, for a key that this version of the desk does not know.
+export function refusal(key: string, { what, faults = [], seconds }: { what?: string; faults?: Fault[]; seconds?: number } = {}): Refusal {
+  const said = isKnown(key) ? words.say(`refused.${key}`) : (what ?? words.say("refused.fault"));
+  return { ok: false, refused: key, words: said, faults, ...(seconds === undefined ? {} : { seconds }) };
+}
+
+// A sentence about one field that was not as it should be.
+export function faultWords({ field, found, expected }: Fault): string {
+  return words.say("fault", { field, found, expected });
+}
+
+interface Told {
+  error?: unknown;
+  what?: unknown;
+  faults?: unknown;
+}
+
+// A refusal of the server's, or of something between that is not the server.
+export function refusalOf(status: number, body: unknown, retry_after: string | null): Refusal {
+  const told = (typeof body === "object" && body !== null ? body : {}) as Told;
+  if (typeof told.error !== "string") return refusal(status >= 500 ? "busy" : "not-the-server");
+  return refusal(told.error, {
+    ...(typeof told.what === "string" ? { what: told.what } : {}),
+    faults: Array.isArray(told.faults) ? (told.faults as Fault[]) : [],
+    ...(retry_after !== null && /^\d+$/.test(retry_after) ? { seconds: Number(retry_after) } : {}),
+  });
+}

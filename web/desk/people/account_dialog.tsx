@@ -1,0 +1,136 @@
+// One account: what it is charged with, a new link, a phone, and its end.
+import { useState } from "preact/hooks";
+import type { Account, Charge, SquadRow } from "../../shared/api.ts";
+import type { Refusal } from "../api/answer.ts";
+import { ask } from "../api/ask.ts";
+import { Refused } from "../api/asked.tsx";
+import { me } from "../api/coming_in.ts";
+import { Dialog } from "../shell/dialog.tsx";
+import { named } from "../shell/parts.tsx";
+import { Sure } from "../shell/sure.tsx";
+import { undo } from "../shell/undo.ts";
+import { chargesWords, mayBeCharged } from "./charges.ts";
+import { LinkToSend } from "./link_to_send.tsx";
+import { PairPhone } from "./pair_phone.tsx";
+import { SquadsField } from "./squads_field.tsx";
+import { say } from "./words.ts";
+
+interface AccountDialogProps {
+  account: Account;
+  squads: SquadRow[];
+  changed: () => unknown;
+  onClose: () => void;
+}
+
+export function AccountDialog({ account, squads, changed, onClose }: AccountDialogProps) {
+  const [shows, setShows] = useState<"all" | "pair" | "end">("all");
+  const name = named(account.name, say(`role.${account.role}`));
+  if (shows === "end") return <EndAccount account={account} changed={changed} onClose={onClose} />;
+  if (shows === "pair") {
+    return (
+      <Dialog title={say("pair.of", { name })} onClose={onClose}>
+        <PairPhone account={account.account} name={name} />
+      </Dialog>
+    );
+  }
+  return (
+    <Dialog title={name} wide onClose={onClose}>
+      <p class="soft">
+        <bdi>{say("account.who", { sign_in: named(account.sign_in, "…"), role: say(`role.${account.role}`) })}</bdi>
+      </p>
+      {account.ended ? <p>{say("account.ended")}</p> : null}
+      {!account.ended && mayBeCharged(account.role) ? <Charges account={account} squads={squads} changed={changed} name={name} onClose={onClose} /> : null}
+      {account.ended ? null : <NewLink account={account} />}
+      {!account.ended && mayBeCharged(account.role) ? (
+        <section class="sheet">
+          <h3>{say("pair.title")}</h3>
+          <p>{say("pair.what")}</p>
+          <button type="button" onClick={() => setShows("pair")}>
+            {say("pair.open")}
+          </button>
+        </section>
+      ) : null}
+      {account.ended || account.account === me.value?.account ? null : (
+        <section class="sheet">
+          <h3>{say("end.title")}</h3>
+          <p>{say("end.short")}</p>
+          <button type="button" onClick={() => setShows("end")}>
+            {say("end.open")}
+          </button>
+        </section>
+      )}
+    </Dialog>
+  );
+}
+
+// Ticked are those without an end; whoever stands in for some days keeps doing so. It closes once it is done, since what can
+// be taken back stands below the dialog.
+function Charges({ account, squads, changed, name, onClose }: AccountDialogProps & { name: string }) {
+  const [chosen, setChosen] = useState(account.charges.filter(({ until }) => until === undefined).map(({ squad }) => squad));
+  const [refused, setRefused] = useState<Refusal | undefined>();
+  const set = async (charges: Charge[] | { squad: string }[]) => {
+    const answer = await ask("charge-account", { account: account.account }, { charges });
+    setRefused(answer.ok ? undefined : answer);
+    await changed();
+    return answer.ok ? answer.said.charges : undefined;
+  };
+  const save = async () => {
+    const before = account.charges;
+    const kept = before.filter(({ squad, until }) => until !== undefined || chosen.includes(squad));
+    const fresh = chosen.filter((id) => !kept.some(({ squad, until }) => squad === id && until === undefined));
+    const now = await set([...kept, ...fresh.map((squad) => ({ squad }))]);
+    if (!now) return;
+    undo.offer({ words: say("charges.changed", { name, squads: chargesWords(account.role, now, squads) }), undo: async () => void (await set(before)) });
+    onClose();
+  };
+  return (
+    <section class="sheet">
+      <SquadsField squads={squads} chosen={chosen} onChange={setChosen} />
+      {account.charges.some(({ until }) => until !== undefined) ? <p class="soft">{chargesWords(account.role, account.charges, squads)}</p> : null}
+      {refused ? <Refused refusal={refused} /> : null}
+      <button type="button" onClick={() => void save()}>
+        {say("charges.save")}
+      </button>
+    </section>
+  );
+}
+
+function NewLink({ account }: { account: Account }) {
+  const [link, setLink] = useState<string | undefined>();
+  const [refused, setRefused] = useState<Refusal | undefined>();
+  const make = async () => {
+    const answer = await ask("account-link", { account: account.account });
+    if (answer.ok) setLink(answer.said.link);
+    setRefused(answer.ok ? undefined : answer);
+  };
+  return (
+    <section class="sheet">
+      <h3>{say("link.title")}</h3>
+      {link ? (
+        <LinkToSend account={account} link={link} />
+      ) : (
+        <>
+          <p>{say(account.has_password ? "link.lost" : "link.late")}</p>
+          <button type="button" onClick={() => void make()}>
+            {say("link.make")}
+          </button>
+        </>
+      )}
+      {refused ? <Refused refusal={refused} /> : null}
+    </section>
+  );
+}
+
+function EndAccount({ account, changed, onClose }: { account: Account; changed: () => unknown; onClose: () => void }) {
+  const end = async () => {
+    const answer = await ask("end-account", { account: account.account });
+    if (!answer.ok) return answer;
+    await changed();
+    return undefined;
+  };
+  return (
+    <Sure title={say("end.sure", { name: named(account.name, say(`role.${account.role}`)) })} typed={account.sign_in} button={say("end.do")} act={end} onClose={onClose}>
+      <p>{say("end.what")}</p>
+    </Sure>
+  );
+}

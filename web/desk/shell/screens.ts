@@ -1,0 +1,27 @@
+// The screens that there are, in the order of the navigation, and who sees them there. Each is a piece of its own that is
+// loaded when it is first opened.
+import type { ComponentType } from "preact";
+import type { Role } from "../../shared/api.ts";
+import type { RouteOf, ScreenName } from "./route.ts";
+
+export interface ScreenProps<Name extends ScreenName> {
+  route: RouteOf<Name>;
+}
+interface ScreenPiece<Name extends ScreenName> {
+  Screen: ComponentType<ScreenProps<Name>>;
+}
+interface ScreenEntry<Name extends ScreenName> {
+  load(): Promise<ScreenPiece<Name>>;
+  roles: readonly Role[];
+}
+
+export const kScreens: { readonly [Name in ScreenName]?: ScreenEntry<Name> } = {
+  coaches: { load: () => import("../coaches/coaches_screen.tsx"), roles: ["lead"] },
+  people: { load: () => import("../people/people_screen.tsx"), roles: ["lead"] },
+  releases: { load: () => import("../releases/releases_screen.tsx"), roles: ["lead", "board"] },
+  account: { load: () => import("./account_screen.tsx"), roles: ["lead", "coach", "recorder", "board", "operator"] },
+};
+
+export function screensOf(role: Role): ScreenName[] {
+  return (Object.keys(kScreens) as ScreenName[]).filter((name) => kScreens[name]?.roles.includes(role));
+}
