@@ -4,7 +4,7 @@ import { execFile } from "node:child_process";
 import { join } from "node:path";
 import { root } from "./places.mjs";
 
-const kFiles = ["evening", "request", "renderings", "engine", "screens"];
+const kFiles = ["evening", "request", "renderings", "reasons", "engine", "screens"];
 
 // Results of the runner's lines, 'not ok 3 - what it says'; what stands between two of them tells about the first.
 function resultsOf(file, said) {

@@ -3,9 +3,11 @@ import { build } from "esbuild";
 import { join } from "node:path";
 import { root } from "./places.mjs";
 
-export async function loadTypescript(file) {
+// Several as one: what they share is there once.
+export async function loadTypescript(...files) {
+  const contents = files.map((file) => `export * from "./${file}";`).join("\n");
   const { outputFiles } = await build({
-    entryPoints: [join(root, "web/pitchside", file)],
+    stdin: { contents, resolveDir: join(root, "web/pitchside"), loader: "ts" },
     bundle: true,
     format: "esm",
     write: false,

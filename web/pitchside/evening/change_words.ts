@@ -1,6 +1,6 @@
 // What is different in a plan, and why, from the answer's own changes. Words of the screen are put to it there; names,
 // doses and reasons are the door's.
-import type { PlanAnswer, PlanChange, PlanItem } from "../../shared/engine/answers.ts";
+import type { PlanAnswer, PlanChange, PlanItem, Reason } from "../../shared/engine/answers.ts";
 
 export type Difference = "out" | "new" | "less" | "more" | "easier" | "harder" | "back";
 
@@ -9,7 +9,8 @@ export interface ChangeWords {
   drill: string;
   name: string;
   to: string;
-  why: string;
+  why: string; // the door's sentence; empty: nothing to be said
+  reason?: Reason;
 }
 
 const kDifference: Record<PlanChange["kind"], Difference> = {
@@ -31,6 +32,7 @@ export function changesFromRoutine(plan: PlanAnswer, nameOf: NameOf): ChangeWord
     name: nameOf(change.drill),
     to: change.to,
     why: change.why,
+    reason: change.reason,
   }));
 }
 
@@ -45,8 +47,8 @@ export function changesBetween(before: PlanAnswer, after: PlanAnswer, nameOf: Na
   const found: ChangeWords[] = [];
   for (const item of before.items) {
     if (now.has(item.drill)) continue;
-    const why = told.get(item.drill)?.why ?? "";
-    found.push({ difference: "out", drill: item.drill, name: item.name, to: "", why });
+    const change = told.get(item.drill);
+    found.push({ difference: "out", drill: item.drill, name: item.name, to: "", why: change?.why ?? "", reason: change?.reason });
   }
   for (const item of after.items) {
     const was = old.get(item.drill);

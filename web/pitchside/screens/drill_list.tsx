@@ -4,18 +4,9 @@ import type { PlanItem } from "../../shared/engine/answers.ts";
 import type { Facts } from "../evening/evening_state.ts";
 import { swapped, unswapped, type Alternative } from "../evening/nearest.ts";
 import { list, many, say } from "../words/words.ts";
-import { doseWords, nameOf, rungWords } from "./drill_words.ts";
+import { doseWords, familyWords, nameOf, rungWords } from "./drill_words.ts";
 import { Toggle } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
-
-const kFamilies = [
-  "pulse-raising", "mobility", "hip-and-groin", "hamstring", "trunk", "balance", "leg-strength", "jump-and-land", "run-and-cut",
-] as const;
-
-function familyWords(family: string): string {
-  const known = kFamilies.find((each) => each === family);
-  return known ? say(`family.${known}`) : family;
-}
 
 function costWords(pitch: Pitch, cost: Alternative): string {
   const names = (drills: string[]) => list(drills.map((drill) => nameOf(pitch.pack, drill)));

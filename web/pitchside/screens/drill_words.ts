@@ -3,6 +3,7 @@ import type { PlanItem } from "../../shared/engine/answers.ts";
 import { drillOf, nameOfDrill, type Drill } from "../evening/drill.ts";
 import type { EveningPackage } from "../package/evening_package.ts";
 import { drillWords } from "../../shared/words/renderings.ts";
+import type { Names } from "../../shared/evening/reason_words.ts";
 import { many, say } from "../words/words.ts";
 
 export function nameOf(pack: EveningPackage, id: string): string {
@@ -36,4 +37,22 @@ export function doseWords(pack: EveningPackage, item: Pick<PlanItem, "drill" | "
   if (sides) words = say("dose.side", { dose: words });
   if (drill.formation === "pairs" && !drill.pair?.both_at_once) words = say("dose.each", { dose: words });
   return words;
+}
+
+const kFamilies = [
+  "pulse-raising", "mobility", "hip-and-groin", "hamstring", "trunk", "balance", "leg-strength", "jump-and-land", "run-and-cut",
+] as const;
+
+export function familyWords(family: string): string {
+  const known = kFamilies.find((each) => each === family);
+  return known ? say(`family.${known}`) : family;
+}
+
+// What drills, families and rungs are called where a reason is told.
+export function namesOf(pack: EveningPackage): Names {
+  return {
+    drill: (id) => nameOf(pack, id),
+    family: familyWords,
+    rung: (id, key) => drillWords(id)?.rungs[key] ?? drillOf(pack, id)?.rung.find((rung) => rung.key === key)?.change ?? key,
+  };
 }

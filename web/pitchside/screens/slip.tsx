@@ -1,9 +1,10 @@
 // Partners and swaps, for the coach's eyes: names or shirts, and what to do. Never a reason, never a measure.
 import { useEffect, useState } from "preact/hooks";
-import type { SlipAnswer, SlipGroup, TakesPart } from "../../shared/engine/answers.ts";
+import { swapTold } from "../../shared/evening/reason_words.ts";
+import type { SlipAnswer, SlipGroup, SlipSwap, TakesPart } from "../../shared/engine/answers.ts";
 import { requestFor } from "../evening/request.ts";
 import { say } from "../words/words.ts";
-import { nameOf } from "./drill_words.ts";
+import { doseWords, nameOf, namesOf } from "./drill_words.ts";
 import { CloseButton, Head } from "./parts.tsx";
 import { knownAt, type Pitch } from "./pitch.ts";
 import { whoIs } from "./who.tsx";
@@ -32,6 +33,12 @@ function Groups({ pitch, groups, alone }: { pitch: Pitch; groups: SlipGroup[]; a
   );
 }
 
+function Instead({ pitch, swap: { kind, does, instruction } }: { pitch: Pitch; swap: SlipSwap["swaps"][number] }) {
+  const dose = does ? doseWords(pitch.pack, { ...does, dose: "" }) : "";
+  const told = swapTold(kind, does, dose, instruction, namesOf(pitch.pack));
+  return <span lang={told.english ? "en" : undefined}>{told.words}</span>;
+}
+
 function Swaps({ pitch, slip }: { pitch: Pitch; slip: SlipAnswer }) {
   const held = slip.swaps.filter((swap) => swap.takes_part !== "joins in");
   if (held.length === 0) return <p>{say("slip.nobody")}</p>;
@@ -47,7 +54,7 @@ function Swaps({ pitch, slip }: { pitch: Pitch; slip: SlipAnswer }) {
           <ul>
             {swap.swaps.map((each) => (
               <li key={each.instead_of}>
-                {say("slip.instead_of", { drill: nameOf(pitch.pack, each.instead_of) })} <span lang="en">{each.instruction}</span>
+                {say("slip.instead_of", { drill: nameOf(pitch.pack, each.instead_of) })} <Instead pitch={pitch} swap={each} />
               </li>
             ))}
           </ul>

@@ -3,8 +3,10 @@ import { dayOf } from "../evening/day.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import { eveningOf, kLeastMinutes, timeAfter } from "../evening/request.ts";
 import { say, weekday } from "../words/words.ts";
-import { Changes } from "./changes.tsx";
+import { demandTold, wayOutTold } from "../../shared/evening/reason_words.ts";
+import { Changes, Sentence } from "./changes.tsx";
 import { DrillList } from "./drill_list.tsx";
+import { namesOf } from "./drill_words.ts";
 import { FirstEveningOffer } from "./first_evening.tsx";
 import { Head, HurtButton, Stepper } from "./parts.tsx";
 import { knownAt, type Pitch } from "./pitch.ts";
@@ -34,17 +36,22 @@ function Planned({ pitch, state, starts }: { pitch: Pitch; state: EveningState; 
   }
   if (!plan) return <p role="status">{say("say.working")}</p>;
   if (plan.infeasible) {
+    const { conflict, demands, way_out, ways_out } = plan.infeasible;
+    const names = namesOf(pitch.pack);
+    const way = wayOutTold(ways_out, way_out, names);
     return (
       <div role="alert">
         <p class="large">
           <strong>{say("tonight.no_plan")}</strong>
         </p>
-        <ul lang="en">
-          {plan.infeasible.conflict.map((line) => (
-            <li key={line}>{line}</li>
+        <ul>
+          {conflict.map((line, index) => (
+            <li key={line}>
+              <Sentence told={demandTold(demands?.[index], line, names)} />
+            </li>
           ))}
         </ul>
-        <p>{say("tonight.way_out", { way: plan.infeasible.way_out })}</p>
+        <p lang={way.english ? "en" : undefined}>{say("tonight.way_out", { way: way.words })}</p>
       </div>
     );
   }

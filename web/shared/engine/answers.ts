@@ -21,12 +21,47 @@ export interface PlanItem {
   starts_seconds: number;
 }
 
+// A code and its values, to be said in the language that is set (docs/formats/door.md, 'Codes of reasons').
+export interface Reason {
+  code: string;
+  age?: number;
+  because?: Reason;
+  breaks_seconds?: number;
+  cones?: number;
+  count?: number;
+  days_to_match?: number;
+  drill?: string;
+  drills?: string[];
+  family?: string;
+  load?: string;
+  match_in_sight?: boolean;
+  metres?: number;
+  most?: number;
+  most_new?: number;
+  need?: string;
+  needed_seconds?: number;
+  rung?: string;
+  seconds?: number;
+  slot_seconds?: number;
+  surface?: string;
+  time?: Reason;
+  why?: string;
+}
+
+export interface WayOut {
+  slot_seconds?: number;
+  lift: string[];
+  any_one: boolean;
+  another_day?: true;
+}
+
 export interface PlanChange {
   kind: ChangeKind;
   drill: string;
   from: string;
   to: string;
   why: string;
+  reason?: Reason;
 }
 
 export interface PlanTime {
@@ -48,8 +83,8 @@ export interface PlanAnswer {
   time?: PlanTime;
   items: PlanItem[];
   changes?: PlanChange[];
-  uncovered?: { family: string; cure: string }[];
-  infeasible?: { conflict: string[]; way_out: string };
+  uncovered?: { family: string; cure: string; reason?: Reason }[];
+  infeasible?: { conflict: string[]; demands?: Reason[]; way_out: string; ways_out?: WayOut[] };
   restrictions_as_known: string;
 }
 
@@ -64,7 +99,7 @@ export interface SlipSwap {
   player: string;
   takes_part: TakesPart;
   instruction: string;
-  swaps: { instead_of: string; instruction: string }[];
+  swaps: { instead_of: string; instruction: string; kind?: "same-drill" | "other-drill" | "nothing"; does?: { drill: string; rung: string; sets: number; amount: number } }[];
 }
 
 export interface SlipAnswer {

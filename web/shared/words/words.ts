@@ -54,6 +54,11 @@ export function list(names: string[]): string {
   return new Intl.ListFormat(kLocale[language.value], { type: "conjunction" }).format(names);
 }
 
+// 'A, B or C'.
+export function anyOf(names: string[]): string {
+  return new Intl.ListFormat(kLocale[language.value], { type: "disjunction" }).format(names);
+}
+
 export function number(value: number): string {
   return new Intl.NumberFormat(language.value, { maximumFractionDigits: 1 }).format(value);
 }
