@@ -139,6 +139,16 @@ async function oneChild(house) {
     await desk.picture("people-child");
     out.push(await desk.faults(), await taken(page), that(new URL(page.url()).hash === "#/people/Q05", page.url()));
     await page.reload();
+    await page.getByRole("button", { name: "Write down an answer…" }).click();
+    await page.getByLabel("The answer").selectOption({ label: "withdrawn" });
+    await page.getByLabel("Who answered").selectOption({ label: "the child" });
+    await page.getByLabel("Training data").uncheck();
+    await page.getByLabel("A record of injuries").uncheck();
+    await desk.picture("people-answer");
+    out.push(await desk.faults());
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.locator("dd", { hasText: "not agreed, or withdrawn" }).waitFor();
+    out.push(that((await page.locator("dd", { hasText: /^agreed$/ }).count()) === 2, "other answers changed"));
     await page.getByRole("button", { name: "A copy for the family…" }).click();
     await page.getByRole("button", { name: "Save the file" }).click();
     await page.getByText("Say how").waitFor();
