@@ -76,7 +76,11 @@ async function covered(house) {
     await page.waitForSelector("#door-title");
     await desk.picture("covered");
     const above = await page.evaluate(() => [[20, 20], [innerWidth - 20, innerHeight - 20], [innerWidth / 2, 300]].every(([x, y]) => document.elementFromPoint(x, y)?.closest("dialog.door") !== null));
-    return all(that(above, "something of the screen is seen"), await desk.faults());
+    const seen = await page.getByText("Halewick").isVisible();
+    const out = [that(above && !seen, "something of the screen is seen"), await desk.faults()];
+    await page.emulateMedia({ media: "print" });
+    out.push(that(!(await page.getByText("Halewick").isVisible()), "it would be printed"));
+    return all(out);
   });
 }
 

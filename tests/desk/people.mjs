@@ -82,7 +82,7 @@ async function invited(house) {
     await row(page, "Ása").getByRole("button").click();
     await desk.picture("people-shut-out");
     await page.locator("dialog").getByRole("button", { name: "Shut out" }).click();
-    await row(page, "Ása").getByText("shut out").waitFor();
+    await row(page, "Ása").getByText("shut out", { exact: true }).waitFor();
     const device = people.nobody().as({ device: claimed.json.secret });
     out.push(that((await device.get("/api/device/squads")).json.error === "revoked", "it still gets something"));
 
@@ -139,6 +139,16 @@ async function oneChild(house) {
     await desk.picture("people-child");
     out.push(await desk.faults(), await taken(page), that(new URL(page.url()).hash === "#/people/Q05", page.url()));
     await page.reload();
+    await page.getByRole("button", { name: "Write down an answer…" }).click();
+    await page.getByLabel("The answer").selectOption({ label: "withdrawn" });
+    await page.getByLabel("Who answered").selectOption({ label: "the child" });
+    await page.getByLabel("Training data").uncheck();
+    await page.getByLabel("A record of injuries").uncheck();
+    await desk.picture("people-answer");
+    out.push(await desk.faults());
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.locator("dd", { hasText: "not agreed, or withdrawn" }).waitFor();
+    out.push(that((await page.locator("dd", { hasText: /^agreed$/ }).count()) === 2, "other answers changed"));
     await page.getByRole("button", { name: "A copy for the family…" }).click();
     await page.getByRole("button", { name: "Save the file" }).click();
     await page.getByText("Say how").waitFor();
@@ -224,6 +234,31 @@ async function keptAside(house) {
   });
 }
 
+// What cannot be a sign-in name is said at its field, whatever it is, and nothing of it is run.
+async function hostile(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    const out = [];
+    await desk.at("#/people");
+    await page.getByRole("button", { name: "Invite somebody" }).click();
+    const sign_in = page.getByLabel("Sign-in name");
+    for (const text of kHostile) {
+      await page.getByLabel("Name", { exact: true }).fill(text);
+      await sign_in.fill(text);
+      await page.getByRole("button", { name: "Make the account" }).click();
+      await page.locator("dialog .fault").first().waitFor();
+      await page.waitForFunction(() => document.querySelector("dialog [aria-invalid=true]") !== null);
+      out.push(that((await sign_in.inputValue()) === text, "what was typed is gone"), await taken(page));
+    }
+    await desk.picture("people-hostile");
+    out.push(await desk.faults());
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("dialog", { state: "detached" });
+    out.push(that((await page.evaluate(() => document.activeElement.textContent)) === "Invite somebody", "the focus does not go back"));
+    return all(out);
+  });
+}
+
 // Every part in Spanish, at three widths; and names in no part where none are to be.
 async function everywhere(house) {
   return withDesk(house, { locale: "es-ES" }, async (desk) => {
@@ -251,5 +286,6 @@ export const people = [
   { name: "people: one child found, read, copied and erased", run: oneChild },
   { name: "people: the book of reads, filtered and sorted", run: bookOfReads },
   { name: "people: what was kept aside, taken in and dropped", run: keptAside },
-  { name: "people: every part in Spanish, wide and on a phone, with names of any kind", run: everywhere },
+  { name: "people: hostile text in an invitation", run: hostile },
+  { name: "people: every part in Spanish, wide and on a phone, with names of any kind", run: everywhere, long: true },
 ];

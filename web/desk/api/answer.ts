@@ -28,15 +28,23 @@ const words = wordsOf({ en, es });
 
 const isKnown = (key: string): key is keyof typeof en.refused => Object.hasOwn(en.refused, key);
 
+// Nobody answered: what was only read can be asked again; of what was to be done nobody knows.
+export function silence(method: "GET" | "POST"): Refusal {
+  return { ...refusal("no-signal"), ...(method === "GET" ? { words: words.say("no_answer") } : {}) };
+}
+
 // what: the server's own words, in English, for a key that this version of the desk does not know.
 export function refusal(key: string, { what, faults = [], seconds }: { what?: string; faults?: Fault[]; seconds?: number } = {}): Refusal {
   const said = isKnown(key) ? words.say(`refused.${key}`) : (what ?? words.say("refused.fault"));
   return { ok: false, refused: key, words: said, faults, ...(seconds === undefined ? {} : { seconds }) };
 }
 
-// A sentence about one field that was not as it should be.
-export function faultWords({ field, found, expected }: Fault): string {
-  return words.say("fault", { field, found, expected });
+// What was typed may turn the direction of writing: not beyond itself (Unicode, FSI and PDI).
+const apart = (typed: string): string => `\u2068${typed}\u2069`;
+
+// A sentence about one field that was not as it should be; at_field: it stands below that field.
+export function faultWords({ field, found, expected }: Fault, { at_field = false } = {}): string {
+  return words.say(at_field ? "fault_here" : "fault", { field, found: apart(found), expected });
 }
 
 interface Told {

@@ -1,7 +1,7 @@
 // Asks the server. A session that is over, a code that is wanted and a server that has its hands full are dealt with here,
 // and the same request goes on after them; whoever asked gets what they asked for, or words.
 import { apiPlaces } from "../../shared/api_places.ts";
-import { type Answer, type BodyOf, type Operation, type Refusal, refusal, refusalOf, type Said, type ValuesOf } from "./answer.ts";
+import { type Answer, type BodyOf, type Operation, type Refusal, refusalOf, type Said, silence, type ValuesOf } from "./answer.ts";
 import { comeIn, showCode, stillHere } from "./coming_in.ts";
 import { noSignal, waitedFor } from "./line.ts";
 
@@ -26,7 +26,7 @@ export async function askOnce<Name extends Operation>(operation: Name, values: V
     said = await response.json().catch(() => undefined);
   } catch {
     noSignal.value = true;
-    return refusal("no-signal");
+    return silence(method);
   }
   noSignal.value = false;
   if (response.ok && said !== undefined) {

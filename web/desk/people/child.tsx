@@ -7,6 +7,7 @@ import { Of, useAsked } from "../api/asked.tsx";
 import { named, Written } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
 import { type Column, Table } from "../shell/table.tsx";
+import { AnswerForm } from "./answer_form.tsx";
 import { nameOf } from "./charges.ts";
 import { fieldsOf, kindWords } from "./entry_words.ts";
 import { EraseChild } from "./erase_child.tsx";
@@ -20,7 +21,7 @@ export function ChildPart({ player }: { player: string }) {
   const timeline = useAsked("timeline", { player });
   const squads = useAsked("squads", {});
   const accounts = useAsked("accounts", {});
-  const [shows, setShows] = useState<"timeline" | "export" | "erase">("timeline");
+  const [shows, setShows] = useState<"timeline" | "answer" | "export" | "erase">("timeline");
   const [erased, setErased] = useState(false);
   const close = () => setShows("timeline");
   if (erased) return <Erased />;
@@ -39,6 +40,9 @@ export function ChildPart({ player }: { player: string }) {
             </p>
             <Consents consents={said.consents} />
             <p class="row not-on-paper">
+              <button type="button" onClick={() => setShows("answer")}>
+                {say("answer.open")}
+              </button>
               <button type="button" onClick={() => setShows("export")}>
                 {say("export.open")}
               </button>
@@ -52,6 +56,7 @@ export function ChildPart({ player }: { player: string }) {
             <h2>{say("child.read_by")}</h2>
             <ReadTable reads={said.read_by} accounts={accounts.said?.accounts ?? []} squads={squads.said?.squads ?? []} caption={say("child.read_by")} />
           </section>
+          {shows === "answer" ? <AnswerForm player={player} today={said.now.slice(0, 10)} entered={() => timeline.again()} onClose={close} /> : null}
           {shows === "export" ? <ExportChild player={player} onClose={close} /> : null}
           {shows === "erase" ? <EraseChild player={player} erased={() => setErased(true)} onClose={close} /> : null}
         </>

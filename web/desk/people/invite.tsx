@@ -55,7 +55,7 @@ function InviteForm({ squads, done }: { squads: SquadRow[]; done: (account: Said
   const fault = (field: string): { fault?: string } => {
     if (field === "sign_in" && refused?.refused === "sign-in-taken") return { fault: refused.words };
     const found = refused?.faults.find((one) => one.field === field);
-    return found ? { fault: faultWords(found) } : {};
+    return found ? { fault: faultWords(found, { at_field: true }) } : {};
   };
   return (
     <form onSubmit={(event) => void submit(event)}>

@@ -2,10 +2,11 @@
 import type { Account, ReadNote, SquadRow } from "../../shared/api.ts";
 import { moment, number } from "../../shared/words/words.ts";
 import { Of, useAsked } from "../api/asked.tsx";
-import { Empty, Field, named } from "../shell/parts.tsx";
+import { Empty, named } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import { type Column, Table } from "../shell/table.tsx";
 import { nameOf } from "./charges.ts";
+import { Choice } from "./choice.tsx";
 import type { PartProps } from "./people_screen.tsx";
 import { many, say } from "./words.ts";
 import en from "./words/en.json";
@@ -56,8 +57,8 @@ export function ReadsPart({ further }: PartProps) {
           return (
             <>
               <div class="row top">
-                <Choice label={say("reads.who")} value={who} onChange={(value) => choose({ who: value })} options={people.map((one) => [one, named(nameIn(accounts.said?.accounts ?? [], one), one)])} />
-                <Choice label={say("reads.what")} value={what} onChange={(value) => choose({ what: value })} options={[...new Set(reads.map((one) => one.what))].map((one) => [one, readWords(one)])} />
+                <Choice label={say("reads.who")} value={who} onChange={(value) => choose({ who: value })} options={[["", say("reads.all")], ...people.map((one): [string, string] => [one, named(nameIn(accounts.said?.accounts ?? [], one), one)])]} />
+                <Choice label={say("reads.what")} value={what} onChange={(value) => choose({ what: value })} options={[["", say("reads.all")], ...[...new Set(reads.map((one) => one.what))].map((one): [string, string] => [one, readWords(one)])]} />
                 <p role="status">{many("reads", shown.length)}</p>
               </div>
               <ReadTable reads={shown} accounts={accounts.said?.accounts ?? []} squads={squads.said?.squads ?? []} caption={say("part.reads")} />
@@ -66,22 +67,5 @@ export function ReadsPart({ further }: PartProps) {
         }}
       </Of>
     </>
-  );
-}
-
-function Choice({ label, value, options, onChange }: { label: string; value: string; options: [string, string][]; onChange: (value: string) => void }) {
-  return (
-    <Field label={label}>
-      {(given) => (
-        <select {...given} value={value} onChange={(event) => onChange(event.currentTarget.value)}>
-          <option value="">{say("reads.all")}</option>
-          {options.map(([key, words]) => (
-            <option key={key} value={key}>
-              {words}
-            </option>
-          ))}
-        </select>
-      )}
-    </Field>
   );
 }

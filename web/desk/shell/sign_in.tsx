@@ -71,9 +71,9 @@ function NameForm({ next }: { next: (step: Step) => void }) {
   return (
     <form ref={form} onSubmit={(event) => void submit(event)}>
       <h1 id="door-title">{say("sign_in.title")}</h1>
-      <Field label={say("sign_in.name")}>{(given) => <input {...given} name="sign_in" defaultValue={me.peek()?.sign_in ?? ""} autocomplete="username" autocapitalize="none" spellcheck={false} required autoFocus />}</Field>
+      <Field label={say("sign_in.name")}>{(given) => <input {...given} name="sign_in" defaultValue={me.peek()?.sign_in ?? ""} autocomplete="username" autocapitalize="none" spellcheck={false} required autoFocus={!me.peek()} />}</Field>
       <Field label={say("sign_in.password")} {...(refused ? { fault: refused.words } : {})}>
-        {(given) => <input {...given} name="password" type="password" autocomplete="current-password" required />}
+        {(given) => <input {...given} name="password" type="password" autocomplete="current-password" required autoFocus={me.peek() !== undefined} />}
       </Field>
       <button type="submit" class="main" aria-disabled={sends}>
         {say("sign_in.enter")}

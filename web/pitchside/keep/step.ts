@@ -4,7 +4,7 @@
 import type { Drawer } from "./drawer.ts";
 import type { Entry, NewEntry } from "./entry.ts";
 import { stampOf } from "./entry.ts";
-import { idAfter } from "./entry_id.ts";
+import { idAfter } from "../../shared/entry/entry_id.ts";
 import { type DeviceRow, type EveningRow, kDevice, type OpenRow, type OutboxRow, type PocketDatabase } from "./form.ts";
 import { isFull, makeRoom } from "./room.ts";
 

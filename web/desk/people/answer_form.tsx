@@ -1,0 +1,76 @@
+// What a guardian or the child answered, on paper or in person, written down: one entry for each thing that was asked, as
+// docs/model/consent.md counts them. Nothing here takes an answer back: another answer is another entry.
+import { useState } from "preact/hooks";
+import type { Refusal } from "../api/answer.ts";
+import { Refused } from "../api/asked.tsx";
+import { enter, newEntry } from "../api/enter.ts";
+import { announce } from "../shell/announce.ts";
+import { Dialog } from "../shell/dialog.tsx";
+import { Field } from "../shell/parts.tsx";
+import { Choice } from "./choice.tsx";
+import { say } from "./words.ts";
+
+const kPurposes = ["training", "injury-record", "statistics"] as const;
+const kAnswers = ["given", "refused", "withdrawn"] as const;
+const kWho = ["guardian", "first", "second", "player"] as const;
+
+interface AnswerFormProps {
+  player: string;
+  today: string; // '2026-11-27', by the club's clock
+  entered: () => unknown;
+  onClose: () => void;
+}
+
+// What 'first' and 'second' mean is said of a guardian; 'guardian' is the only one.
+function whoseFields(who: (typeof kWho)[number]): Record<string, string> {
+  if (who === "player") return { by: "player" };
+  return who === "guardian" ? { by: "guardian" } : { by: "guardian", guardian: who };
+}
+
+export function AnswerForm({ player, today, entered, onClose }: AnswerFormProps) {
+  const [purposes, setPurposes] = useState<string[]>([...kPurposes]);
+  const [answer, setAnswer] = useState<(typeof kAnswers)[number]>("given");
+  const [who, setWho] = useState<(typeof kWho)[number]>("guardian");
+  const [day, setDay] = useState(today);
+  const [fault, setFault] = useState(false);
+  const [refused, setRefused] = useState<Refusal | undefined>();
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    setFault(purposes.length === 0);
+    if (purposes.length === 0) return;
+    const why = await enter(purposes.map((purpose) => newEntry("consent", { player, purpose, answer, day, ...whoseFields(who) })));
+    setRefused(why);
+    if (why) return;
+    announce(say("answer.done"));
+    await entered();
+    onClose();
+  };
+  return (
+    <Dialog title={say("answer.title")} onClose={onClose}>
+      <p>{say("answer.what")}</p>
+      <form onSubmit={(event) => void submit(event)}>
+        <fieldset class="squads">
+          <legend>{say("answer.purposes")}</legend>
+          {kPurposes.map((purpose) => (
+            <label key={purpose} class="tick">
+              <input
+                type="checkbox"
+                checked={purposes.includes(purpose)}
+                onChange={(event) => setPurposes(event.currentTarget.checked ? [...purposes, purpose] : purposes.filter((one) => one !== purpose))}
+              />
+              {say(`purpose.${purpose}`)}
+            </label>
+          ))}
+        </fieldset>
+        {fault ? <p class="fault">{say("answer.choose")}</p> : null}
+        <Choice label={say("answer.answer")} value={answer} options={kAnswers.map((one) => [one, say(`value.${one}`)])} onChange={(one) => setAnswer(one as typeof answer)} />
+        <Choice label={say("answer.who")} hint={say("answer.who_hint")} value={who} options={kWho.map((one) => [one, say(`answer.by.${one}`)])} onChange={(one) => setWho(one as typeof who)} />
+        <Field label={say("answer.day")}>{(given) => <input {...given} type="date" required max={today} value={day} onInput={(event) => setDay(event.currentTarget.value)} />}</Field>
+        {refused ? <Refused refusal={refused} /> : null}
+        <button type="submit" class="main">
+          {say("answer.enter")}
+        </button>
+      </form>
+    </Dialog>
+  );
+}
