@@ -36,6 +36,22 @@ enum class Whose : std::uint8_t { kPhones, kDesks };
 using Pocket = std::function<Result<Node>(const std::string& squad, const Node& care, Date today,
                                           const std::string& standing, Whose whose)>;
 
+// One document of the club's folder, as the desk changes it (app/planning/club_documents.h).
+struct FolderChange {
+  std::string path;
+  std::optional<std::string> text;  // empty: it is to go
+  std::string instead_of;           // the digest of what is there; empty: nothing is
+};
+struct FolderChanged {
+  Node documents = Node::make_array();  // {"path", "digest", "content"}: as they are now, or what came meanwhile
+  bool meanwhile = false;               // somebody else was first, and nothing was done
+  std::optional<store::Lists> lists;    // of the club as it is now
+};
+struct ClubFolderWork {
+  std::function<Result<Node>()> documents;  // empty where there is no folder
+  std::function<Result<FolderChanged>(const std::vector<FolderChange>& changes)> change;
+};
+
 struct ClubLists {
   std::int64_t version = -1;
   store::Lists lists;
@@ -58,6 +74,7 @@ struct House {
   bool secure = false;  // TLS here or at a proxy: cookies say so and browsers are told to stay with it
   Pocket pocket;        // empty where there is no folder to plan from
   std::function<Result<Node>()> catalogue;  // as the door takes it; empty with it
+  ClubFolderWork folder;                    // its functions are empty with it
   store::ErasureNote note_erasure;          // puts somebody on the list that a restore goes by
   std::unique_ptr<Rooms> rooms;
   std::unique_ptr<sync::Writer> writer;

@@ -148,8 +148,11 @@ Result<StaticFiles> StaticFiles::read(const std::string& folder) {
 }
 
 std::optional<Response> StaticFiles::answer(const Request& request) const {
-  const auto found =
-      files_.find(request.path == "/" ? std::string_view("/index.html") : std::string_view(request.path));
+  // A folder is its page, named with the stroke at its end or without: a page's own files are named from the root.
+  std::string path(request.path);
+  if (path.back() == '/') path += "index.html";
+  auto found = files_.find(path);
+  if (found == files_.end()) found = files_.find(path + "/index.html");
   if (found == files_.end()) return {};
   const File& file = found->second;
   Response out;

@@ -18,7 +18,7 @@ class StaticFiles {
   // Every file below the folder. Faults: it cannot be read, or a file is of a type that is not served (its ending).
   static Result<StaticFiles> read(const std::string& folder);
 
-  // Empty: no such file. '/' is '/index.html'.
+  // Empty: no such file. '/' is '/index.html'; '/desk' and '/desk/' are '/desk/index.html'.
   [[nodiscard]] std::optional<Response> answer(const Request& request) const;
 
  private:

@@ -1,4 +1,5 @@
 // What the desk enters and reads: entries of a browser, injuries with the days lost, the week by squads, evenings to plan anew.
+import { cpSync } from "node:fs";
 import { all, entry, entryId, is, kDay, kSession, that } from "./expect.mjs";
 import { People } from "./people.mjs";
 import { withLead } from "./planning.mjs";
@@ -89,7 +90,36 @@ async function toPlanAnew({ demo, contract }) {
   return all(out);
 }
 
+// Two leads at one document, a change that would leave the club unsound, and a squad that is new: at once on the lists.
+async function theFolder({ demo, contract }) {
+  const club = demo.file("folder-of-the-club");
+  cpSync("demo/quillmere", club, { recursive: true });
+  const server = await demo.serve({ flags: ["--behind-proxy", "--plan-from", club] });
+  const people = new People(demo, server, contract);
+  const lead = await people.signIn("lead");
+  const where = "/api/club/documents";
+  const first = await lead.get(where);
+  const of = (answer, path) => answer.json.documents.find((one) => one.path === path);
+  const kestrels = of(first, "squads/u13-kestrels.toml");
+  const out = [is(first, 200), that(first.json.documents.length > 30 && kestrels.content.name === "Under-13 Kestrels", first.text.slice(0, 200)), that(!/Folake|2013-/.test(first.text), "children stand in it")];
+  const renamed = (name, instead_of = kestrels.digest) => lead.post(where, { changes: [{ path: kestrels.path, instead_of, content: { ...kestrels.content, name } }] });
+  const one = await renamed("Under-13 Kites");
+  const two = await renamed("Under-13 Harriers");
+  out.push(is(one, 200), is(two, 409, "changed-meanwhile"), that(of(two, kestrels.path).content.name === "Under-13 Kites", two.text.slice(0, 200)));
+  const merged = await renamed("Under-13 Harriers", of(two, kestrels.path).digest);
+  out.push(is(merged, 200), that((await lead.get("/api/squads")).text.includes("Under-13 Harriers"), "the lists are as before"));
+  const unsound = await lead.post(where, { changes: [{ path: "club.toml", instead_of: of(first, "club.toml").digest, content: { ...of(first, "club.toml").content, block: { first_monday: "2026-11-24", weeks: 60 } } }] });
+  out.push(is(unsound, 422, "club-not-sound"), that(unsound.json.faults.some(({ file, field }) => file === "club.toml" && /weeks/.test(field)), unsound.text.slice(0, 400)));
+  out.push(that((await lead.get(where)).text.includes('"weeks":6'), "an unsound club was kept"));
+  for (const body of [{}, { changes: 7 }, { changes: [7] }, { changes: [{ path: 7 }] }, { changes: [], more: 1 }, { changes: [{ path: "club.toml", content: "x" }] }]) out.push(is(await lead.post(where, body), 400, "not-understood"));
+  for (const path of ["../club.toml", "emergency.csv", "season/hours.csv", "squads/../../x.toml"]) out.push(is(await lead.post(where, { changes: [{ path, text: "x" }] }), 422, "club-not-sound"));
+  out.push(is(await (await people.signIn("coach")).post(where, { changes: [] }), 403, "not-your-role"));
+  await server.stop();
+  return all(out);
+}
+
 export const desk = [
+  { name: "routes: the club's folder at the desk", run: theFolder },
   { name: "routes: what is entered at the desk", run: withLead(entered) },
   { name: "routes: what the desk sends leaves no gap", run: withLead(noGaps) },
   { name: "routes: injuries and the days lost", run: withLead(injuries) },

@@ -66,6 +66,22 @@ TEST(StaticFiles, TheSmallestThatTheBrowserTakes) {
   EXPECT_EQ(coding(asked(files.value(), "/short.txt", "br, gzip")), "plain");
 }
 
+TEST(StaticFiles, AFolderIsItsPage) {
+  const Folder folder;
+  fs::create_directories(folder.name() + "/desk");
+  folder.put("index.html", "the phone's");
+  folder.put("desk/index.html", "the desk's");
+  const auto files = StaticFiles::read(folder.name());
+  ASSERT_TRUE(files);
+  for (const char* path : {"/desk", "/desk/", "/desk/index.html"}) {
+    EXPECT_EQ(*asked(files.value(), path, "").file, "the desk's") << path;
+  }
+  EXPECT_EQ(*asked(files.value(), "/", "").file, "the phone's");
+  Request request;
+  request.path = "/desk/none/";
+  EXPECT_FALSE(files.value().answer(request));
+}
+
 TEST(StaticFiles, WhatIsCompressedIsNoPathOfItsOwn) {
   const Folder folder;
   folder.put("main.js", std::string(100, 'a'));

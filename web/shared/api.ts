@@ -696,6 +696,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/club/documents": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the lead wrote of the club, each document with a digest. docs/formats/club.md. */
+        get: operations["club-documents"];
+        put?: never;
+        /** Changes some of them, all or none. The club is read with the change in it first; whoever comes second is told what is there. */
+        post: operations["change-club-documents"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/quarantine": {
         parameters: {
             query?: never;
@@ -1431,6 +1449,41 @@ export interface components {
                 wrapped_up_by_two?: true;
             }[];
         };
+        ClubDocument: {
+            /** @description squads/u13-kestrels.toml */
+            path: string;
+            digest?: string;
+            /** @description of a document in TOML; absent of a roster */
+            content?: Record<string, never>;
+        };
+        ClubDocuments: {
+            documents: components["schemas"]["ClubDocument"][];
+        };
+        ChangeClubDocuments: {
+            changes: {
+                path: string;
+                /** @description the digest of what is there; absent where nothing is */
+                instead_of?: string;
+                /** @description to be written as TOML */
+                content?: Record<string, never>;
+                /** @description to be written as it is; without either, the document goes */
+                text?: string;
+            }[];
+        };
+        ClubNotSound: {
+            /** @enum {string} */
+            error: "club-not-sound";
+            what: string;
+            faults: {
+                fault: string;
+                file: string;
+                line?: number;
+                field: string;
+                found: string;
+                expected: string;
+                sentence: string;
+            }[];
+        };
         WeekOfSquads: {
             from: components["schemas"]["Day"];
             to: components["schemas"]["Day"];
@@ -1816,6 +1869,38 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["Plan"];
+            };
+        };
+        /** @description The documents, or those that were changed. */
+        ClubDocuments: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["ClubDocuments"];
+            };
+        };
+        /** @description Somebody else was first; nothing was done. What is there now; without a digest it is not there. */
+        ChangedMeanwhile: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "changed-meanwhile";
+                    what: string;
+                    documents: components["schemas"]["ClubDocument"][];
+                };
+            };
+        };
+        /** @description With the change the club would have faults; nothing was done. */
+        ClubNotSound: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["ClubNotSound"];
             };
         };
         /** @description The week by squads. */
@@ -2591,6 +2676,10 @@ export type Evenings = components['schemas']['Evenings'];
 export type Catalogue = components['schemas']['Catalogue'];
 export type Plan = components['schemas']['Plan'];
 export type Week = components['schemas']['Week'];
+export type ClubDocument = components['schemas']['ClubDocument'];
+export type ClubDocuments = components['schemas']['ClubDocuments'];
+export type ChangeClubDocuments = components['schemas']['ChangeClubDocuments'];
+export type ClubNotSound = components['schemas']['ClubNotSound'];
 export type WeekOfSquads = components['schemas']['WeekOfSquads'];
 export type Enter = components['schemas']['Enter'];
 export type Entered = components['schemas']['Entered'];
@@ -2629,6 +2718,9 @@ export type ResponseSquad = components['responses']['Squad'];
 export type ResponsePlansAskedFor = components['responses']['PlansAskedFor'];
 export type ResponsePlanning = components['responses']['Planning'];
 export type ResponsePlan = components['responses']['Plan'];
+export type ResponseClubDocuments = components['responses']['ClubDocuments'];
+export type ResponseChangedMeanwhile = components['responses']['ChangedMeanwhile'];
+export type ResponseClubNotSound = components['responses']['ClubNotSound'];
 export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
 export type ResponseInjuries = components['responses']['Injuries'];
@@ -3584,6 +3676,51 @@ export interface operations {
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
             404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "club-documents": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["ClubDocuments"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "change-club-documents": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ChangeClubDocuments"];
+            };
+        };
+        responses: {
+            200: components["responses"]["ClubDocuments"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["ChangedMeanwhile"];
+            415: components["responses"]["NotJson"];
+            422: components["responses"]["ClubNotSound"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

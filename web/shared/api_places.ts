@@ -43,6 +43,8 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "evenings-of-device": ["GET", "/api/device/squads/{squad}/evenings"],
   "evenings": ["GET", "/api/squads/{squad}/evenings"],
   "catalogue": ["GET", "/api/catalogue"],
+  "club-documents": ["GET", "/api/club/documents"],
+  "change-club-documents": ["POST", "/api/club/documents"],
   "quarantine": ["GET", "/api/quarantine"],
   "take-in-kept": ["POST", "/api/quarantine/{number}/take-in"],
   "drop-kept": ["POST", "/api/quarantine/{number}/drop"],

@@ -4,8 +4,8 @@
 
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
-#include "app/cli/serve/club_lists.h"
 #include "app/cli/serve/rooms_of_ledger.h"
+#include "app/planning/club_lists.h"
 #include "app/read/club_folder.h"
 
 namespace lanework::cli {
@@ -28,8 +28,8 @@ int import(const ImportFlags& flags) {
   if (!room) return report(room.faults());
   const auto before = room.value().directory->lists();
   if (!before) return report(before.faults());
-  const store::Lists after = lists_of(folder.club);
-  const std::string words = changes_in_words(before.value(), after);
+  const store::Lists after = planning::lists_of(folder.club);
+  const std::string words = planning::changes_in_words(before.value(), after);
   std::fputs(words.empty() ? "Nothing has changed.\n" : words.c_str(), stdout);
   if (flags.dry_run) {
     std::fputs("A dry run: nothing was kept.\n", stdout);

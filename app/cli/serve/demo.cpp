@@ -6,9 +6,9 @@
 #include <filesystem>
 #include <fstream>
 
-#include "app/cli/serve/club_lists.h"
 #include "app/cli/serve/demo_autumn.h"
 #include "app/cli/serve/rooms_of_ledger.h"
+#include "app/planning/club_lists.h"
 #include "app/read/club_folder.h"
 #include "app/serve/now.h"
 #include "app/serve/sign_in/account_words.h"
@@ -117,7 +117,7 @@ Result<std::string> make_demo(const LedgerFlags& flags, const std::string& catal
   auto room = rooms_of(flags)();
   if (!room) return room.faults();
   const serve::Now now = serve::now_at(serve::seconds_of_clock());
-  const auto kept = room.value().directory->keep(lists_of(folder.club), now.stamp);
+  const auto kept = room.value().directory->keep(planning::lists_of(folder.club), now.stamp);
   if (!kept) return kept.faults();
   Demo demo(room.value(), now.seconds);
   const store::Account lead = demo.account(ledger::Role::kLead, "The lead", true, {});

@@ -12,6 +12,7 @@
 #include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/cli/serve/worker_thread.h"
+#include "app/planning/club_documents.h"
 #include "app/planning/pocket.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
@@ -130,6 +131,37 @@ std::optional<Faults> ask_for_the_demo(const LedgerFlags& ledger) {
   return asked ? std::nullopt : std::optional<Faults>(asked.faults());
 }
 
+Node documents_node(const std::vector<planning::ClubDocument>& documents) {
+  Node out = Node::make_array();
+  for (const planning::ClubDocument& document : documents) {
+    Node row = Node::make_table();
+    row.set("path", Node::make_text(document.path));
+    if (!document.digest.empty()) row.set("digest", Node::make_text(document.digest));
+    if (document.content) row.set("content", *document.content);
+    out.items.push_back(std::move(row));
+  }
+  return out;
+}
+
+serve::ClubFolderWork folder_work(const planning::PlanningFiles& files) {
+  serve::ClubFolderWork out;
+  out.documents = [files]() -> Result<Node> {
+    const auto documents = planning::club_documents(files.club);
+    if (!documents) return documents.faults();
+    return documents_node(documents.value());
+  };
+  out.change = [files](const std::vector<serve::FolderChange>& changes) -> Result<serve::FolderChanged> {
+    std::vector<planning::DocumentChange> asked;
+    for (const serve::FolderChange& change : changes) asked.push_back({change.path, change.text, change.instead_of});
+    const auto changed = planning::change_club(files, asked);
+    if (!changed) return changed.faults();
+    const bool meanwhile = !changed.value().meanwhile.empty();
+    return serve::FolderChanged{documents_node(meanwhile ? changed.value().meanwhile : changed.value().now), meanwhile,
+                                changed.value().lists};
+  };
+  return out;
+}
+
 int run(ServeFlags flags) {
   if (!flags.tls.certificate_file.empty()) flags.where.tls = flags.tls;
   if (const auto faults = check_flags(flags)) return report(*faults);
@@ -153,6 +185,7 @@ int run(ServeFlags flags) {
                                  whose == serve::Whose::kPhones ? planning::kOnAPhone : planning::kAtTheDesk);
     };
     house.value()->catalogue = [files] { return planning::catalogue_of(files); };
+    house.value()->folder = folder_work(files);
   }
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());

@@ -1,9 +1,9 @@
-#include "app/cli/serve/club_lists.h"
+#include "app/planning/club_lists.h"
 
 #include <algorithm>
 #include <map>
 
-namespace lanework::cli {
+namespace lanework::planning {
 namespace {
 
 // 'under 13': by the age on the season's first day, as squads are named (common practice). Never the birth date.
@@ -70,4 +70,4 @@ std::string changes_in_words(const store::Lists& before, const store::Lists& aft
   return out + changes(before.players, after.players, "Players");
 }
 
-}  // namespace lanework::cli
+}  // namespace lanework::planning
