@@ -8,11 +8,11 @@ import { program, root, wasmModule } from "../pitchside/places.mjs";
 import { samplePackage } from "../pitchside/sample_package.mjs";
 import { loadTypescript } from "../pitchside/typescript.mjs";
 
-const edit = await loadTypescript("../desk/drills/pose_edit.ts");
-const joints = await loadTypescript("../desk/drills/joints.ts");
-const drag = await loadTypescript("../desk/drills/drag.ts");
-const pictures = await loadTypescript("../desk/drills/pose_pictures.ts");
-const steps = await loadTypescript("../desk/drills/history.ts");
+const edit = await loadTypescript("../desk/drills/edit/pose_edit.ts");
+const joints = await loadTypescript("../desk/drills/edit/joints.ts");
+const drag = await loadTypescript("../desk/drills/edit/drag.ts");
+const pictures = await loadTypescript("../desk/drills/edit/pose_pictures.ts");
+const steps = await loadTypescript("../desk/drills/edit/history.ts");
 const run = await loadDoor(readFileSync(wasmModule()));
 const { drills } = samplePackage(program()).catalogue;
 const figures = drills.flatMap((drill) => [

@@ -8,7 +8,7 @@ import { test } from "node:test";
 import { program, root } from "../pitchside/places.mjs";
 import { loadTypescript } from "../pitchside/typescript.mjs";
 
-const { tomlOf } = await loadTypescript("../desk/drills/write_toml.ts");
+const { tomlOf } = await loadTypescript("../desk/drills/edit/write_toml.ts");
 
 // The catalogue's documents as the program reads them from a folder.
 function catalogueOf(folder) {

@@ -134,10 +134,17 @@ export interface GaitRow {
   key: string;
   name: string;
 }
+export interface RoutineDocument {
+  id: string;
+  name: string;
+  ages: { from: number; to: number };
+  drill: { id: string; rung: string; sets: number; amount: number }[];
+}
 export interface CatalogueDocument {
   drills: DrillDocument[];
   families: { family: FamilyRow[] };
   limits: LimitsDocument;
   gaits: { gait: GaitRow[] };
   sources: { source: SourceRow[] };
+  routines?: RoutineDocument[]; // where the server tells them
 }

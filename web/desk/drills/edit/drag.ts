@@ -1,7 +1,7 @@
 // Which point of a drawn body turns which angle, and by how much a drag turns it. Points come from the door's strokes; the
 // angle turns about the point nearer the trunk, as in core/figure/body.cpp.
-import type { FigureFrame, FigureStroke } from "../../shared/engine/answers.ts";
-import type { View } from "./figure_document.ts";
+import type { FigureFrame, FigureStroke } from "../../../shared/engine/answers.ts";
+import type { View } from "../figure_document.ts";
 
 export interface Place {
   x: number;

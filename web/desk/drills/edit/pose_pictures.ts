@@ -1,7 +1,7 @@
 // Key poses as pictures that keep still while a joint is moved. The door draws a figure so that its picture just holds
 // it; here two upright bodies stand at the ends, never shown, so that the ground and the scale stay where they are.
-import type { FigureAnswer, FigureFrame } from "../../shared/engine/answers.ts";
-import { viewOf, type FigureDocument, type Pose, type View } from "./figure_document.ts";
+import type { FigureAnswer, FigureFrame } from "../../../shared/engine/answers.ts";
+import { viewOf, type FigureDocument, type Pose, type View } from "../figure_document.ts";
 
 const kLeastEnds = 1.3; // in statures, to either side
 const kOverhead = 180;

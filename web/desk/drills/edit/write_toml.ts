@@ -1,6 +1,6 @@
 // A drill as a file of the catalogue: the same keys in the same order and on the same lines as the files that ship.
 // What is not known here is written too, after what is, so that nothing of a document is lost.
-import type { DrillDocument } from "./drill_document.ts";
+import type { DrillDocument } from "../drill_document.ts";
 
 type Value = string | number | boolean | Value[] | Table;
 interface Table {

@@ -1,6 +1,6 @@
 // The angles that a pose may name, how far a body goes, and which point of the drawing turns which: core/figure/angles.cpp
 // and docs/formats/figure.md.
-import type { Angles, View } from "./figure_document.ts";
+import type { Angles, View } from "../figure_document.ts";
 
 export interface AngleRow {
   base: string; // without its side

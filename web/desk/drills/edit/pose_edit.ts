@@ -1,5 +1,5 @@
 // What can be done to the key poses of a figure. Each takes a figure and gives another; nothing is changed in place.
-import { kMostPoses, labelOf, viewOf, type Angles, type FigureDocument, type Partner, type Pose, type View } from "./figure_document.ts";
+import { kMostPoses, labelOf, viewOf, type Angles, type FigureDocument, type Partner, type Pose, type View } from "../figure_document.ts";
 import { jointAngles, kAngleRows, kSidesOf, otherSide, within, writtenAngle, type JointAngle } from "./joints.ts";
 
 function withPose(figure: FigureDocument, index: number, change: (pose: Pose) => Pose): FigureDocument {
