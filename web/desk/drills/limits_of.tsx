@@ -21,7 +21,8 @@ function overInWords(drill: DrillDocument, { over }: Touched): string {
 function nearMatches(load: LoadKind, limits: LimitsDocument): string {
   return limits.match
     .filter((row) => row[kPercents[load]] < 100)
-    .map((row) => say(row.days === 0 ? "limits.match_day" : row.days === 1 ? "limits.day_before" : "limits.days_before", { days: row.days, percent: row[kPercents[load]] }))
+    .map((row) => ({ days: row.days, share: row[kPercents[load]] === 0 ? say("limits.none_of_it") : `${row[kPercents[load]]} %` }))
+    .map(({ days, share }) => say(days === 0 ? "limits.match_day" : days === 1 ? "limits.day_before" : "limits.days_before", { days, share }))
     .join(" ");
 }
 
@@ -31,7 +32,7 @@ export function LimitsOf({ drill, limits }: { drill: DrillDocument; limits: Limi
   return (
     <>
       {kLoadKinds.filter((kind) => touched.some(({ load }) => load === kind)).map((kind) => (
-        <div key={kind} class="table" tabIndex={0} role="region" aria-label={say(`load.${kind}`)}>
+        <div key={kind} class="table limits" tabIndex={0} role="region" aria-label={say(`load.${kind}`)}>
           <table>
             <caption>{say(`load.${kind}`)}</caption>
             <thead>

@@ -1,6 +1,6 @@
 // A drill's figure on the desk: small and still in a list, large and moving on its page.
 import { FigureDrawing } from "../../shared/figure/drawing.tsx";
-import { MovingFigure, wantsLessMotion } from "../../shared/figure/moving.tsx";
+import { MovingFigure } from "../../shared/figure/moving.tsx";
 import { kUsualSeconds } from "../../shared/figure/moment.ts";
 import type { DrillDocument } from "./drill_document.ts";
 import type { FigureDocument } from "./figure_document.ts";
@@ -30,10 +30,10 @@ interface Large {
 }
 
 export function LargeFigure({ figure, name, seconds, still }: Large) {
-  const answer = useFigure(figure, true);
+  const answer = useFigure(figure, !still); // held, it is the card's picture
   return (
     <div class="large-figure">
-      {answer ? <MovingFigure figure={answer} label={say("figure.of", { name })} seconds={seconds} still={still || wantsLessMotion()} /> : null}
+      {answer ? <MovingFigure figure={answer} label={say("figure.of", { name })} seconds={seconds} still={still} /> : null}
     </div>
   );
 }

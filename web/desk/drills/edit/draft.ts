@@ -12,6 +12,7 @@ const kCheckMilliseconds = 350; // after the last change
 export interface Draft {
   history: Signal<History<DrillDocument>>;
   faults: Signal<Fault[] | undefined>; // undefined: not checked yet
+  checking: Signal<boolean>; // what is said of it is of an earlier state
   changed(): boolean;
   change(how: (drill: DrillDocument) => DrillDocument, kind?: string): void; // kind: strokes of one kind are one step
   settle(): void;
@@ -34,12 +35,15 @@ export function openDraft(place: string, start: DrillDocument, instead_of: strin
   const first = beginning(start);
   const history = signal(kept ? done(first, kept) : first);
   const faults = signal<Fault[] | undefined>(undefined);
+  const checking = signal(true);
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   async function check(): Promise<void> {
-    const answer = await theEngine().ask(checkRequest(history.peek().now, instead_of, catalogue) as unknown as DoorRequest, "check");
+    const asked_of = history.peek().now;
+    const answer = await theEngine().ask(checkRequest(asked_of, instead_of, catalogue) as unknown as DoorRequest, "check");
     const found = faultsOfDrill(answer);
     if (found) faults.value = found;
+    if (asked_of === history.peek().now) checking.value = false;
   }
   function keep(): void {
     try {
@@ -52,6 +56,7 @@ export function openDraft(place: string, start: DrillDocument, instead_of: strin
   function set(next: History<DrillDocument>): void {
     if (next === history.peek()) return;
     history.value = next;
+    checking.value = true;
     clearTimeout(timer);
     timer = setTimeout(() => {
       keep();
@@ -62,6 +67,7 @@ export function openDraft(place: string, start: DrillDocument, instead_of: strin
   return {
     history,
     faults,
+    checking,
     changed: () => history.value.now !== start,
     change: (how, kind) => set(done(history.peek(), how(history.peek().now), kind)),
     settle: () => {

@@ -92,6 +92,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
         </form>
         <aside class="edit-side">
           <Preview figure={figure} name={drill.name} seconds={secondsOf(drill)} />
+          <ToParts />
           <Verdict draft={draft} />
           <p class="row">
             <button type="button" onClick={() => act(draft, "undo")} disabled={draft.history.value.before.length === 0}>
@@ -133,6 +134,31 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
   );
 }
 
+// The form is long: its parts by their headings, and back.
+function ToParts() {
+  const to = (index: number) => {
+    const heading = [...document.querySelectorAll<HTMLElement>(".edit-drill section.sheet > h2")][index];
+    if (!heading) return;
+    heading.tabIndex = -1;
+    heading.scrollIntoView();
+    heading.focus({ preventScroll: true });
+  };
+  const titles = [say("form.said"), say("form.place"), say("part.ladder"), say("part.doses"), say("part.asks"), say("part.sources"), say("form.poses")];
+  return (
+    <nav class="not-narrow" aria-label={say("edit.parts")}>
+      <ul class="to-parts">
+        {titles.map((title, index) => (
+          <li key={title}>
+            <button type="button" class="quiet" onClick={() => to(index)}>
+              {title}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
+
 function BeginLike({ draft, catalogue }: { draft: Draft; catalogue: CatalogueDocument }) {
   const begin = (like: string) => {
     const drill = catalogue.drills.find(({ id }) => id === like);
@@ -171,7 +197,7 @@ function Verdict({ draft }: { draft: Draft }) {
     document.querySelector<HTMLElement>(".poses h2")?.scrollIntoView();
   };
   return (
-    <section class="verdict" aria-live="polite">
+    <section class="verdict" aria-live="polite" aria-busy={draft.checking.value}>
       <h2>{say("verdict.title")}</h2>
       {faults === undefined ? <p class="soft">{say("verdict.checking")}</p> : null}
       {faults?.length === 0 ? <p>{say("verdict.sound")}</p> : null}

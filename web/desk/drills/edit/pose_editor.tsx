@@ -1,6 +1,7 @@
 // The pose editor: whose figure, which key pose, the stage with its joints, the same joints as sliders, and how it stands.
 import { useState } from "preact/hooks";
 import { labelOf, viewOf, type FigureDocument, type Partner } from "../figure_document.ts";
+import { secondsOf } from "../pictures.tsx";
 import { say } from "../words.ts";
 import { useDraft } from "./fields.tsx";
 import { FigureFields } from "./figure_fields.tsx";
@@ -10,6 +11,7 @@ import { JointSliders } from "./joint_sliders.tsx";
 import { PartnerFields } from "./partner_fields.tsx";
 import { changePose, renamePose, turnJoint } from "./pose_edit.ts";
 import { PoseStage } from "./pose_stage.tsx";
+import { Preview } from "./preview.tsx";
 import { PoseStrip } from "./pose_strip.tsx";
 import { PoseFields } from "./stands_fields.tsx";
 
@@ -48,7 +50,12 @@ export function PoseEditor({ target, pick }: { target: Target; pick: (target: Ta
   };
   return (
     <>
-      <PoseStrip figure={figure} pose={index} pick={(to) => pick({ ...target, pose: to, partner: false })} set={set} />
+      <div class="strip-and-motion">
+        <div>
+          <PoseStrip figure={figure} pose={index} pick={(to) => pick({ ...target, pose: to, partner: false })} set={set} />
+        </div>
+        <Preview figure={figure} name={drill.name} seconds={secondsOf(drill)} />
+      </div>
       <fieldset class="row options">
         <legend class="out-of-sight">{say("pose.how_to_turn")}</legend>
         <label class="tick">

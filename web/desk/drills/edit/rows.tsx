@@ -14,11 +14,12 @@ interface RowsProps<Row> {
   fresh: () => Row;
   add: string;
   ordered?: boolean;
+  compact?: boolean; // a row on one line
   remove?: (index: number) => void; // in place of taking the row out
   children: (path: string, index: number) => ComponentChildren;
 }
 
-export function Rows<Row>({ path, title, named, least, most, fresh, add, ordered, remove, children }: RowsProps<Row>) {
+export function Rows<Row>({ path, title, named, least, most, fresh, add, ordered, compact, remove, children }: RowsProps<Row>) {
   const draft = useDraft();
   const rows = (valueAt(draft.history.value.now, path) as Row[] | undefined) ?? [];
   const set = (next: Row[]) => draft.change((drill) => withValue(drill, path, next.length === 0 && least === 0 ? undefined : next));
@@ -34,11 +35,11 @@ export function Rows<Row>({ path, title, named, least, most, fresh, add, ordered
     document.getElementById(`${idOfPath(path)}-add`)?.focus();
   };
   return (
-    <section class="rows" id={idOfPath(path)} tabIndex={-1} aria-label={title}>
+    <section class={`rows${compact ? " compact" : ""}`} id={idOfPath(path)} tabIndex={-1} aria-label={title}>
       <h3>{title}</h3>
       {rows.map((row, index) => (
         <fieldset key={index}>
-          <legend>{named(row) || say("rows.nameless")}</legend>
+          <legend class={compact ? "out-of-sight" : ""}>{named(row) || say("rows.nameless")}</legend>
           <div class="fields">{children(`${path}.${index + 1}`, index)}</div>
           <p class="row row-buttons">
             {ordered ? (

@@ -135,7 +135,7 @@ function NamesAdd({ label, options, words, add }: { label: string; options: stri
 export function PropRows({ path, view, title }: { path: string; view: View; title: string }) {
   const draft = useDraft();
   return (
-    <Rows<Prop> path={path} title={title} named={({ kind }) => wordFor("prop", kind)} least={0} most={6} fresh={() => ({ kind: "cone", forward: 0.5 })} add={say("add_prop")}>
+    <Rows<Prop> path={path} title={title} named={({ kind }) => wordFor("prop", kind)} least={0} most={6} fresh={() => ({ kind: "cone", forward: 0.5 })} add={say("add_prop")} compact>
       {(row) => {
         const prop = valueAt(draft.history.value.now, row) as Prop;
         const kind = (to: string) => draft.change((drill) => withValue(drill, row, to === "band" ? { kind: to, from: sided(view, "hand")[0], to: sided(view, "hand")[1] } : { kind: to, ...(prop.at ? { at: prop.at } : to === "mat" ? {} : { forward: prop.forward ?? 0 }) }));

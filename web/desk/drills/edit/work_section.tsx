@@ -32,7 +32,7 @@ export function RungsSection() {
 function StressRows({ path, title, least, leastGrade }: { path: string; title: string; least: number; leastGrade: number }) {
   const said = ({ area, kind }: Stress) => say("asks.graded", { what: wordFor("area", area), grade: wordFor("stress", kind) });
   return (
-    <Rows<Stress> path={path} title={title} named={said} least={least} most={20} fresh={() => ({ area: "knee", kind: "load", grade: 1 })} add={say("add_stress")}>
+    <Rows<Stress> path={path} title={title} named={said} least={least} most={20} fresh={() => ({ area: "knee", kind: "load", grade: 1 })} add={say("add_stress")} compact>
       {(row) => (
         <>
           <ChoiceField path={`${row}.area`} label={say("asks.area")} options={kAreas} words={(one) => wordFor("area", one)} />
@@ -63,7 +63,7 @@ export function DoseSection() {
         {dose.sides ? <NumberField path="dose.side_change_seconds" label={say("field.side_change_seconds")} least={0} most={60} optional /> : null}
         <NumberField path="dose.rest_seconds" label={say("field.rest_seconds")} least={0} most={300} optional step={5} />
       </div>
-      <Rows<DoseStep> path="dose.steps" title={say("form.steps")} named={(step) => doseInWords({ dose, formation, ...(pair ? { pair } : {}) }, step)} least={1} most={5} fresh={() => ({ sets: 2, amount: (dose.steps[dose.steps.length - 1]?.amount ?? 5) + 1 })} add={say("add_step")} ordered>
+      <Rows<DoseStep> path="dose.steps" title={say("form.steps")} named={(step) => doseInWords({ dose, formation, ...(pair ? { pair } : {}) }, step)} least={1} most={5} fresh={() => ({ sets: 2, amount: (dose.steps[dose.steps.length - 1]?.amount ?? 5) + 1 })} add={say("add_step")} ordered compact>
         {(path) => (
           <>
             <NumberField path={`${path}.sets`} label={say("field.sets")} least={1} most={6} />
