@@ -177,6 +177,8 @@ async function added(house) {
     await desk.at("#/drills");
     await page.getByRole("link", { name: "Add a drill" }).click();
     await page.getByText(/things are not yet as they should be/).waitFor();
+    await page.waitForSelector(".pose-stage svg"); // what is not sound yet is drawn all the same
+    out.push(that((await page.locator(".handle").count()) === 15, "no joints to drag"), that(!(await page.textContent("main")).includes("cannot be drawn"), "a faulty name stops the drawing"));
     await desk.picture("drill-add-empty");
     out.push(await desk.faults());
     await page.getByLabel("Name", { exact: true }).fill("Wall hold, heel up");

@@ -10,7 +10,7 @@ const kFrames = 24;
 let engine: Engine | undefined;
 let kinds = 0;
 
-export function theEngine(): Engine {
+function theEngine(): Engine {
   engine ??= openEngine({ worker: engineWorker, door });
   return engine;
 }

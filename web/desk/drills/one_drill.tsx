@@ -29,7 +29,7 @@ export function OneDrill({ catalogue, drill, further }: OneDrillProps) {
   return (
     <article class="one-drill">
       <Head title={words.name}>
-        <p>{words.purpose}</p>
+        <p lang="en">{words.purpose}</p>
       </Head>
       <p class="row not-on-paper">
         <a href={hashOf("drills")}>{say("back")}</a>
@@ -129,7 +129,7 @@ function Place({ drill, rungNeeds }: { drill: DrillDocument; rungNeeds: string[]
     <section class="sheet">
       <h2>{say("part.place")}</h2>
       <p>
-        {say("place.when", { phase: wordFor("phase_long", drill.phase), family: wordFor("family", drill.family), formation: wordFor("formation_long", drill.formation) })} {agesInWords(drill.ages)}.
+        {say("place.when", { phase: wordFor("phase_long", drill.phase), family: wordFor("family", drill.family), formation: wordFor("formation_long", drill.formation), ages: agesInWords(drill.ages) })}
       </p>
       <p>{needs.length > 0 ? say("place.needs", { needs: list(needs) }) : say("place.needs_nothing")}</p>
       {not_on.length > 0 ? <p>{say("place.not_on", { grounds: list(not_on) })}</p> : null}

@@ -2,6 +2,8 @@
 import { kVouched, type CatalogueDocument, type DrillDocument, type SourceRow } from "./drill_document.ts";
 import { say, wordFor } from "./words.ts";
 
+const kNotes = { "common-practice": true, "own-judgement": true, "from-memory": true }; // no titles, so in our own words
+
 export function SourcesOf({ drill, catalogue }: { drill: DrillDocument; catalogue: CatalogueDocument }) {
   const rows = new Map(catalogue.sources.source.map((source) => [source.key, source]));
   const vouched = kVouched.filter((one) => (drill.sources[one] ?? []).length > 0);
@@ -30,7 +32,7 @@ function Source({ name, row }: { name: string; row: SourceRow | undefined }) {
   return (
     <>
       {author ? `${author}${year ? ` (${year})` : ""}. ` : ""}
-      <span lang="en">{note}</span>
+      {name in kNotes ? wordFor("source_note", name) : <span lang="en">{note}</span>}
       {doi ? (
         <>
           {" "}

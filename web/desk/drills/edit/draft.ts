@@ -1,13 +1,16 @@
 // The drill being written: what it is now, what can be undone, and what the checker says of it. Kept in this tab until it
 // is left or downloaded, so that loading the page again loses nothing; a drill is nobody's data.
 import { signal, type Signal } from "@preact/signals";
-import type { DoorRequest } from "../../../shared/engine/engine.ts";
+import { openEngine, type DoorRequest, type Engine } from "../../../shared/engine/engine.ts";
+import { door, engineWorker } from "../../shell/places.ts";
 import type { CatalogueDocument, DrillDocument } from "../drill_document.ts";
-import { theEngine } from "../figures.ts";
 import { checkRequest, faultsOfDrill, type Fault } from "./check.ts";
 import { beginning, done, redone, settled, undone, type History } from "./history.ts";
 
 const kCheckMilliseconds = 350; // after the last change
+
+// A worker of its own: one whose catalogue has a fault answers with that fault whatever it is asked, figures too.
+let checker: Engine | undefined;
 
 export interface Draft {
   history: Signal<History<DrillDocument>>;
@@ -40,7 +43,8 @@ export function openDraft(place: string, start: DrillDocument, instead_of: strin
 
   async function check(): Promise<void> {
     const asked_of = history.peek().now;
-    const answer = await theEngine().ask(checkRequest(asked_of, instead_of, catalogue) as unknown as DoorRequest, "check");
+    checker ??= openEngine({ worker: engineWorker, door });
+    const answer = await checker.ask(checkRequest(asked_of, instead_of, catalogue) as unknown as DoorRequest, "check");
     const found = faultsOfDrill(answer);
     if (found) faults.value = found;
     if (asked_of === history.peek().now) checking.value = false;

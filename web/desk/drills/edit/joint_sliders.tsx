@@ -9,6 +9,7 @@ interface SlidersProps {
   picked: string | undefined;
   path: string; // of the pose, for faults that lead here
   held: string[]; // sides whose arm is set by what the hand holds
+  contacts: string[]; // a foot on its sole and a hand on its palm lie flat where nothing is written
   onPick: (angle: string) => void;
   onTurn: (joint: JointAngle, degrees: number | undefined) => void;
   onSettle: () => void;
@@ -17,7 +18,11 @@ interface SlidersProps {
 type Group = "middle" | "arms" | "legs";
 const kArm = ["shoulder", "shoulder_out", "shoulder_flex", "elbow", "elbow_flex", "wrist"];
 const groupOf = ({ limb, base }: JointAngle): Group => (!limb ? "middle" : kArm.includes(base) ? "arms" : "legs");
-const kUnwritten = ["ankle", "wrist"]; // what the ground decides where nothing is written
+const kFlat: Record<string, string[]> = { ankle: ["foot", "feet"], wrist: ["hand", "hands", "forearm", "forearms"] };
+
+function liesFlat({ base, side }: JointAngle, contacts: string[]): boolean {
+  return (kFlat[base] ?? []).some((part) => contacts.includes(part) || contacts.includes(`${part}_${side}`));
+}
 
 export function degreesInWords(view: View, base: string, degrees: number): string {
   if (degrees === 0) return say("pose.straight");
@@ -30,7 +35,7 @@ export const angleName = (view: View, { base, side }: Pick<JointAngle, "base" | 
   return side ? say("pose.of_side", { joint: named, side: wordFor("limb_side", side) }) : named;
 };
 
-export function JointSliders({ view, angles, picked, path, held, onPick, onTurn, onSettle }: SlidersProps) {
+export function JointSliders({ view, angles, picked, path, held, contacts, onPick, onTurn, onSettle }: SlidersProps) {
   const joints = jointAngles(view);
   const key = (event: KeyboardEvent, joint: JointAngle) => {
     const by = { PageUp: 5, PageDown: -5 }[event.key];
@@ -42,7 +47,7 @@ export function JointSliders({ view, angles, picked, path, held, onPick, onTurn,
     const id = `joint-${path.replaceAll(".", "-")}-${joint.name}`;
     const written = writtenAngle(angles, joint);
     const set_by_hold = joint.side !== undefined && held.includes(joint.side) && ["shoulder", "elbow"].includes(joint.base);
-    const words = set_by_hold ? say("pose.by_hold") : written === undefined && kUnwritten.includes(joint.base) ? say("pose.by_ground") : degreesInWords(view, joint.base, written ?? 0);
+    const words = set_by_hold ? say("pose.by_hold") : written === undefined && liesFlat(joint, contacts) ? say("pose.by_ground") : degreesInWords(view, joint.base, written ?? 0);
     return (
       <div key={joint.name} class={`joint${joint.name === picked ? " picked" : ""}`} data-field={`${path}.angles.${joint.name}`}>
         <label for={id}>{angleName(view, joint)}</label>
@@ -51,7 +56,7 @@ export function JointSliders({ view, angles, picked, path, held, onPick, onTurn,
         <output for={id} aria-hidden="true">
           {words}
         </output>
-        {kUnwritten.includes(joint.base) && written !== undefined ? (
+        {liesFlat(joint, contacts) && written !== undefined ? (
           <button type="button" class="quiet" onClick={() => onTurn(joint, undefined)}>
             {say("pose.let_ground")}<span class="out-of-sight"> ({angleName(view, joint)})</span>
           </button>

@@ -79,7 +79,7 @@ export function PoseEditor({ target, pick }: { target: Target; pick: (target: Ta
       </fieldset>
       <div class="pose-body">
         <PoseStage figure={shown} pose={at} onion={onion && !partner} picked={picked} onPick={choose} onTurn={turnBy} onSettle={draft.settle} />
-        <JointSliders view={view} angles={posture?.angles} picked={picked} path={path} held={held} onPick={setPicked} onTurn={turn} onSettle={draft.settle} />
+        <JointSliders view={view} angles={posture?.angles} picked={picked} path={path} held={held} contacts={posture?.contacts ?? []} onPick={setPicked} onTurn={turn} onSettle={draft.settle} />
       </div>
       <details open>
         <summary>{say("pose.stands", { pose: labelOf(pose, index) })}</summary>

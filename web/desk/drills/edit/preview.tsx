@@ -16,7 +16,7 @@ export function Preview({ figure, name, seconds }: { figure: FigureDocument | un
   useEffect(() => {
     if (!figure) return undefined;
     let wanted = true;
-    void askFigure(figure, { kind }).then((had) => {
+    void askFigure(still ? { ...figure, cycle: "hold" } : figure, { kind }).then((had) => {
       if (!wanted || had.answer === "dropped") return;
       if (had.answer === "figure") setAnswer(had);
       setWhy(had.answer === "faults" && had.faults[0] ? faultWords(had.faults[0] as Fault) : undefined);
@@ -24,7 +24,7 @@ export function Preview({ figure, name, seconds }: { figure: FigureDocument | un
     return () => {
       wanted = false;
     };
-  }, [figure]);
+  }, [figure, still]);
   return (
     <div class="preview">
       <div class="large-figure">{answer ? <MovingFigure figure={answer} label={say("figure.of", { name })} seconds={seconds} still={still} /> : null}</div>
