@@ -5,8 +5,8 @@ import { MovingFigure, wantsLessMotion } from "../../shared/figure/moving.tsx";
 import { say } from "../words/words.ts";
 import type { Pitch } from "./pitch.ts";
 
-// A picture at most every 30 ms: the phone has a timer and a metronome beside it.
-const kRestMilliseconds = 30;
+// Twelve pictures a second: twice as many cost a slow phone's main thread 10 ms of a frame in place of 6 (docs/model/phone-figures.md).
+const kRestMilliseconds = 80;
 
 interface FigureProps {
   pitch: Pitch;

@@ -9,23 +9,39 @@ export function wantsLessMotion(): boolean {
   return matchMedia("(prefers-reduced-motion: reduce)").matches;
 }
 
+// One number of a drawing, written where it changed: in whole thousandths of stature, which is finer than a screen shows.
+interface Written {
+  element: Element;
+  name: string;
+  was: number;
+}
+const written = (element: Element, name: string): Written => ({ element, name, was: NaN });
+
+function write(one: Written, value: number): void {
+  const whole = Math.round(value);
+  if (whole === one.was) return;
+  one.was = whole;
+  one.element.setAttribute(one.name, String(whole));
+}
+
 // Writes a frame's points into the lines that FigureDrawing made of another frame of the same figure.
 function painterOf(svg: SVGSVGElement): (frame: FigureFrame) => void {
-  const lines = [...svg.querySelectorAll<SVGLineElement>("[data-stroke]")].map((line) => ({ line, stroke: Number(line.dataset.stroke) }));
-  const head = svg.querySelector<SVGCircleElement>("[data-head]");
-  const set = (element: Element, name: string, value: number) => element.setAttribute(name, value.toFixed(1));
+  const lines = [...svg.querySelectorAll<SVGLineElement>("[data-stroke]")].map((line) => ({
+    stroke: Number(line.dataset.stroke), x1: written(line, "x1"), y1: written(line, "y1"), x2: written(line, "x2"), y2: written(line, "y2"),
+  }));
+  const head = [...svg.querySelectorAll("[data-head]")].map((circle) => ({ x: written(circle, "cx"), y: written(circle, "cy") }));
   return (frame) => {
-    for (const { line, stroke } of lines) {
-      const at = frame.strokes[stroke];
+    for (const line of lines) {
+      const at = frame.strokes[line.stroke];
       if (!at) continue;
-      set(line, "x1", at.x1);
-      set(line, "y1", at.y1);
-      set(line, "x2", at.x2);
-      set(line, "y2", at.y2);
+      write(line.x1, at.x1);
+      write(line.y1, at.y1);
+      write(line.x2, at.x2);
+      write(line.y2, at.y2);
     }
-    if (head) {
-      set(head, "cx", frame.head.x);
-      set(head, "cy", frame.head.y);
+    for (const { x, y } of head) {
+      write(x, frame.head.x);
+      write(y, frame.head.y);
     }
   };
 }
