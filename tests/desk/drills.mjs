@@ -1,13 +1,25 @@
 // Drills as a person uses the screen: found, opened, changed, added, and taken away as a file that the program takes.
-import { execFileSync } from "node:child_process";
+import { execFile, execFileSync } from "node:child_process";
 import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { costOfFrames } from "../pitchside/frames.mjs";
 import { all, that } from "../serve/expect.mjs";
 import { kHostile, kPhone, kWide, withDesk } from "./harness.mjs";
 
 const kCatalogue = new URL("../../catalogue", import.meta.url).pathname;
+const kFrameMilliseconds = 8; // of the main thread
 const program = (house) => house.demo.program;
+
+// What is tried without a browser, each a file of Node's own tests.
+const pure = (file, name) => ({
+  name,
+  run: (house) =>
+    new Promise((told) => {
+      const script = new URL(`${file}.mjs`, import.meta.url).pathname;
+      execFile(process.execPath, [script, "--program", program(house)], { maxBuffer: 1 << 26 }, (failure, out, err) => told(failure ? `${out}${err}` : ""));
+    }),
+});
 
 // What the checker of the command line says of the catalogue with this file in it.
 function checked(house, name, toml) {
@@ -35,10 +47,9 @@ async function found(house) {
   return withDesk(house, {}, async (desk) => {
     const { page } = desk;
     const out = [];
-    const began = Date.now();
     await desk.at("#/drills");
     await page.waitForSelector(".drill-list h3");
-    const ready = Date.now() - began;
+    const ready = Math.round(await page.evaluate(() => performance.now()));
     const count = () => page.locator(".drill-list li").count();
     const told = () => page.textContent(".head p");
     out.push(that((await count()) === 76, `${await count()} drills`), that(/^76 drills/.test(await told()), await told()));
@@ -68,7 +79,7 @@ async function found(house) {
       await page.getByText("No drill fits all of that").waitFor();
     }
     out.push(await desk.faults(), that((await page.title()) === "Drills · Lanework", await page.title()));
-    return { detail: all(out), note: `interactive after ${ready} ms` };
+    return { detail: all(out, desk.said), note: `interactive after ${ready} ms` };
   });
 }
 
@@ -99,11 +110,13 @@ async function opened(house) {
     out.push(await desk.faults());
     await page.getByRole("button", { name: "Let it move" }).click();
     await page.waitForFunction((was) => document.querySelector(".large-figure svg")?.innerHTML !== was, still);
+    const frames = await costOfFrames({ context: page.context() }, page, { slowdown: 1, seconds: 3 });
+    out.push(that(frames.mean <= kFrameMilliseconds && frames.count > 60, `${frames.count} frames of ${frames.mean} ms`));
     await page.goBack();
     await page.waitForSelector(".drill-list");
     await desk.at("#/drills/there-is-none");
     out.push(that(/There is no such drill/.test(await page.textContent("main h1")), await page.textContent("main h1")), await desk.faults());
-    return all(out);
+    return { detail: all(out, desk.said), note: `a frame takes ${frames.mean.toFixed(1)} ms` };
   });
 }
 
@@ -254,6 +267,9 @@ async function elsewhere(house) {
 }
 
 export const drills = [
+  pure("drills_pure", "drills: filters, ceilings, the form's own rules, the words"),
+  pure("drills_toml", "drills: what is written is what was read"),
+  pure("drills_poses", "drills: key poses held against the door"),
   { name: "drills are found by what one has and needs", run: found },
   { name: "a drill is opened: ladder, faults, limits, sources", run: opened },
   { name: "drills: a pose is turned by keys and by dragging, and taken back", run: posed },

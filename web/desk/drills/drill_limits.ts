@@ -14,7 +14,7 @@ export function loadOf(drill: DrillDocument, rung: Rung, step: DoseStep, limits:
   const factor = rung.load ?? 1;
   const weight = limits.contact_weight[intensity] ?? 1;
   // Rounded up to the next thousandth, after each step as the core does; what is a hair over only by reckoning is not.
-  const up = (value: number) => Math.ceil(value * 1000 - 1e-6) / 1000;
+  const up = (value: number) => Math.max(0, Math.ceil(value * 1000 - 1e-6)) / 1000;
   return { contacts: up(up(units * contacts) * weight * factor), eccentric: up(units * eccentric * factor), hard_running: hard_running ? units : 0 };
 }
 
