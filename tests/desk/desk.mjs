@@ -1,13 +1,14 @@
 // The lead's desk in Chromium on the real server with the demo's season: its frame, and each screen's main task.
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, those of the long run too; LANEWORK_PICTURES=FOLDER keeps pictures.
 import { coaches } from "./coaches.mjs";
+import { drills } from "./drills.mjs";
 import { frame } from "./frame.mjs";
 import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
 import { releases } from "./releases.mjs";
 
-const kTests = [...frame, ...ownAccount, ...people, ...coaches, ...releases];
+const kTests = [...frame, ...ownAccount, ...people, ...coaches, ...releases, ...drills];
 
 async function resultOf(test, house) {
   let said;

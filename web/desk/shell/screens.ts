@@ -17,6 +17,7 @@ interface ScreenEntry<Name extends ScreenName> {
 
 export const kScreens: { readonly [Name in ScreenName]?: ScreenEntry<Name> } = {
   coaches: { load: () => import("../coaches/coaches_screen.tsx"), roles: ["lead"] },
+  drills: { load: () => import("../drills/drills_screen.tsx"), roles: ["lead"] },
   people: { load: () => import("../people/people_screen.tsx"), roles: ["lead"] },
   releases: { load: () => import("../releases/releases_screen.tsx"), roles: ["lead", "board"] },
   account: { load: () => import("./account_screen.tsx"), roles: ["lead", "coach", "recorder", "board", "operator"] },

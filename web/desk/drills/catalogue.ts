@@ -1,0 +1,32 @@
+// The club's catalogue, asked for once and kept while the desk is open: drills are nobody's secret and change seldom.
+import { signal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import type { Refusal } from "../api/answer.ts";
+import { ask } from "../api/ask.ts";
+import { fetchRendering } from "../../shared/words/renderings.ts";
+import { language } from "../../shared/words/words.ts";
+import { spanishDrills } from "../shell/places.ts";
+import type { CatalogueDocument } from "./drill_document.ts";
+
+export const catalogue = signal<CatalogueDocument | undefined>(undefined);
+export const refused = signal<Refusal | undefined>(undefined);
+let asking = false;
+
+export async function fetchCatalogue(): Promise<void> {
+  if (asking) return;
+  asking = true;
+  const answer = await ask("catalogue", {});
+  asking = false;
+  refused.value = answer.ok ? undefined : answer;
+  if (answer.ok) catalogue.value = answer.said.catalogue as unknown as CatalogueDocument;
+}
+
+export function useCatalogue(): CatalogueDocument | undefined {
+  useEffect(() => {
+    if (!catalogue.peek()) void fetchCatalogue();
+  }, []);
+  useEffect(() => {
+    if (language.value === "es") void fetchRendering("es", spanishDrills);
+  }, [language.value]);
+  return catalogue.value;
+}

@@ -1,0 +1,36 @@
+// Where in its cycle a figure is at a time, and the picture of that moment: between two of the door's frames every point
+// goes straight, as the door says it may (docs/formats/door.md).
+import type { FigureAnswer, FigureFrame } from "../engine/answers.ts";
+
+export const kUsualSeconds = 2; // of a cycle that says nothing of its own
+const kRestMilliseconds = 1200; // at the last picture of what is done once
+
+// How many frames have passed, a fraction among them: from 0 to below their number.
+export function momentOf(figure: Pick<FigureAnswer, "cycle" | "frames">, milliseconds: number, seconds: number): number {
+  const count = figure.frames.length;
+  if (count < 2 || figure.cycle === "hold") return 0;
+  const doing = seconds * 1000;
+  if (figure.cycle === "loop") return ((milliseconds % doing) / doing) * count;
+  const within = milliseconds % (doing + kRestMilliseconds);
+  return Math.min(1, within / doing) * (count - 1);
+}
+
+export function frameAt(figure: Pick<FigureAnswer, "cycle" | "frames">, moment: number): FigureFrame | undefined {
+  const { frames, cycle } = figure;
+  const before = Math.min(frames.length - 1, Math.floor(moment));
+  const from = frames[before];
+  const to = frames[before + 1] ?? (cycle === "loop" ? frames[0] : undefined);
+  const part = moment - before;
+  if (!from || !to || part <= 0) return from;
+  const mixed = (a: number, b: number) => a + (b - a) * part;
+  const strokes = from.strokes.map((stroke, index) => {
+    const next = to.strokes[index];
+    if (!next) return stroke;
+    return {
+      ...stroke,
+      x1: mixed(stroke.x1, next.x1), y1: mixed(stroke.y1, next.y1),
+      x2: mixed(stroke.x2, next.x2), y2: mixed(stroke.y2, next.y2),
+    };
+  });
+  return { strokes, head: { x: mixed(from.head.x, to.head.x), y: mixed(from.head.y, to.head.y), r: from.head.r } };
+}
