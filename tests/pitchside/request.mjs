@@ -10,7 +10,7 @@ import { loadTypescript } from "./typescript.mjs";
 const { openEvening } = await loadTypescript("evening/open_evening.ts");
 const { requestFor, timeAfter } = await loadTypescript("evening/request.ts");
 const { planRest, requestForRest } = await loadTypescript("evening/rest.ts");
-const { changesBetween } = await loadTypescript("evening/change_words.ts");
+const { changesBetween } = await loadTypescript("../shared/evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");
 const { alternativeOf, candidatesFor, nearest, swapped, unswapped } = await loadTypescript("evening/nearest.ts");
 const { cutTo, fitInto, weightsOf } = await loadTypescript("evening/last_minutes.ts");

@@ -1,5 +1,5 @@
 // What is different and why, said at once and not each time somebody looks.
-import { changesBetween, changesFromRoutine, type ChangeWords } from "../evening/change_words.ts";
+import { changesBetween, changesFromRoutine, type ChangeWords } from "../../shared/evening/change_words.ts";
 import { language, say } from "../words/words.ts";
 import { cureTold, reasonTold, type Told } from "../../shared/evening/reason_words.ts";
 import { doseWords, familyWords, nameOf, namesOf, rungWords } from "./drill_words.ts";

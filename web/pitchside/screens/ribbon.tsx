@@ -2,7 +2,7 @@
 import type { Formation, PlanAnswer } from "../../shared/engine/answers.ts";
 import { timeAfter } from "../evening/request.ts";
 import { say } from "../words/words.ts";
-import { FormationSign } from "./formation_sign.tsx";
+import { FormationSign } from "../../shared/evening/formation_sign.tsx";
 import { useMeasured } from "./measured.ts";
 
 const kBar = 44;

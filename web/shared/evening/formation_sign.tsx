@@ -1,7 +1,7 @@
 // A formation by shape and pattern, as on the card: a lane is a bar with an arrow, spread is dots, pairs are two linked
 // dots.
 import type { JSX } from "preact";
-import type { Formation } from "../../shared/engine/answers.ts";
+import type { Formation } from "../engine/answers.ts";
 
 export interface Box {
   x: number;

@@ -1,6 +1,6 @@
 // What is different in a plan, and why, from the answer's own changes. Words of the screen are put to it there; names,
 // doses and reasons are the door's.
-import type { PlanAnswer, PlanChange, PlanItem, Reason } from "../../shared/engine/answers.ts";
+import type { PlanAnswer, PlanChange, PlanItem, Reason } from "../engine/answers.ts";
 
 export type Difference = "out" | "new" | "less" | "more" | "easier" | "harder" | "back";
 
