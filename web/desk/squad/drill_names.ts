@@ -1,0 +1,37 @@
+// Drills, rungs and families in words. The names are the catalogue's, which comes with a squad's evenings; a drill that it
+// has not, or of which nothing was read yet, is told by its id, which is its name in short.
+import { signal } from "@preact/signals";
+import type { DoorTable, DoorValue } from "../../shared/engine/door_value.ts";
+import { drillWords } from "../../shared/words/renderings.ts";
+
+const catalogue = signal<DoorTable>({});
+
+export function knowCatalogue(read: DoorTable): void {
+  if (Array.isArray(read["drills"])) catalogue.value = read;
+}
+
+const tables = (value: DoorValue | undefined): DoorTable[] => (Array.isArray(value) ? (value as DoorTable[]) : []);
+
+export function drillOf(id: string): DoorTable | undefined {
+  return tables(catalogue.value["drills"]).find((drill) => drill["id"] === id);
+}
+
+export function familyOf(drill: string): string | undefined {
+  const family = drillOf(drill)?.["family"];
+  return typeof family === "string" ? family : undefined;
+}
+
+function inWords(id: string): string {
+  const words = id.replace(/-/g, " ");
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}
+
+export function nameOfDrill(id: string): string {
+  return drillWords(id)?.name ?? (drillOf(id)?.["name"] as string | undefined) ?? inWords(id);
+}
+
+// What changes on that rung: 'knees down'.
+export function rungWords(drill: string, rung: string): string {
+  const own = tables(drillOf(drill)?.["rung"]).find((each) => each["key"] === rung);
+  return drillWords(drill)?.rungs[rung] ?? (own?.["change"] as string | undefined) ?? rung.replace(/-/g, " ");
+}
