@@ -2,7 +2,12 @@
 // has not, or of which nothing was read yet, is told by its id, which is its name in short.
 import { signal } from "@preact/signals";
 import type { DoorTable, DoorValue } from "../../shared/engine/door_value.ts";
-import { drillWords } from "../../shared/words/renderings.ts";
+import { useEffect } from "preact/hooks";
+import { drillWords, fetchRendering } from "../../shared/words/renderings.ts";
+import { language } from "../../shared/words/words.ts";
+import { spanishDrills } from "../shell/places.ts";
+import { say, type Key } from "./words.ts";
+import en from "./words/en.json";
 
 const catalogue = signal<DoorTable>({});
 
@@ -34,4 +39,16 @@ export function nameOfDrill(id: string): string {
 export function rungWords(drill: string, rung: string): string {
   const own = tables(drillOf(drill)?.["rung"]).find((each) => each["key"] === rung);
   return drillWords(drill)?.rungs[rung] ?? (own?.["change"] as string | undefined) ?? rung.replace(/-/g, " ");
+}
+
+export function familyName(family: string): string {
+  return Object.hasOwn(en.family, family) ? say(`family.${family}` as Key) : inWords(family);
+}
+
+// The drills' names of the language that is set, fetched by the first screen that shows some.
+export function useDrillNames(): void {
+  const wanted = language.value;
+  useEffect(() => {
+    if (wanted === "es") void fetchRendering("es", spanishDrills);
+  }, [wanted]);
 }
