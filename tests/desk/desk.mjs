@@ -6,8 +6,9 @@ import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
 import { releases } from "./releases.mjs";
+import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...people, ...coaches, ...releases];
+const kTests = [...frame, ...ownAccount, ...people, ...coaches, ...releases, ...week];
 
 async function resultOf(test, house) {
   let said;

@@ -17,6 +17,7 @@ export interface Cell {
 
 export interface Row {
   drill: string;
+  matches_only: boolean; // in no training of the block
   cells: Cell[]; // one a column
 }
 
@@ -63,7 +64,9 @@ export function gridOf(block: SquadBlock): Grid {
   );
   const trainings = block.sessions.filter(({ match_day }) => !match_day);
   const matches = block.sessions.filter(({ match_day }) => match_day);
-  const rows = orderOf([...trainings, ...matches]).map((drill): Row => {
+  const order = orderOf(trainings);
+  const other = orderOf(matches).filter((drill) => !order.includes(drill));
+  const rows = [...order, ...other].map((drill): Row => {
     let rung: string | undefined;
     const cells = columns.map(({ key, session }): Cell => {
       const planned = session.drills.find((each) => each.drill === drill);
@@ -76,7 +79,7 @@ export function gridOf(block: SquadBlock): Grid {
       rung = planned.rung;
       return cell;
     });
-    return { drill, cells };
+    return { drill, matches_only: !order.includes(drill), cells };
   });
   return { columns, rows };
 }

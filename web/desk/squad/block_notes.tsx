@@ -28,12 +28,17 @@ function priceWords({ weekday: on, start, minutes, before, after, sentence }: Mi
   return say(minutes < 0 ? "more.price_fewer" : "more.price", { weekday: weekdayName(on), start, minutes: Math.abs(minutes), percent: percent(more) });
 }
 
-function shortOf(block: SquadBlock): string[] {
-  return block.weeks.flatMap(({ week, families }) =>
-    families
-      .filter(({ credits, target }) => credits < target)
-      .map(({ family, credits, target }) => say("more.short_of", { family: familyName(family), week, doses: inQuarters(credits / 4), target: inQuarters(target / 4) })),
-  );
+// By family, the weeks that have a session and are short of it.
+function shortOf({ weeks, sessions }: SquadBlock): string[] {
+  const used = weeks.filter(({ week }) => sessions.some((session) => session.week === week));
+  const keys = [...new Set(used.flatMap(({ families }) => families.map(({ family }) => family)))];
+  return keys.flatMap((family) => {
+    const short = used.flatMap(({ week, families }) => families.filter((each) => each.family === family && each.credits < each.target).map((each) => ({ week, ...each })));
+    const [first] = short;
+    if (!first) return [];
+    const told = short.map(({ week, credits, target }) => say("more.short_week", { week, doses: inQuarters(credits / 4), target: inQuarters(target / 4) }));
+    return [say("more.short_of", { family: familyName(family), weeks: list(told) })];
+  });
 }
 
 function Lines({ lines, lang }: { lines: string[]; lang?: string }) {

@@ -71,8 +71,8 @@ function DoseCell({ cell, before }: { cell: Cell; before: Cell | undefined }) {
     );
   }
   const dose = shortDose(planned);
-  const same = before?.planned !== undefined && shortDose(before.planned) === dose && !other_rung;
-  const shown = planned.done === false ? <s>{dose}</s> : same ? dose : <strong>{dose}</strong>;
+  const differs = before?.planned !== undefined && (shortDose(before.planned) !== dose || other_rung);
+  const shown = planned.done === false ? <s>{dose}</s> : differs ? <strong>{dose}</strong> : dose;
   return (
     <>
       <span aria-hidden="true">{shown}</span>
@@ -121,9 +121,10 @@ export function BlockTable({ block }: { block: SquadBlock }) {
           </thead>
           <tbody>
             {rows.map((row, at) => (
-              <tr key={row.drill}>
+              <tr key={row.drill} class={row.matches_only && !rows[at - 1]?.matches_only ? "matches-begin" : ""}>
                 <th scope="row">
                   <a href={hashOf("drills", row.drill)}>{nameOfDrill(row.drill)}</a>
+                  {row.matches_only && <span class="out-of-sight">, {say("grid.matches_only")}</span>}
                 </th>
                 {row.cells.map((cell, column) => (
                   <td key={columns[column]?.key} class={columns[column] ? edge(columns[column]) : ""} {...keys.cell(at, column)}>

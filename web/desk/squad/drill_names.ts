@@ -26,7 +26,7 @@ export function familyOf(drill: string): string | undefined {
   return typeof family === "string" ? family : undefined;
 }
 
-function inWords(id: string): string {
+export function inWords(id: string): string {
   const words = id.replace(/-/g, " ");
   return words.slice(0, 1).toUpperCase() + words.slice(1);
 }

@@ -9,7 +9,8 @@ import { nameOfDrill, rungWords } from "./drill_names.ts";
 import { mayStandAt } from "./places_in_order.ts";
 import { say } from "./words.ts";
 
-const kLeastHeight = 34; // of the shortest drill: a line of words and its buttons
+const kLeastHeight = 28; // of the shortest drill: a line of words and its buttons
+const kTwoLines = 44; // from this height on there is room for the rung as well
 const kUsualScale = 0.55; // pixels a second
 const kSign = 56;
 const kRuler = 44;
@@ -46,7 +47,7 @@ function Row({ item, y, doings, state }: RowProps) {
         <FormationSign formation={item.formation} box={{ x: 6, y: 4, width: kSign - 12, height: Math.max(6, height - 8) }} />
       </svg>
       <span class="ribbon-words">
-        <strong>{name}</strong> <span>{doseWords(item)}</span> <span class="soft">{rungWords(drill, item.rung)}</span>
+        <strong>{name}</strong> <span>{doseWords(item)}</span> <span class={height < kTwoLines ? "out-of-sight" : "soft"}>{rungWords(drill, item.rung)}</span>
       </span>
       <span class="ribbon-doings not-on-paper">
         <button type="button" aria-label={say("evening.earlier", { drill: name })} disabled={!doings.mayStep(drill, -1)} onClick={() => doings.step(drill, -1)}>

@@ -9,7 +9,7 @@ import { usePlanner, type Planner } from "./ask_for_plan.ts";
 import { blockIn, type SquadBlock } from "./block.ts";
 import { BlockTable } from "./block_table.tsx";
 import { MinutesAndShortfalls, WhatChanged } from "./block_notes.tsx";
-import { useDrillNames } from "./drill_names.ts";
+import { inWords, useDrillNames } from "./drill_names.ts";
 import { EveningView } from "./evening_view.tsx";
 import { sessionOfAddress } from "./session_address.ts";
 import { paceOf, useEvenings } from "./squad_evenings.ts";
@@ -96,7 +96,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
           <>
             <section aria-labelledby="the-block">
               <h2 id="the-block">{say("block.title")}</h2>
-              {first && <p>{say("block.from", { weeks: many("weeks", block.weeks.length), day: weekday(first.date), routine: block.routine })}</p>}
+              {first && <p>{say("block.from", { weeks: many("weeks", block.weeks.length), day: weekday(first.date), routine: inWords(block.routine) })}</p>}
               <p>
                 {gapWords(block)} {said.made && <span class="soft">{say("block.made", { when: moment(said.made) })}</span>}
               </p>

@@ -38,6 +38,7 @@ function WeekHeadings({ block, first }: { block: SquadBlock; first: string }) {
 
 export function TargetsTables({ block }: { block: SquadBlock }) {
   const families = familiesOf(block, familyOf);
+  const used = new Set(block.sessions.map(({ week }) => week));
   return (
     <section aria-labelledby="against-targets">
       <h2 id="against-targets">{say("targets.title")}</h2>
@@ -54,7 +55,8 @@ export function TargetsTables({ block }: { block: SquadBlock }) {
                   const own = weeks.find((each) => each.week === week);
                   return (
                     <td key={week}>
-                      {own && (
+                      {!used.has(week) && <span class="soft">{say("targets.no_session")}</span>}
+                      {own && used.has(week) && (
                         <>
                           <Bar value={own.doses} mark={own.target} />
                           <span>{say("targets.cell", { doses: inQuarters(own.doses), target: inQuarters(own.target) })}</span>
@@ -85,7 +87,7 @@ export function TargetsTables({ block }: { block: SquadBlock }) {
                   const own = weeks.find((each) => each.week === week);
                   return (
                     <td key={week}>
-                      {own && (
+                      {own && used.has(week) && (
                         <>
                           <Bar value={own.used} mark={own.ceiling} />
                           <span>{say("targets.of", { used: number(own.used), ceiling: number(own.ceiling) })}</span>

@@ -5,6 +5,7 @@ import { Of, useAsked } from "../api/asked.tsx";
 import { Head } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
+import { useDrillNames } from "../squad/drill_names.ts";
 import { dayAfter, mondayOf, momentOf } from "./days.ts";
 import { Decisions } from "./decisions.tsx";
 import { plannedOf, readPlans } from "./planned_evenings.ts";
@@ -74,6 +75,7 @@ function Week({ monday, squads, entered, now }: WeekProps) {
 }
 
 export function Screen({ route }: ScreenProps<"week">) {
+  useDrillNames();
   const now = momentOf(new Date());
   const this_monday = mondayOf(now.slice(0, 10));
   const monday = mondayOf(route.monday ?? this_monday);
