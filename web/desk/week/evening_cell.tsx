@@ -42,8 +42,8 @@ function minutesWords({ minutes, planned_minutes }: Evening): string {
 
 export function EveningCell({ evening, name }: { evening: Evening; name: string }) {
   const { squad, day, start, state, there, did_it, needs_help, match_day, by_two } = evening;
-  const how = [there === undefined ? "" : say("evening.there", { there: number(there) }), did_it ? say(`evening.${did_it}`) : ""];
-  const told = how.filter((part) => part !== "");
+  const parts = [minutesWords(evening), there === undefined ? "" : say("evening.there", { there: number(there) }), did_it ? say(`evening.${did_it}`) : ""];
+  const told = parts.filter((part) => part !== "");
   return (
     <a class="evening" href={hashOf("squad", squad, { session: sessionInAddress({ date: day, start }) })}>
       <span class="out-of-sight">
@@ -53,13 +53,17 @@ export function EveningCell({ evening, name }: { evening: Evening; name: string 
         {shortDay(day)}
       </span>
       <span class="state">
-        <StateSign state={state} /> <strong>{say(`state.${state}`)}</strong>
+        <StateSign state={state} /> <strong>{say(`state.${state}`)}</strong> {start}
       </span>
       <span>
-        {start}, <span class="together">{minutesWords(evening)}</span>
+        {told.map((part, index) => [
+          index > 0 ? ", " : "",
+          <span class="together" key={part}>
+            {part}
+          </span>,
+        ])}
       </span>
       {match_day && <span>{say("evening.match")}</span>}
-      {told.length > 0 && <span>{told.map((part, index) => [index > 0 ? ", " : "", <span class="together" key={part}>{part}</span>])}</span>}
       {needs_help.length > 0 && <span class="help">{say("evening.help", { drills: list(needs_help.map(nameOfDrill)) })}</span>}
       {by_two && <span>{say("evening.by_two")}</span>}
     </a>
