@@ -6,20 +6,26 @@ import { doseWords, durationWords } from "./dose_words.ts";
 import { familyName, nameOfDrill } from "./drill_names.ts";
 import { say } from "./words.ts";
 
+function changeWords({ drill, difference, to }: ChangeWords, plan: PlanAnswer): string {
+  const item = plan.items.find((each) => each.drill === drill);
+  return say(`change.${difference}`, { name: nameOfDrill(drill), to: item ? doseWords(item) : to });
+}
+
+// Changes of one reason stand together below it: the reason is said once.
 function Changes({ changes, plan }: { changes: ChangeWords[]; plan: PlanAnswer }) {
+  const reasons = [...new Set(changes.map(({ why }) => why))];
   return (
     <>
-      {changes.map(({ drill, difference, to, why }) => {
-        const item = plan.items.find((each) => each.drill === drill);
+      {reasons.map((reason) => {
+        const own = changes.filter(({ why }) => why === reason);
+        const lines = own.map((change) => <li key={change.drill}>{changeWords(change, plan)}</li>);
+        if (reason === "") return lines;
         return (
-          <li key={drill}>
-            {say(`change.${difference}`, { name: nameOfDrill(drill), to: item ? doseWords(item) : to })}
-            {why !== "" && (
-              <span class="soft" lang="en">
-                {" "}
-                ({why})
-              </span>
-            )}
+          <li key={reason}>
+            <span class="soft" lang="en">
+              {reason.slice(0, 1).toUpperCase() + reason.slice(1)}:
+            </span>
+            <ul>{lines}</ul>
           </li>
         );
       })}
