@@ -14,14 +14,3 @@ export async function planned({ caller }, squads) {
   }
   throw new Error("the plans are not made in a minute");
 }
-
-// As long as a session has no route of its own for a squad's evenings, the page gets what the lead's paired device is given:
-// the server's real answer by the way that there is.
-export async function eveningsByDevice({ page, people }) {
-  const device = people.device("lead");
-  await page.route("**/api/squads/*/evenings", async (route) => {
-    const path = new URL(route.request().url()).pathname.replace("/api/squads/", "/api/device/squads/");
-    const { status, text } = await device.get(path);
-    await route.fulfill({ status, contentType: "application/json", body: text });
-  });
-}

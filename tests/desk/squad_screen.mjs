@@ -1,8 +1,8 @@
 // Squad on the real server with the demo's season: the lead asks for a plan, reads the block, opens an evening by the
-// keyboard, tries things out on it and takes them back. The evenings come from the server by a paired device's route.
+// keyboard, tries things out on it and takes them back.
 import { all, that } from "../serve/expect.mjs";
 import { kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
-import { eveningsByDevice, planned } from "./planned.mjs";
+import { planned } from "./planned.mjs";
 
 const kSquad = "u13-kestrels";
 
@@ -13,7 +13,6 @@ const replanned = (page, was) => page.waitForFunction((before) => [...document.q
 // The first training to come, by its place in the grid.
 async function openComing(desk) {
   const { page } = desk;
-  await eveningsByDevice(desk);
   await planned(desk, [kSquad]);
   await desk.at(`#/squad/${kSquad}`);
   await page.waitForSelector(".block-table");
@@ -48,8 +47,7 @@ async function asks(house) {
 async function block(house) {
   return withDesk(house, {}, async (desk) => {
     const { page } = desk;
-    await eveningsByDevice(desk);
-    await planned(desk, [kSquad]);
+      await planned(desk, [kSquad]);
     await desk.at(`#/squad/${kSquad}`);
     await page.waitForSelector(".block-table");
     await page.waitForFunction(() => /Hamstring|, \d+ set/.test(document.querySelector(".targets-table")?.textContent ?? ""));

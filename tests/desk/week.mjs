@@ -1,16 +1,17 @@
-// The week's table, the squads to visit and the drills that help was asked with, of evenings as the server tells them.
+// The week's table, who joins in and the drills that help was asked with, from what the server tells.
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { loadTypescript } from "../pitchside/typescript.mjs";
 
 const { dayAfter, isDay, mondayOf, momentOf, weekdayOf, weekFrom } = await loadTypescript("../desk/week/days.ts");
-const { eveningsOf, sumsOf, weekTable } = await loadTypescript("../desk/week/week_table.ts");
-const { helpAsked, visitsOf, kReasonWeight } = await loadTypescript("../desk/week/visits.ts");
+const { eveningsOf, plannedIn, sumsOf, weekTable } = await loadTypescript("../desk/week/week_table.ts");
+const { helpAsked } = await loadTypescript("../desk/week/help_asked.ts");
+const { joiningOf } = await loadTypescript("../desk/week/joining.ts");
 
 const kMonday = "2026-11-23";
 const kNow = "2026-11-27 18:30";
 const kSquads = ["wrens", "kestrels", "merlins", "plovers"].map((id) => ({ id, name: id, relation: "own" }));
-const entered = (squad, day, more = {}) => ({ squad, day, start: "18:00", started: true, drills_that_need_help: [], ...more });
+const entered = (squad, day, more = {}) => ({ squad, day, start: "18:00", started: true, drills_that_need_help: [], visits: 0, ...more });
 const held = (squad, day, more = {}) => entered(squad, day, { happened: "held", did_it: "most", minutes: 19, there: 12, ...more });
 const planned = (squad, day, more = {}) => ({ squad, day, start: "18:00", minutes: 20, match_day: false, ...more });
 
@@ -59,31 +60,28 @@ test("a row has its squad's seven days and sums, and a squad without evenings ha
   assert.deepEqual(sumsOf(rows), { over: 3, run: 2, cut_short: 1, not_run: 1, unheard: 0, minutes: 31 });
 });
 
-test("squads to visit: three at most, by weight, then by name; reasons with their days", () => {
-  const evenings = eveningsOf(
-    [
-      entered("merlins", kMonday, { happened: "missed" }),
-      held("merlins", "2026-11-25", { did_it: "few" }),
-      held("wrens", kMonday, { happened: "cut-short" }),
-      held("kestrels", kMonday, { drills_that_need_help: ["side-plank", "squat"] }),
-      held("kestrels", "2026-11-25", { drills_that_need_help: ["squat"] }),
-      held("plovers", kMonday, { did_it: "nobody" }),
-    ],
-    [planned("plovers", "2026-11-25"), planned("plovers", "2026-11-30")],
-    kNow,
-  );
-  const visits = visitsOf(kSquads, evenings);
-  assert.deepEqual(visits.map(({ squad, weight }) => [squad, weight]), [["plovers", 6], ["merlins", 5], ["kestrels", 4]]);
-  assert.deepEqual(visits[1].reasons.map(({ kind, count, of, days }) => [kind, count, of, days]), [["not-run", 1, 2, [kMonday]], ["few", 1, 2, ["2026-11-25"]]]);
-  assert.deepEqual(visits[2].reasons[0].drills, ["side-plank", "squat"]);
-  // One evening cut short is none, and three of them are one.
-  assert.deepEqual(visitsOf(kSquads, evenings.filter(({ squad }) => squad === "wrens")), []);
-  const short = ["2026-11-23", "2026-11-25"].map((day) => held("wrens", day, { happened: "cut-short" }));
-  assert.equal(visitsOf(kSquads, eveningsOf(short, [], kNow))[0].weight, 2 * kReasonWeight["cut-short"]);
+test("what falls out says why, and is neither over nor to come", () => {
+  const squads = [{ squad: "wrens", planned: [{ day: kMonday, start: "18:00" }], fell_out: [{ day: "2026-11-25", start: "18:00", why: "Winter break" }] }];
+  const rows = weekTable(kSquads, eveningsOf([], plannedIn({ squads }), kNow), kMonday);
+  assert.deepEqual(rows[0].days.flat().map(({ state, falls_out, match_day }) => [state, falls_out, match_day]), [["unheard", undefined, false], ["falls-out", "Winter break", false]]);
+  assert.deepEqual([rows[0].over, sumsOf(rows).over, sumsOf(rows).unheard], [1, 1, 1]);
+  // It took place all the same: what was entered stands.
+  const held_on = eveningsOf([held("wrens", "2026-11-25", { note: "in the hall", visits: 1 })], plannedIn({ squads }), kNow);
+  assert.deepEqual(held_on.map(({ state, note, visited }) => [state, note, visited]).at(-1), ["held", "in the hall", true]);
 });
 
-test("all well: nobody is to be visited", () => {
-  assert.deepEqual(visitsOf(kSquads, eveningsOf([held("wrens", kMonday), held("kestrels", kMonday, { did_it: "half" })], [planned("merlins", "2026-11-28")], kNow)), []);
+test("who joins in: by the three words; of whom nothing is said joins in", () => {
+  const roster = ["Q1", "Q2", "Q3"].map((player) => ({ player, name: player, age_group: "under 13" }));
+  const standing = [
+    { player: "Q2", word: "joins in with swaps", instructions: ["no jumping"], until: "2026-12-03" },
+    { player: "Q3", word: "sits out, see a clinician", instructions: [] },
+  ];
+  const groups = joiningOf({ roster, standing });
+  assert.deepEqual(groups.map(({ word, players }) => [word, players.map(({ name, until }) => [name, until])]), [
+    ["joins in", [["Q1", undefined]]],
+    ["joins in with swaps", [["Q2", "2026-12-03"]]],
+    ["sits out, see a clinician", [["Q3", undefined]]],
+  ]);
 });
 
 test("help asked: by how many squads, the latest evening first", () => {

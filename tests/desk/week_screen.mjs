@@ -27,7 +27,7 @@ async function decides(house) {
     await desk.picture("week");
     const out = [
       that(count >= 1 && count <= 3, `${count} squads to visit`),
-      that(reasons.length > 0 && reasons.every((reason) => /^(Not run|Nothing heard|Held on|On \d|Few did it|The coach asked|Cut short)/.test(reason)), reasons.join(" ")),
+      that(reasons.length > 0 && reasons.every((reason) => /^(Not run|Nothing heard|Few did it|Help asked|Cut short|Not visited)/.test(reason)), reasons.join(" ")),
       that((await page.locator("section[aria-labelledby=help-asked] h4").count()) > 0, "no drill that help was asked with"),
       await desk.faults(),
     ];
@@ -107,7 +107,8 @@ async function withPlans(house) {
     await desk.at("#/week");
     await page.waitForFunction(() => document.querySelector(".week-table")?.textContent?.includes("To come") || new Date().getDay() === 0, undefined, { timeout: 8000 });
     const told = (await page.textContent(".week-table")) ?? "";
-    const out = [that(/\d+ of \d+ min/.test(told), "no minutes of those planned")];
+    const counts = await page.locator(".week-table tbody th").first().innerText();
+    const out = [that(/\d+ of \d+ min/.test(told), "no minutes of those planned"), that(/\d+ join in, \d+ with swaps, \d+ sit out/.test(counts), counts)];
     for (const [name, viewport] of [["wide", kWide], ["usual", kUsual], ["phone", kPhone]]) {
       await page.setViewportSize(viewport);
       await desk.picture(`week-${name}`);
@@ -119,7 +120,7 @@ async function withPlans(house) {
     await page.waitForFunction(() => /Puente/.test(document.querySelector(".decisions")?.textContent ?? ""));
     await desk.picture("week-es");
     const spanish = await page.textContent("main");
-    out.push(that(!/\b(Held|Not run|there|squad)\b/.test(spanish), "English is left"), await desk.faults());
+    out.push(that(!/\b(Held|Not run|there|squad|join in)\b/.test(spanish), "English is left"), await desk.faults());
     await page.emulateMedia({ media: "print" });
     out.push(that(!(await page.locator(".week-table button").first().isVisible()), "buttons are printed"));
     await desk.picture("week-print");

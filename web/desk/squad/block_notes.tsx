@@ -83,25 +83,13 @@ export function WhatChanged({ block }: { block: SquadBlock }) {
   );
 }
 
-function paceWords(pace: number): string {
-  const more = Math.round(100 * Math.abs(pace - 1));
-  if (more < 1) return say("more.pace_usual");
-  return say(pace > 1 ? "more.pace_slower" : "more.pace_faster", { percent: percent(more) });
-}
-
-export function MinutesAndShortfalls({ block, pace }: { block: SquadBlock; pace: number | undefined }) {
+export function MinutesAndShortfalls({ block }: { block: SquadBlock }) {
   const short = shortOf(block);
   return (
     <section aria-labelledby="minutes-and-shortfalls">
       <h2 id="minutes-and-shortfalls">{say("more.title")}</h2>
       <h3>{say("more.prices")}</h3>
       {block.minute_prices.length > 0 ? <Lines lines={block.minute_prices.map(priceWords)} /> : <p>{say("more.prices_none")}</p>}
-      {pace !== undefined && (
-        <>
-          <h3>{say("more.pace")}</h3>
-          <p>{paceWords(pace)}</p>
-        </>
-      )}
       <h3>{say("more.short")}</h3>
       {short.length > 0 ? <Lines lines={short} /> : <p>{say("more.short_none")}</p>}
       {block.missed.length > 0 && (

@@ -1,10 +1,11 @@
-// Drills, rungs and families in words. The names are the catalogue's, which comes with a squad's evenings; a drill that it
-// has not, or of which nothing was read yet, is told by its id, which is its name in short.
+// Drills, rungs and families in words. The names are the catalogue's; a drill that it has not, or of which nothing was read
+// yet, is told by its id, which is its name in short.
 import { signal } from "@preact/signals";
 import type { DoorTable, DoorValue } from "../../shared/engine/door_value.ts";
 import { useEffect } from "preact/hooks";
 import { drillWords, fetchRendering } from "../../shared/words/renderings.ts";
 import { language } from "../../shared/words/words.ts";
+import { ask } from "../api/ask.ts";
 import { spanishDrills } from "../shell/places.ts";
 import { say, type Key } from "./words.ts";
 import en from "./words/en.json";
@@ -45,10 +46,16 @@ export function familyName(family: string): string {
   return Object.hasOwn(en.family, family) ? say(`family.${family}` as Key) : inWords(family);
 }
 
-// The drills' names of the language that is set, fetched by the first screen that shows some.
+let reading: Promise<unknown> | undefined;
+
+// The catalogue, read once by the first screen that names drills, and their names in the language that is set.
 export function useDrillNames(): void {
   const wanted = language.value;
   useEffect(() => {
+    reading ??= ask("catalogue", {}).then((answer) => {
+      if (answer.ok) knowCatalogue(answer.said as DoorTable);
+      else reading = undefined; // the next screen tries again
+    });
     if (wanted === "es") void fetchRendering("es", spanishDrills);
   }, [wanted]);
 }

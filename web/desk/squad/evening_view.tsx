@@ -1,13 +1,15 @@
 // One evening of the block, opened: tried out where it can be, else what the block has.
 import { useEffect, useRef } from "preact/hooks";
+import type { DoorTable } from "../../shared/engine/door_value.ts";
 import { weekday } from "../../shared/words/words.ts";
+import { useAsked } from "../api/asked.tsx";
 import { hashOf } from "../shell/route.ts";
 import type { BlockSession, SquadBlock } from "./block.ts";
 import { doseWords } from "./dose_words.ts";
 import { nameOfDrill, rungWords } from "./drill_names.ts";
 import { EveningTry } from "./evening_try.tsx";
-import type { Had } from "./squad_evenings.ts";
-import { say } from "./words.ts";
+import { paceOf, type PocketEvening } from "./tried.ts";
+import { percent, say } from "./words.ts";
 
 function AsPlanned({ session }: { session: BlockSession }) {
   return (
@@ -26,14 +28,23 @@ interface EveningViewProps {
   block: SquadBlock | undefined;
   squad: string;
   at: { date: string; start: string };
-  had: Had;
 }
 
-export function EveningView({ block, squad, at, had }: EveningViewProps) {
+function paceWords(pace: number): string {
+  const more = Math.round(100 * Math.abs(pace - 1));
+  if (more < 1) return say("more.pace_usual");
+  return say(pace > 1 ? "more.pace_slower" : "more.pace_faster", { percent: percent(more) });
+}
+
+// What the door needs for it is asked for when it is opened, and not before: a line in the book of reads.
+export function EveningView({ block, squad, at }: EveningViewProps) {
+  const asked = useAsked("evenings", { squad });
+  const catalogue = asked.said?.catalogue as DoorTable | undefined;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), [at.date, at.start]);
   const session = block?.sessions.find(({ date, start }) => date === at.date && start === at.start);
-  const pocket = typeof had === "object" ? had.evenings.evenings.find(({ day, start }) => day === at.date && start === at.start) : undefined;
+  const pocket = (asked.said?.evenings as PocketEvening[] | undefined)?.find(({ day, start }) => day === at.date && start === at.start);
+  const pace = pocket && paceOf(pocket);
   const facts = pocket && { minutes: pocket.minutes, strip: pocket.strip, turnout: session?.turnout ?? pocket.documents.roster.length };
   return (
     <section class="one-evening" aria-labelledby="one-evening">
@@ -49,15 +60,16 @@ export function EveningView({ block, squad, at, had }: EveningViewProps) {
           {(pocket?.match_day ?? session?.match_day) && ` ${say("evening.match_day")}`}
         </p>
       )}
-      {had === "waiting" ? (
+      {pace !== undefined && <p class="soft">{paceWords(pace)}</p>}
+      {!asked.said && !asked.refused ? (
         <p class="waiting screen-tall" role="status">
           {say("evening.planning")}
         </p>
-      ) : pocket && typeof had === "object" ? (
-        <EveningTry key={`${at.date} ${at.start}`} evening={pocket} catalogue={had.evenings.catalogue} />
+      ) : pocket && catalogue ? (
+        <EveningTry key={`${at.date} ${at.start}`} evening={pocket} catalogue={catalogue} />
       ) : session ? (
         <>
-          <p>{say(session.happened ? "evening.over" : had === "not-had" ? "evening.cannot" : "evening.not_yet")}</p>
+          <p>{say(session.happened ? "evening.over" : asked.refused ? "evening.cannot" : "evening.not_yet")}</p>
           <AsPlanned session={session} />
         </>
       ) : (

@@ -12,7 +12,6 @@ import { MinutesAndShortfalls, WhatChanged } from "./block_notes.tsx";
 import { inWords, useDrillNames } from "./drill_names.ts";
 import { EveningView } from "./evening_view.tsx";
 import { sessionOfAddress } from "./session_address.ts";
-import { paceOf, useEvenings } from "./squad_evenings.ts";
 import { TargetsTables } from "./targets_tables.tsx";
 import { many, percent, say } from "./words.ts";
 
@@ -75,14 +74,13 @@ function AskButton({ planner }: { planner: Planner }) {
 
 function OneSquad({ squad, session }: { squad: SquadRow; session: string | undefined }) {
   const plan = useAsked("plan", { squad: squad.id });
-  const had = useEvenings(squad.id);
   const planner = usePlanner(squad.id, squad.name, () => void plan.again());
   const at = sessionOfAddress(session);
   return (
     <Of asked={plan}>
       {(said) => {
         const block = blockIn(said);
-        if (at) return <EveningView block={block} squad={squad.id} at={at} had={had} />;
+        if (at) return <EveningView block={block} squad={squad.id} at={at} />;
         if (!block) {
           return (
             <Empty title={say("no_plan.title")}>
@@ -105,7 +103,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
             <WhatChanged block={block} />
             <BlockTable block={block} />
             <TargetsTables block={block} />
-            <MinutesAndShortfalls block={block} pace={typeof had === "object" ? paceOf(had.evenings) : undefined} />
+            <MinutesAndShortfalls block={block} />
           </>
         );
       }}

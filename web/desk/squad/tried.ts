@@ -65,6 +65,12 @@ export interface PocketEvening {
   documents: EveningDocuments;
 }
 
+// The learned pace of the squad: above 1 is slower; absent where nothing was learned yet.
+export function paceOf({ documents }: PocketEvening): number | undefined {
+  const clock = documents.squad["clock"] as DoorTable | undefined;
+  return typeof clock?.["pace"] === "number" ? clock["pace"] : undefined;
+}
+
 const table = (value: DoorValue | undefined): DoorTable => (value !== null && typeof value === "object" && !Array.isArray(value) ? value : {});
 const rows = (value: DoorValue | undefined): DoorTable[] => (Array.isArray(value) ? value.map(table) : []);
 const idOf = (line: DoorTable): string => String(line["id"]);

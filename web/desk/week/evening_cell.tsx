@@ -1,5 +1,6 @@
 // One evening in the week's table: its state as a sign by pattern, and the same in words.
 import { list, number, shortDay, weekday } from "../../shared/words/words.ts";
+import { Written } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
 import { nameOfDrill } from "../squad/drill_names.ts";
 import { sessionInAddress } from "../squad/session_address.ts";
@@ -18,6 +19,8 @@ function Inside({ state }: { state: State }) {
       return <path d="M1 1L13 13M13 1L1 13" stroke="var(--ink)" stroke-width={1.5} />;
     case "nobody":
       return <path d="M1 13L13 1" stroke="var(--ink)" stroke-width={1.5} />;
+    case "falls-out":
+      return <path d="M3 7H11" stroke="var(--ink)" stroke-width={2} />;
     case "begun":
       return <circle cx={7} cy={7} r={2.5} fill="var(--ink)" />;
     default:
@@ -28,7 +31,7 @@ function Inside({ state }: { state: State }) {
 export function StateSign({ state }: { state: State }) {
   return (
     <svg class="state-sign" width={14} height={14} aria-hidden="true">
-      <rect {...kBox} fill="none" stroke={state === "to-come" ? "var(--rule)" : "var(--ink)"} stroke-dasharray={state === "unheard" ? "2 2" : undefined} />
+      <rect {...kBox} fill="none" stroke={state === "to-come" || state === "falls-out" ? "var(--rule)" : "var(--ink)"} stroke-dasharray={state === "unheard" ? "2 2" : undefined} />
       <Inside state={state} />
     </svg>
   );
@@ -41,7 +44,7 @@ function minutesWords({ minutes, planned_minutes }: Evening): string {
 }
 
 export function EveningCell({ evening, name }: { evening: Evening; name: string }) {
-  const { squad, day, start, state, there, did_it, needs_help, match_day, by_two } = evening;
+  const { squad, day, start, state, there, did_it, needs_help, match_day, by_two, note, visited, falls_out } = evening;
   const parts = [minutesWords(evening), there === undefined ? "" : say("evening.there", { there: number(there) }), did_it ? say(`evening.${did_it}`) : ""];
   const told = parts.filter((part) => part !== "");
   return (
@@ -65,6 +68,17 @@ export function EveningCell({ evening, name }: { evening: Evening; name: string 
       </span>
       {match_day && <span>{say("evening.match")}</span>}
       {needs_help.length > 0 && <span class="help">{say("evening.help", { drills: list(needs_help.map(nameOfDrill)) })}</span>}
+      {falls_out && (
+        <bdi class="why" lang="en">
+          {falls_out}
+        </bdi>
+      )}
+      {visited && <span>{say("evening.visited")}</span>}
+      {note && (
+        <span class="note">
+          {say("evening.note")} <Written text={note} />
+        </span>
+      )}
       {by_two && <span>{say("evening.by_two")}</span>}
     </a>
   );

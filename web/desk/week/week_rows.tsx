@@ -3,10 +3,10 @@ import { number, shortDay } from "../../shared/words/words.ts";
 import { hashOf } from "../shell/route.ts";
 import { weekFrom } from "./days.ts";
 import { EveningCell, StateSign } from "./evening_cell.tsx";
-import type { SquadWeek, State } from "./week_table.ts";
+import type { SquadWeek, State, Tonight } from "./week_table.ts";
 import { rangeOf, say } from "./words.ts";
 
-const kStates: State[] = ["held", "cut-short", "not-run", "nobody", "begun", "unheard", "to-come"];
+const kStates: State[] = ["held", "cut-short", "not-run", "nobody", "begun", "unheard", "to-come", "falls-out"];
 
 function Signs() {
   return (
@@ -26,13 +26,24 @@ function sumWords({ run, over, minutes }: SquadWeek): string {
   return say("table.sum", { run, over, minutes: number(minutes) });
 }
 
-function SquadLine({ row, look }: { row: SquadWeek; look: (row: SquadWeek) => void }) {
+function tonightWords({ joins_in, with_swaps, sits_out }: Tonight): string {
+  return say("table.tonight", { joins_in, with_swaps, sits_out });
+}
+
+interface SquadLineProps {
+  row: SquadWeek;
+  tonight: Tonight | undefined;
+  look: (squad: string) => void;
+}
+
+function SquadLine({ row, tonight, look }: SquadLineProps) {
   return (
     <tr>
       <th scope="row">
         <a href={hashOf("squad", row.squad)}>{row.name}</a>
         <span class="soft">{sumWords(row)}</span>
-        <button type="button" class="quiet" aria-label={say("who.about", { squad: row.name })} onClick={() => look(row)}>
+        {tonight && <span>{tonightWords(tonight)}</span>}
+        <button type="button" class="quiet" aria-label={say("who.about", { squad: row.name })} onClick={() => look(row.squad)}>
           {say("table.who")}
         </button>
       </th>
@@ -47,7 +58,15 @@ function SquadLine({ row, look }: { row: SquadWeek; look: (row: SquadWeek) => vo
   );
 }
 
-export function WeekRows({ rows, monday, today, look }: { rows: SquadWeek[]; monday: string; today: string; look: (row: SquadWeek) => void }) {
+interface WeekRowsProps {
+  rows: SquadWeek[];
+  monday: string;
+  today: string;
+  tonightOf: (squad: string) => Tonight | undefined;
+  look: (squad: string) => void;
+}
+
+export function WeekRows({ rows, monday, today, tonightOf, look }: WeekRowsProps) {
   const days = weekFrom(monday);
   const caption = say("table.caption", { range: rangeOf(monday, days[6] ?? monday) });
   const used = days.map((_, index) => rows.some((row) => (row.days[index]?.length ?? 0) > 0));
@@ -69,7 +88,7 @@ export function WeekRows({ rows, monday, today, look }: { rows: SquadWeek[]; mon
           </thead>
           <tbody>
             {rows.map((row) => (
-              <SquadLine key={row.squad} row={row} look={look} />
+              <SquadLine key={row.squad} row={row} tonight={tonightOf(row.squad)} look={look} />
             ))}
           </tbody>
         </table>

@@ -8,12 +8,11 @@ import type { ScreenProps } from "../shell/screens.ts";
 import { useDrillNames } from "../squad/drill_names.ts";
 import { dayAfter, mondayOf, momentOf } from "./days.ts";
 import { Decisions } from "./decisions.tsx";
-import { plannedOf, readPlans } from "./planned_evenings.ts";
-import { helpAsked, visitsOf } from "./visits.ts";
-import { eveningsOf, sumsOf, weekTable, type Entered, type SquadRow, type SquadWeek } from "./week_table.ts";
+import { helpAsked } from "./help_asked.ts";
+import { eveningsOf, plannedIn, sumsOf, weekTable, type Entered, type OfSquads } from "./week_table.ts";
 import { WeekRows } from "./week_rows.tsx";
 import { WhoJoinsIn } from "./who_joins_in.tsx";
-import { rangeOf, say } from "./words.ts";
+import { many, rangeOf, say } from "./words.ts";
 
 function Weeks({ monday, this_monday }: { monday: string; this_monday: string }) {
   return (
@@ -30,46 +29,31 @@ function Weeks({ monday, this_monday }: { monday: string; this_monday: string })
   );
 }
 
-// How far the plans have been read: a squad whose plan is not known has no evenings to come.
-function PlansRead({ squads }: { squads: SquadRow[] }) {
-  const plans = plannedOf.value;
-  const known = squads.filter(({ id }) => plans.has(id)).length;
-  const missing = squads.filter(({ id }) => plans.get(id) === "unknown").length;
-  if (known < squads.length) return <p class="soft">{say("table.plans_on_their_way", { known, of: squads.length })}</p>;
-  if (missing > 0) return <p role="alert">{say("table.plans_missing", { count: missing })}</p>;
-  if (squads.every(({ id }) => plans.get(id)?.length === 0)) return <p class="soft">{say("table.no_plans")}</p>;
-  return null;
-}
-
 interface WeekProps {
   monday: string;
-  squads: SquadRow[];
+  of: OfSquads;
   entered: Entered[]; // of this week and the one before
   now: string;
 }
 
-function Week({ monday, squads, entered, now }: WeekProps) {
-  const [looked, setLooked] = useState<SquadWeek | undefined>();
-  const planned = squads.flatMap(({ id }) => {
-    const own = plannedOf.value.get(id);
-    return Array.isArray(own) ? own : [];
-  });
-  const from = dayAfter(monday, -7);
-  const until = dayAfter(monday, 6);
-  const evenings = eveningsOf(entered, planned, now).filter(({ day }) => day >= from && day <= until);
+function Week({ monday, of, entered, now }: WeekProps) {
+  const [looked, setLooked] = useState<string | undefined>();
+  const squads = of.squads.map(({ squad, name }) => ({ id: squad, name }));
+  const evenings = eveningsOf(entered, plannedIn(of), now);
   const rows = weekTable(squads, evenings, monday);
   const sums = sumsOf(rows);
   const nameOf = (squad: string) => squads.find(({ id }) => id === squad)?.name ?? squad;
+  const without_plan = of.squads.filter(({ has_plan }) => !has_plan).length;
   return (
     <>
-      <Decisions visits={visitsOf(squads, evenings)} help={helpAsked(evenings)} anything={entered.length > 0} until={now.slice(0, 10) < until ? now.slice(0, 10) : until} nameOf={nameOf} />
+      <Decisions of={of} help={helpAsked(evenings)} nameOf={nameOf} look={setLooked} />
       <section aria-labelledby="squads-and-days">
         <h2 id="squads-and-days">{say("table.title")}</h2>
-        <p>{say("table.sums", { ...sums, minutes: number(sums.minutes) })}</p>
-        <PlansRead squads={squads} />
-        <WeekRows rows={rows} monday={monday} today={now.slice(0, 10)} look={setLooked} />
+        <p>{entered.length === 0 ? say("table.nothing_entered") : say("table.sums", { ...sums, minutes: number(sums.minutes) })}</p>
+        {without_plan > 0 && <p class="soft">{without_plan === squads.length ? say("table.no_plans") : many("without_plan", without_plan)}</p>}
+        <WeekRows rows={rows} monday={monday} today={now.slice(0, 10)} tonightOf={(squad) => of.squads.find((each) => each.squad === squad)?.tonight} look={setLooked} />
       </section>
-      {looked && <WhoJoinsIn squad={looked.squad} name={looked.name} onClose={() => setLooked(undefined)} />}
+      {looked !== undefined && <WhoJoinsIn squad={looked} name={nameOf(looked)} onClose={() => setLooked(undefined)} />}
     </>
   );
 }
@@ -82,22 +66,18 @@ export function Screen({ route }: ScreenProps<"week">) {
   useEffect(() => {
     if (route.monday !== undefined && route.monday !== monday) go(hashOf("week", monday), { replace: true });
   }, [route.monday, monday]);
-  const squads = useAsked("squads", {});
+  const squads = useAsked("week-of-squads", { monday });
   const week = useAsked("week", { monday });
   const before = useAsked("week", { monday: dayAfter(monday, -7) });
-  const all = squads.said?.squads;
-  useEffect(() => {
-    if (all) void readPlans(all);
-  }, [all]);
   return (
     <div class="week-screen">
       <Head title={say("title", { range: rangeOf(monday, dayAfter(monday, 6)) })}>
         <Weeks monday={monday} this_monday={this_monday} />
       </Head>
-      <Of asked={squads} height="table">
-        {(said) => (
+      <Of asked={squads}>
+        {(of) => (
           <Of asked={week}>
-            {(own) => <Of asked={before}>{(earlier) => <Week monday={monday} squads={said.squads} entered={[...earlier.evenings, ...own.evenings]} now={now} />}</Of>}
+            {(own) => <Of asked={before}>{(earlier) => <Week key={monday} monday={monday} of={of} entered={[...earlier.evenings, ...own.evenings]} now={now} />}</Of>}
           </Of>
         )}
       </Of>

@@ -6,16 +6,28 @@ import { weekFrom } from "./days.ts";
 export type Entered = components["schemas"]["Week"]["evenings"][number];
 export type SquadRow = components["schemas"]["SquadRow"];
 
+export type OfSquads = components["schemas"]["WeekOfSquads"];
+export type Tonight = OfSquads["squads"][number]["tonight"];
+
 export interface Planned {
   squad: string;
   day: string;
   start: string;
-  minutes: number;
+  minutes?: number;
   match_day: boolean;
+  falls_out?: string; // why
+}
+
+// What the squads' plans have in that week, and what falls out of it.
+export function plannedIn({ squads }: Pick<OfSquads, "squads">): Planned[] {
+  return squads.flatMap(({ squad, planned, fell_out }) => [
+    ...planned.map(({ match_day = false, ...each }) => ({ squad, match_day, ...each })),
+    ...fell_out.map(({ day, start, why }) => ({ squad, day, start, match_day: false, falls_out: why })),
+  ]);
 }
 
 // 'nobody': held, and nobody did the warm-up; 'begun': a phone began it and nobody wrapped it up.
-export type State = "held" | "cut-short" | "not-run" | "nobody" | "begun" | "unheard" | "to-come";
+export type State = "held" | "cut-short" | "not-run" | "nobody" | "begun" | "unheard" | "to-come" | "falls-out";
 
 export interface Evening {
   squad: string;
@@ -29,6 +41,9 @@ export interface Evening {
   needs_help: string[]; // drills by id
   match_day: boolean;
   by_two: boolean; // two coaches wrapped it up
+  note?: string; // the coach's own words
+  visited: boolean;
+  falls_out?: string; // why
 }
 
 export interface SquadWeek {
@@ -55,17 +70,21 @@ function ofEntered(entered: Entered, planned: Planned | undefined): Evening {
     needs_help: entered.drills_that_need_help,
     match_day: planned?.match_day ?? false,
     by_two: entered.wrapped_up_by_two ?? false,
+    visited: entered.visits > 0,
   };
-  if (planned) evening.planned_minutes = planned.minutes;
+  if (planned?.minutes !== undefined) evening.planned_minutes = planned.minutes;
+  if (entered.note) evening.note = entered.note;
   if (entered.minutes !== undefined && evening.state !== "not-run") evening.minutes = entered.minutes;
   if (entered.there !== undefined) evening.there = entered.there;
   if (entered.did_it && entered.did_it !== "nobody") evening.did_it = entered.did_it;
   return evening;
 }
 
-function ofPlanned({ squad, day, start, minutes, match_day }: Planned, now: string): Evening {
-  const state = `${day} ${start}` < now ? "unheard" : "to-come";
-  return { squad, day, start, state, planned_minutes: minutes, needs_help: [], match_day, by_two: false };
+function ofPlanned({ squad, day, start, minutes, match_day, falls_out }: Planned, now: string): Evening {
+  const evening: Evening = { squad, day, start, state: "to-come", needs_help: [], match_day, by_two: false, visited: false };
+  if (falls_out !== undefined) return { ...evening, state: "falls-out", falls_out };
+  if (`${day} ${start}` < now) evening.state = "unheard";
+  return minutes === undefined ? evening : { ...evening, planned_minutes: minutes };
 }
 
 const keyOf = ({ squad, day, start }: { squad: string; day: string; start: string }): string => `${squad} ${day} ${start}`;
@@ -81,9 +100,10 @@ export function eveningsOf(entered: Entered[], planned: Planned[], now: string):
   return all.sort((one, other) => (`${one.day} ${one.start}` < `${other.day} ${other.start}` ? -1 : 1));
 }
 
+export const isOver = ({ state }: Evening): boolean => state !== "to-come" && state !== "falls-out";
 export const wasRun = ({ state }: Evening): boolean => state === "held" || state === "cut-short";
 
-export function weekTable(squads: SquadRow[], evenings: Evening[], monday: string): SquadWeek[] {
+export function weekTable(squads: Pick<SquadRow, "id" | "name">[], evenings: Evening[], monday: string): SquadWeek[] {
   const days = weekFrom(monday);
   return squads.map(({ id, name }) => {
     const own = evenings.filter((evening) => evening.squad === id && days.includes(evening.day));
@@ -93,7 +113,7 @@ export function weekTable(squads: SquadRow[], evenings: Evening[], monday: strin
       name,
       days: days.map((day) => own.filter((evening) => evening.day === day)),
       run: run.length,
-      over: own.filter(({ state }) => state !== "to-come").length,
+      over: own.filter(isOver).length,
       minutes: run.reduce((sum, { minutes = 0 }) => sum + minutes, 0),
     };
   });
@@ -112,7 +132,7 @@ export function sumsOf(rows: SquadWeek[]): Sums {
   const all = rows.flatMap(({ days }) => days.flat());
   const count = (...states: State[]) => all.filter(({ state }) => states.includes(state)).length;
   return {
-    over: all.length - count("to-come"),
+    over: all.filter(isOver).length,
     run: count("held", "cut-short"),
     cut_short: count("cut-short"),
     not_run: count("not-run", "nobody"),
