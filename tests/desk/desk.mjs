@@ -7,8 +7,10 @@ import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
 import { releases } from "./releases.mjs";
+import { squad } from "./squad_screen.mjs";
+import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...people, ...coaches, ...releases, ...drills];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...drills, ...people, ...coaches, ...releases];
 
 async function resultOf(test, house) {
   let said;

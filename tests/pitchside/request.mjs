@@ -8,7 +8,8 @@ import { samplePackage } from "./sample_package.mjs";
 import { loadTypescript } from "./typescript.mjs";
 
 const { openEvening } = await loadTypescript("evening/open_evening.ts");
-const { requestFor, timeAfter } = await loadTypescript("evening/request.ts");
+const { requestFor } = await loadTypescript("evening/request.ts");
+const { timeAfter } = await loadTypescript("../shared/evening/time_after.ts");
 const { planRest, requestForRest } = await loadTypescript("evening/rest.ts");
 const { changesBetween } = await loadTypescript("../shared/evening/change_words.ts");
 const { step } = await loadTypescript("evening/step.ts");

@@ -16,6 +16,8 @@ interface ScreenEntry<Name extends ScreenName> {
 }
 
 export const kScreens: { readonly [Name in ScreenName]?: ScreenEntry<Name> } = {
+  week: { load: () => import("../week/week_screen.tsx"), roles: ["lead"] },
+  squad: { load: () => import("../squad/squad_screen.tsx"), roles: ["lead"] },
   coaches: { load: () => import("../coaches/coaches_screen.tsx"), roles: ["lead"] },
   drills: { load: () => import("../drills/drills_screen.tsx"), roles: ["lead"] },
   people: { load: () => import("../people/people_screen.tsx"), roles: ["lead"] },

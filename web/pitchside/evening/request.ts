@@ -5,6 +5,7 @@ import type { DoorRequest } from "../../shared/engine/engine.ts";
 import type { EveningState, Facts, Sore } from "./evening_state.ts";
 import { barredFor } from "./barred.ts";
 import { takesPart } from "./sore.ts";
+import { timeAfter } from "../../shared/evening/time_after.ts";
 
 export const kLeastMinutes = 5; // the door's own bounds of a slot and a turnout
 export const kMostMinutes = 60;
@@ -23,13 +24,6 @@ function texts(value: DoorValue | undefined): string[] {
 }
 
 const together = (one: string[], other: string[]): string[] => [...new Set([...one, ...other])];
-
-// '18:14' that many minutes after '18:00'.
-export function timeAfter(start: string, minutes: number): string {
-  const [hours = 0, minute = 0] = start.split(":").map(Number);
-  const of_day = (((hours * 60 + minute + minutes) % 1440) + 1440) % 1440;
-  return `${String(Math.floor(of_day / 60)).padStart(2, "0")}:${String(of_day % 60).padStart(2, "0")}`;
-}
 
 // Fewer minutes are the end of the slot: what was lost was lost at its start.
 function slotOf(squad: DoorTable, evening: Evening, minutes: number | undefined): DoorTable {

@@ -1,6 +1,6 @@
 // The session as a ribbon drawn to time, as on the card; the finish is drawn with its width.
 import type { Formation, PlanAnswer } from "../../shared/engine/answers.ts";
-import { timeAfter } from "../evening/request.ts";
+import { timeAfter } from "../../shared/evening/time_after.ts";
 import { say } from "../words/words.ts";
 import { FormationSign } from "../../shared/evening/formation_sign.tsx";
 import { useMeasured } from "./measured.ts";

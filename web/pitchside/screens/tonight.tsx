@@ -1,7 +1,8 @@
 // Tonight: what is known, the session drawn to time, what is different, and one thing to do next.
 import { dayOf } from "../evening/day.ts";
 import type { EveningState } from "../evening/evening_state.ts";
-import { eveningOf, kLeastMinutes, timeAfter } from "../evening/request.ts";
+import { timeAfter } from "../../shared/evening/time_after.ts";
+import { eveningOf, kLeastMinutes } from "../evening/request.ts";
 import { say, weekday } from "../words/words.ts";
 import { demandTold, wayOutTold } from "../../shared/evening/reason_words.ts";
 import { Changes, Sentence } from "./changes.tsx";

@@ -1,0 +1,149 @@
+// Week on the real server with the demo's season: the lead sees whom to visit and why, goes there and comes back, looks at
+// other weeks, and at who joins in, which stands in the book of reads.
+import { all, that } from "../serve/expect.mjs";
+import { kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
+import { planned } from "./planned.mjs";
+
+const kDay = 86_400_000;
+const iso = (time) => new Date(time).toISOString().slice(0, 10);
+
+function mondays() {
+  const now = new Date();
+  const today = Date.parse(iso(now.getTime() - now.getTimezoneOffset() * 60_000));
+  const monday = today - ((new Date(today).getUTCDay() + 6) % 7) * kDay;
+  return { own: iso(monday), before: iso(monday - 7 * kDay) };
+}
+
+const heading = (page) => page.textContent("main h1");
+
+async function decides(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    await desk.at("#/week");
+    const visits = page.locator("section[aria-labelledby=to-visit] .cards > li");
+    const count = await visits.count();
+    const first = (await visits.first().locator("h4").textContent()) ?? "";
+    const reasons = await visits.first().locator("li").allTextContents();
+    await desk.picture("week");
+    const out = [
+      that(count >= 1 && count <= 3, `${count} squads to visit`),
+      that(reasons.length > 0 && reasons.every((reason) => /^(Not run|Nothing heard|Few did it|Help asked|Cut short|Not visited)/.test(reason)), reasons.join(" ")),
+      that((await page.locator("section[aria-labelledby=help-asked] h4").count()) > 0, "no drill that help was asked with"),
+      await desk.faults(),
+    ];
+    const moved = await desk.shifts();
+    out.push(that(moved < 0.1, `moved by ${moved}`));
+    await visits.first().getByRole("link").click();
+    await page.waitForFunction((name) => document.querySelector("main h1")?.textContent === name, first);
+    await page.goBack();
+    await page.waitForFunction(() => /^Week/.test(document.querySelector("main h1")?.textContent ?? ""));
+    return all(out);
+  });
+}
+
+async function weeks(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    const { own, before } = mondays();
+    await desk.at("#/week");
+    const usual = await heading(page);
+    await page.getByRole("link", { name: "Week before" }).click();
+    await page.waitForFunction((was) => document.querySelector("main h1")?.textContent !== was, usual);
+    await desk.settled();
+    const out = [that(page.url().endsWith(`#/week/${before}`), page.url())];
+    const earlier = await heading(page);
+    const rows = await page.locator(".week-table tbody tr").count();
+    out.push(that(rows === 24, `${rows} squads`), that((await page.locator(".week-table a.evening").count()) > 24, "too few evenings"));
+    await page.reload();
+    await desk.settled();
+    out.push(that((await heading(page)) === earlier, "a reload goes elsewhere"));
+    await page.goBack();
+    await page.waitForFunction((was) => document.querySelector("main h1")?.textContent === was, usual);
+    await page.goForward();
+    await page.waitForFunction((was) => document.querySelector("main h1")?.textContent === was, earlier);
+    // Any day leads to its week, and the address says the Monday.
+    const wednesday = iso(Date.parse(own) + 2 * kDay);
+    await desk.at(`#/week/${wednesday}`);
+    await page.waitForFunction((monday) => location.hash === `#/week/${monday}`, own);
+    out.push(that((await heading(page)) === usual, "another week than that of the day"));
+    await desk.at("#/week/2031-05-05");
+    out.push(that((await page.textContent("main")).includes("Nothing was entered in these two weeks."), "a week without entries does not say so"));
+    return all(out);
+  });
+}
+
+async function whoJoinsIn(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page, caller } = desk;
+    await desk.at("#/week");
+    const reads = async () => JSON.stringify((await caller.get("/api/reads")).json).split("u13-kestrels").length;
+    const before = await reads();
+    const look = page.getByRole("button", { name: "Under-13 Kestrels: who joins in" });
+    await look.focus();
+    await page.keyboard.press("Enter");
+    await page.waitForSelector("dialog details");
+    const out = [that((await page.locator("dialog details[open]").count()) === 0, "names are there before they are asked for")];
+    const dialog = (await page.textContent("dialog")) ?? "";
+    out.push(that(/Joins in:\s*\d+ players/.test(dialog) && /Sits out, see a clinician:/.test(dialog), dialog.slice(0, 300)));
+    await page.locator("dialog summary").first().press("Enter");
+    const names = await page.locator("dialog details[open] li").count();
+    await desk.picture("week-who");
+    out.push(that(names > 5, `${names} names`), await desk.faults(), that((await reads()) > before, "it does not stand in the book of reads"));
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("dialog", { state: "detached" });
+    out.push(that(await look.evaluate((button) => button === document.activeElement), "the focus does not go back"));
+    await page.getByRole("button", { name: "Without names" }).click();
+    await look.click();
+    await page.waitForSelector("dialog section");
+    out.push(that((await page.locator("dialog details").count()) === 0, "names on the wall"));
+    return all(out);
+  });
+}
+
+async function withPlans(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    await planned(desk);
+    await desk.at("#/week");
+    await page.waitForFunction(() => document.querySelector(".week-table")?.textContent?.includes("To come") || new Date().getDay() === 0, undefined, { timeout: 8000 });
+    const told = (await page.textContent(".week-table")) ?? "";
+    const counts = await page.locator(".week-table tbody th").first().innerText();
+    const out = [that(/\d+ of \d+ min/.test(told), "no minutes of those planned"), that(/\d+ join in, \d+ with swaps, \d+ sit out/.test(counts), counts)];
+    for (const [name, viewport] of [["wide", kWide], ["usual", kUsual], ["phone", kPhone]]) {
+      await page.setViewportSize(viewport);
+      await desk.picture(`week-${name}`);
+      out.push(await desk.faults());
+    }
+    await page.setViewportSize(kUsual);
+    await page.getByRole("button", { name: "Español" }).click();
+    await page.waitForFunction(() => /^Semana/.test(document.querySelector("main h1")?.textContent ?? ""));
+    await page.waitForFunction(() => /Puente/.test(document.querySelector(".decisions")?.textContent ?? ""));
+    await desk.picture("week-es");
+    const spanish = await page.textContent("main");
+    out.push(that(!/\b(Held|Not run|there|squad|join in)\b/.test(spanish), "English is left"), await desk.faults());
+    await page.emulateMedia({ media: "print" });
+    out.push(that(!(await page.locator(".week-table button").first().isVisible()), "buttons are printed"));
+    await desk.picture("week-print");
+    return all(out);
+  });
+}
+
+async function quick(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    await desk.at("#/people");
+    const from = Date.now();
+    await page.evaluate(() => (location.hash = "#/week"));
+    await page.waitForSelector(".week-table");
+    const milliseconds = Date.now() - from;
+    return { detail: that(milliseconds <= 1000, `${milliseconds} ms`), note: `the week is there after ${milliseconds} ms` };
+  });
+}
+
+export const week = [
+  { name: "week: whom to visit and why, there and back", run: decides },
+  { name: "week: other weeks, deep links, back, forward and reload", run: weeks },
+  { name: "week: who joins in, names one step deeper and noted", run: whoJoinsIn },
+  { name: "week: with plans, in three widths, in Spanish and on paper", run: withPlans },
+  { name: "week: at once", run: quick },
+];

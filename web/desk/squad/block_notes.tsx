@@ -1,0 +1,109 @@
+// What changed in the block and why, rungs to confirm, what a minute is worth, what is short, and what falls out: in words.
+import { language, list, weekday } from "../../shared/words/words.ts";
+import type { MinutePrice, Rolling, SquadBlock } from "./block.ts";
+import { familyName, nameOfDrill, rungWords } from "./drill_names.ts";
+import { inQuarters, percent, say, weekdayName } from "./words.ts";
+
+type Session = Rolling["sessions"][number];
+
+function sessionWords({ date, of, changes }: Session): string {
+  if (of === 0) return say("changed.new_session", { day: weekday(date) });
+  if (changes.length === 0) return say("changed.nothing", { day: weekday(date) });
+  return say("changed.session", { day: weekday(date), changes: list(changes.map(({ drill, what }) => say(`changed.${what}`, { drill: nameOfDrill(drill) }))) });
+}
+
+function swapWords({ leaves, comes_in, why }: Rolling["swapped"][number]): string {
+  if (leaves === undefined) return say("changed.comes", { comes_in: nameOfDrill(comes_in) });
+  return say(`changed.swap.${why}`, { leaves: nameOfDrill(leaves), comes_in: nameOfDrill(comes_in) });
+}
+
+function rungProposal({ drill, rung, sessions, why }: Rolling["rungs"][number]): string {
+  return say(why === "done by most" ? "changed.harder" : "changed.easier", { drill: nameOfDrill(drill), rung: rungWords(drill, rung), sessions });
+}
+
+// The server's sentences are English: what they say beyond the numbers is shown to whoever reads English.
+function priceWords({ weekday: on, start, minutes, before, after, sentence }: MinutePrice): string {
+  if (language.value === "en") return sentence;
+  const more = before > 0 ? (100 * Math.abs(after - before)) / before : 0;
+  return say(minutes < 0 ? "more.price_fewer" : "more.price", { weekday: weekdayName(on), start, minutes: Math.abs(minutes), percent: percent(more) });
+}
+
+// By family, the weeks that have a session and are short of it.
+function shortOf({ weeks, sessions }: SquadBlock): string[] {
+  const used = weeks.filter(({ week }) => sessions.some((session) => session.week === week));
+  const keys = [...new Set(used.flatMap(({ families }) => families.map(({ family }) => family)))];
+  return keys.flatMap((family) => {
+    const short = used.flatMap(({ week, families }) => families.filter((each) => each.family === family && each.credits < each.target).map((each) => ({ week, ...each })));
+    const [first] = short;
+    if (!first) return [];
+    const told = short.map(({ week, credits, target }) => say("more.short_week", { week, doses: inQuarters(credits / 4), target: inQuarters(target / 4) }));
+    return [say("more.short_of", { family: familyName(family), weeks: list(told) })];
+  });
+}
+
+function Lines({ lines, lang }: { lines: string[]; lang?: string }) {
+  return (
+    <ul lang={lang}>
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+}
+
+export function WhatChanged({ block }: { block: SquadBlock }) {
+  const { rolling } = block;
+  return (
+    <section aria-labelledby="what-changed">
+      <h2 id="what-changed">{say("changed.title")}</h2>
+      {rolling ? (
+        <ul>
+          {rolling.sessions.map((session) => (
+            <li key={session.date + session.start}>
+              {sessionWords(session)}
+              {session.why.length > 0 && <Lines lines={session.why} lang="en" />}
+            </li>
+          ))}
+          {rolling.sessions.length <= 1 && <li>{say("changed.later")}</li>}
+          {rolling.swapped.map((swap) => (
+            <li key={swap.comes_in}>{swapWords(swap)}</li>
+          ))}
+        </ul>
+      ) : (
+        <p>{say("changed.fresh")}</p>
+      )}
+      {rolling && rolling.rungs.length > 0 && (
+        <>
+          <h3>{say("changed.rungs")}</h3>
+          <p class="soft">{say("changed.rungs_what")}</p>
+          <Lines lines={rolling.rungs.map(rungProposal)} />
+        </>
+      )}
+    </section>
+  );
+}
+
+export function MinutesAndShortfalls({ block }: { block: SquadBlock }) {
+  const short = shortOf(block);
+  return (
+    <section aria-labelledby="minutes-and-shortfalls">
+      <h2 id="minutes-and-shortfalls">{say("more.title")}</h2>
+      <h3>{say("more.prices")}</h3>
+      {block.minute_prices.length > 0 ? <Lines lines={block.minute_prices.map(priceWords)} /> : <p>{say("more.prices_none")}</p>}
+      <h3>{say("more.short")}</h3>
+      {short.length > 0 ? <Lines lines={short} /> : <p>{say("more.short_none")}</p>}
+      {block.missed.length > 0 && (
+        <>
+          <h3>{say("more.missed")}</h3>
+          <ul>
+            {block.missed.map(({ date, start, why }) => (
+              <li key={date + start}>
+                {weekday(date)}, {start}: <bdi lang="en">{why}</bdi>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,98 @@
+// Squads down, days across. Days on which no squad has anything stay narrow, so that the others have room.
+import { number, shortDay } from "../../shared/words/words.ts";
+import { hashOf } from "../shell/route.ts";
+import { weekFrom } from "./days.ts";
+import { EveningCell, StateSign } from "./evening_cell.tsx";
+import type { SquadWeek, State, Tonight } from "./week_table.ts";
+import { rangeOf, say } from "./words.ts";
+
+const kStates: State[] = ["held", "cut-short", "not-run", "nobody", "begun", "unheard", "to-come", "falls-out"];
+
+function Signs() {
+  return (
+    <p class="signs soft">
+      <span class="out-of-sight">{say("signs")}: </span>
+      {kStates.map((state) => (
+        <span key={state}>
+          <StateSign state={state} /> {say(`state.${state}`)}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+function sumWords({ run, over, minutes }: SquadWeek): string {
+  if (over === 0) return say("table.nothing_yet");
+  return say("table.sum", { run, over, minutes: number(minutes) });
+}
+
+function tonightWords({ joins_in, with_swaps, sits_out }: Tonight): string {
+  return say("table.tonight", { joins_in, with_swaps, sits_out });
+}
+
+interface SquadLineProps {
+  row: SquadWeek;
+  tonight: Tonight | undefined;
+  look: (squad: string) => void;
+}
+
+function SquadLine({ row, tonight, look }: SquadLineProps) {
+  return (
+    <tr>
+      <th scope="row">
+        <a href={hashOf("squad", row.squad)}>{row.name}</a>
+        <span class="soft">{sumWords(row)}</span>
+        {tonight && <span>{tonightWords(tonight)}</span>}
+        <button type="button" class="quiet" aria-label={say("who.about", { squad: row.name })} onClick={() => look(row.squad)}>
+          {say("table.who")}
+        </button>
+      </th>
+      {row.days.map((evenings, index) => (
+        <td key={index}>
+          {evenings.map((evening) => (
+            <EveningCell key={evening.start} evening={evening} name={row.name} />
+          ))}
+        </td>
+      ))}
+    </tr>
+  );
+}
+
+interface WeekRowsProps {
+  rows: SquadWeek[];
+  monday: string;
+  today: string;
+  tonightOf: (squad: string) => Tonight | undefined;
+  look: (squad: string) => void;
+}
+
+export function WeekRows({ rows, monday, today, tonightOf, look }: WeekRowsProps) {
+  const days = weekFrom(monday);
+  const caption = say("table.caption", { range: rangeOf(monday, days[6] ?? monday) });
+  const used = days.map((_, index) => rows.some((row) => (row.days[index]?.length ?? 0) > 0));
+  return (
+    <>
+      <Signs />
+      <div class="week-table" role="region" tabIndex={0} aria-label={caption}>
+        <table>
+          <caption class="out-of-sight">{caption}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{say("table.squad")}</th>
+              {days.map((day, index) => (
+                <th key={day} scope="col" class={used[index] ? "day" : "day empty-day"} aria-current={day === today ? "date" : undefined}>
+                  {shortDay(day)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <SquadLine key={row.squad} row={row} tonight={tonightOf(row.squad)} look={look} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}
