@@ -461,6 +461,22 @@ test("the live metronome keeps to the wall clock", async () => {
   await context.close();
 });
 
+test("no number's button moves under the thumb that taps it, whatever the plan becomes", async () => {
+  const { context, page } = await opened("");
+  const less = page.getByRole("button", { name: "Minutes left: Less" });
+  const before = await less.boundingBox();
+  const tops = [];
+  for (let tap = 0; tap < 8; tap++) {
+    await page.mouse.click(before.x + 20, before.y + 20);
+    tops.push((await less.boundingBox()).y);
+  }
+  await page.waitForFunction(() => !window.pitch.planning.value && window.pitch.evening.value.plan.slot_seconds === 12 * 60);
+  tops.push((await less.boundingBox()).y);
+  assert.deepEqual(tops, tops.map(() => before.y));
+  assert.equal(await page.evaluate(() => window.pitch.evening.value.facts.minutes), 12);
+  await context.close();
+});
+
 test("taps on a stepper ask only for the newest plan", async () => {
   const { context, page } = await opened("");
   const more = page.getByRole("button", { name: "Players: More" });

@@ -51,6 +51,7 @@ export async function walk({ way, lead, day, squad, picture }) {
     await page.reload();  // from the shell's own store
     await enterCode(page);
     await page.waitForSelector(".evenings .evening");
+    const isToday = (await page.locator(".evenings .evening", { hasText: squad.word }).first().textContent()).includes("Tonight");
     await page.locator(".evenings .evening", { hasText: squad.word }).first().click();
     await page.getByRole("button", { name: "Lay out", exact: true }).waitFor();
     await page.waitForSelector("svg");
@@ -88,6 +89,8 @@ export async function walk({ way, lead, day, squad, picture }) {
 
     way.set("through");
     await tap("All evenings");
+    const listed = async () => (await page.locator(".evenings .evening", { hasText: squad.word }).first().textContent()).includes("Written down");
+    out.push(that((await listed()) === isToday, `the list ${isToday ? "asks for what is written down" : "says of another day that it is written down"}`));
     await tap("Send now");
     await page.waitForFunction(() => document.querySelector(".sync-line")?.textContent.includes("Everything is with the club"));
     await take("sent");

@@ -23,7 +23,7 @@ function LinkForm({ pairing, words }: Shown): JSX.Element {
     <form class="pair-form" onSubmit={submit}>
       <label for="pair-link">{words.link}</label>
       <input id="pair-link" type="text" autocomplete="off" autocapitalize="off" spellcheck={false} value={text} onInput={(event) => (text.value = event.currentTarget.value)} />
-      <button type="submit">{words.go}</button>
+      <button type="submit" class="main">{words.go}</button>
     </form>
   );
 }
@@ -56,7 +56,7 @@ function State(shown: Shown): JSX.Element {
         <>
           <p role="status">{words.paired}</p>
           <p>{state.lasting ? words.lasting : words.not_lasting}</p>
-          <button type="button" onClick={onOpen}>
+          <button type="button" class="main" onClick={onOpen}>
             {words.open}
           </button>
         </>

@@ -107,7 +107,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
   const marks = state.marks[item.drill] ?? [];
   const noted = (["easier", "harder"] as const).filter((mark) => marks.includes(mark));
   // Tapped at the end of the ladder: it is noted, and said that nothing else changes.
-  const atEnd = noted.some((mark) => !rungBeside(drill, item.rung, mark === "easier" ? -1 : 1));
+  const atEnd = noted.filter((mark) => !rungBeside(drill, item.rung, mark === "easier" ? -1 : 1)).pop();
   const spoken = [nameOf(pitch.pack, item.drill), rungWords(item), ...(drill?.cues ?? [])].join(". ");
   return (
     <div class="run">
@@ -124,7 +124,7 @@ export function RunScreen({ pitch }: { pitch: Pitch }) {
           <span>{rungWords(item)}</span>
           {noted.length > 0 && <span class="soft">({noted.map((mark) => say(`run.${mark}`).toLowerCase()).join(", ")})</span>}
         </p>
-        {atEnd && <p class="soft">{say("run.rung_end")}</p>}
+        {atEnd && <p class="soft">{say(`run.no_${atEnd}`)}</p>}
         {course && <DrillClock pitch={pitch} item={item} course={course} seconds={found.seconds} paused={paused} spoken={spoken} />}
         <LateOffer pitch={pitch} now={now} />
         <Figure pitch={pitch} drill={item.drill} rung={item.rung} name={nameOf(pitch.pack, item.drill)} seconds={course?.tempo ?? 0} moving={!paused} />

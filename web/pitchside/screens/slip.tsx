@@ -3,6 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { swapTold } from "../../shared/evening/reason_words.ts";
 import type { SlipAnswer, SlipGroup, SlipSwap, TakesPart } from "../../shared/engine/answers.ts";
 import { requestFor } from "../evening/request.ts";
+import { knownWords } from "../words/known_words.ts";
 import { say } from "../words/words.ts";
 import { doseWords, nameOf, namesOf } from "./drill_words.ts";
 import { CloseButton, Head } from "./parts.tsx";
@@ -82,7 +83,6 @@ export function SlipScreen({ pitch }: { pitch: Pitch }) {
       wanted = false;
     };
   }, []);
-  const { ask } = pitch.pack;
   const known_at = knownAt(pitch);
   return (
     <>
@@ -92,7 +92,7 @@ export function SlipScreen({ pitch }: { pitch: Pitch }) {
       <main>
         <p>
           <strong>{say("slip.for_you")}</strong>{" "}
-          <span class="soft">{known_at ? say("tonight.known", { when: known_at }) : say("tonight.never_known")}</span> {ask}
+          <span class="soft">{known_at ? say("tonight.known", { when: knownWords(known_at) }) : say("tonight.never_known")}</span> {say("tonight.ask")}
         </p>
         {!pitch.names_shown.value && <p role="status">{say("slip.lease_over")}</p>}
         {trouble && <p role="alert">{trouble}</p>}

@@ -1,8 +1,10 @@
-// Tonight: what is known, the session drawn to time, what is different, and one thing to do next.
+// Tonight: what is known, how many are there and for how long, the session drawn to time, what is different, and one thing
+// to do next. The numbers stand above what follows from them, so that no button moves under the thumb that taps it.
 import { dayOf } from "../evening/day.ts";
 import type { EveningState } from "../evening/evening_state.ts";
 import { timeAfter } from "../../shared/evening/time_after.ts";
 import { eveningOf, kLeastMinutes } from "../evening/request.ts";
+import { knownWords } from "../words/known_words.ts";
 import { say, weekday } from "../words/words.ts";
 import { demandTold, wayOutTold } from "../../shared/evening/reason_words.ts";
 import { Changes, Sentence } from "./changes.tsx";
@@ -15,12 +17,11 @@ import { Ribbon } from "./ribbon.tsx";
 import { Ground, Missing, SoreNote, WhoIsHere } from "./tonight_facts.tsx";
 
 function Known({ pitch }: { pitch: Pitch }) {
-  const { ask } = pitch.pack;
   const known_at = knownAt(pitch);
   return (
     <p>
-      <span class="soft">{known_at ? say("tonight.known", { when: known_at }) : say("tonight.never_known")}</span>{" "}
-      <strong>{ask}</strong>
+      <span class="soft">{known_at ? say("tonight.known", { when: knownWords(known_at) }) : say("tonight.never_known")}</span>{" "}
+      <strong>{say("tonight.ask")}</strong>
     </p>
   );
 }
@@ -59,11 +60,9 @@ function Planned({ pitch, state, starts }: { pitch: Pitch; state: EveningState; 
   return (
     <>
       <Ribbon plan={plan} start={starts} />
-      <p class="large" aria-live="polite">
+      <p class={pitch.planning.value ? "large soft" : "large"} aria-live="polite" aria-busy={pitch.planning.value}>
         <strong>
-          {pitch.planning.value
-            ? say("say.working")
-            : plan.time && say("tonight.done_by", { finish: plan.time.finish, late: plan.time.finish_nine_in_ten })}
+          {plan.time && say("tonight.done_by", { finish: plan.time.finish, late: plan.time.finish_nine_in_ten })}
         </strong>
       </p>
       {(state.facts.minutes ?? kLeastMinutes) < kLeastMinutes && <p class="soft">{say("tonight.under_five")}</p>}
@@ -103,10 +102,10 @@ export function TonightScreen({ pitch }: { pitch: Pitch }) {
       <main>
         <FirstEveningOffer pitch={pitch} />
         <Known pitch={pitch} />
-        <Planned pitch={pitch} state={state} starts={starts} />
         <Stepper label={say("tonight.players")} value={players} least={2} most={40} onChange={(turnout) => change({ turnout })} />
         <Stepper label={say("tonight.minutes")} value={minutes} least={1} most={60} onChange={(value) => change({ minutes: value })} />
         <Stepper label={say("tonight.late")} value={facts.late} least={0} most={Math.max(0, players - 1)} onChange={(late) => change({ late })} />
+        <Planned pitch={pitch} state={state} starts={starts} />
         <Ground pitch={pitch} evening={evening} />
         <Missing pitch={pitch} />
         <WhoIsHere pitch={pitch} />

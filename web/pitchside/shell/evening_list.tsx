@@ -38,8 +38,9 @@ function Slot({ minutes, words }: { minutes: number; words: KeepingWords }): JSX
 
 function EveningButton({ one, house, words, described, tonight = false }: Omit<Shown, "language"> & { one: HeldEvening; described?: string; tonight?: boolean }): JSX.Element {
   const { evening, held } = one;
+  const written = tonight && house.finished.value.has(one.key); // nothing to do there any more
   return (
-    <button type="button" class={tonight ? "evening main" : "evening"} aria-describedby={described} onClick={() => void house.open(one)}>
+    <button type="button" class={tonight && !written ? "evening main" : "evening"} aria-describedby={described} onClick={() => void house.open(one)}>
       {tonight ? <span class="day">{words.evenings.tonight}</span> : null}
       <span class="time">
         {evening.start}–{endOf(evening.start, evening.minutes)}
@@ -47,7 +48,7 @@ function EveningButton({ one, house, words, described, tonight = false }: Omit<S
       <span class="squad">{held.package.squad.name}</span>
       <span class="place">{evening.strip}</span>
       {evening.days_to_match === 0 ? <span class="match">{words.evenings.match_day}</span> : null}
-      <Slot minutes={evening.minutes} words={words} />
+      {written ? <span class="written">{words.evenings.written}</span> : <Slot minutes={evening.minutes} words={words} />}
     </button>
   );
 }

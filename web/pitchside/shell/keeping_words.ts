@@ -38,7 +38,7 @@ export interface KeepingWords {
   newer: string;
   renew: string;
   names_locked: string;
-  evenings: { tonight: string; match_day: string; none: string; back: string; coming: string; later: string; minutes: string };
+  evenings: { tonight: string; match_day: string; none: string; back: string; coming: string; later: string; minutes: string; written: string };
   lock: LockWords;
   rescue: { title: string; what: string; again: string; save: string };
   newer_form: { title: string; what: string; look: string };

@@ -119,6 +119,7 @@ function followLock({ keep, sync, house }: Parts): void {
   keep.lock.state.subscribe((state) => {
     if (state === before) return;
     before = state;
+    scrollTo(0, 0);
     if (state !== "open") return house.hide();
     void house.look().then(() => house.resume());
     void sync.sendNow();

@@ -26,6 +26,7 @@ export function keptPreferences(): Preferences {
 
 export interface House {
   evenings: ReadonlySignal<HeldEvening[]>;
+  finished: ReadonlySignal<ReadonlySet<string>>; // keys of today's that were wrapped up
   locked: ReadonlySignal<boolean>; // names are hidden until the club was reached again
   pitch: ReadonlySignal<Pitch | undefined>; // of the evening that is open
   refused: ReadonlySignal<Refusal | undefined>; // why the last thing entered was not kept
@@ -38,6 +39,7 @@ export interface House {
 
 export function openHouse(keep: Keep, sync: Sync): House {
   const evenings = signal<HeldEvening[]>([]);
+  const finished = signal<ReadonlySet<string>>(new Set());
   const locked = signal(false);
   const pitch = signal<Pitch | undefined>(undefined);
   const refused = signal<Refusal | undefined>(undefined);
@@ -50,7 +52,11 @@ export function openHouse(keep: Keep, sync: Sync): House {
   async function look(): Promise<void> {
     const held = await keep.packages();
     if (held.length > 0 && !keep.lock.people) return; // locked meanwhile
-    evenings.value = eveningsOf(held, dayOf(new Date()));
+    const today = dayOf(new Date());
+    const listed = eveningsOf(held, today);
+    const kept = await keep.evenings(listed.filter(({ evening }) => evening.day === today).map(({ key }) => key));
+    finished.value = new Set([...kept].filter(([, state]) => (state as EveningState).screen === "finished").map(([key]) => key));
+    evenings.value = listed;
     locked.value = held.some((one) => one.locked);
   }
 
@@ -82,6 +88,10 @@ export function openHouse(keep: Keep, sync: Sync): House {
   }
 
   function close(): void {
+    if (opened !== undefined && pitch.value) {
+      const others = [...finished.value].filter((key) => key !== opened);
+      finished.value = new Set(pitch.value.evening.value.screen === "finished" ? [...others, opened] : others);
+    }
     pitch.value?.close();
     pitch.value = undefined;
     opened = undefined;
@@ -107,6 +117,7 @@ export function openHouse(keep: Keep, sync: Sync): House {
 
   return {
     evenings,
+    finished,
     locked,
     pitch,
     refused,
