@@ -59,7 +59,8 @@ async function comingIn(house) {
 }
 
 async function addresses(house) {
-  return withDesk(house, {}, async (desk) => {
+  let took = 0;
+  const detail = await withDesk(house, {}, async (desk) => {
     const { page } = desk;
     const heading = () => page.textContent("main h1");
     const focused = () => page.evaluate(() => document.activeElement?.tagName);
@@ -77,8 +78,10 @@ async function addresses(house) {
     await page.goForward();
     await page.waitForFunction(() => document.querySelector("main h1")?.textContent === "Coaches");
     await page.waitForFunction(() => document.activeElement?.tagName === "H1");
+    const from = Date.now();
     await page.reload();
     await desk.settled();
+    took = Date.now() - from;
     out.push(that((await heading()) === "Coaches", "a reload goes elsewhere"), that((await focused()) === "BODY", "a reload takes the focus"));
     for (const hash of ["#/nowhere", "#/week/2026-13-45", "#/people/<img src=x>", "#/people/a/b", "#people", "#/people/%00"]) {
       await page.goto(`${desk.url}${hash}`);
@@ -88,6 +91,7 @@ async function addresses(house) {
     }
     return all(out);
   });
+  return { detail, note: `a screen is there ${took} ms after a reload` };
 }
 
 // A session that is over, an answer that is late, and no answer: the screen stays, and goes on.

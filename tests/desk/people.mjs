@@ -118,6 +118,17 @@ async function charged(house) {
     await page.keyboard.press("Control+z");
     await row(page, "Maren").getByText("Goldcrests").waitFor({ state: "detached" });
     out.push(that(JSON.stringify(await charges()) === before, "undo is not what was before"));
+    // Another lead at the same time: the second is told, and nothing is lost unseen.
+    await row(page, "Maren").getByRole("link").click();
+    await page.getByLabel("Under-10 Goldcrests").check();
+    const maren = (await caller.get("/api/accounts")).json.accounts.find(({ sign_in }) => sign_in === "coach");
+    await caller.post(`/api/accounts/${maren.account}/charges`, { charges: [{ squad: "u16-merlins" }] });
+    await page.getByRole("button", { name: "Save the squads" }).click();
+    await page.getByText("Somebody else changed the squads of Maren meanwhile; they are now: Under-16 Merlins").waitFor();
+    await desk.picture("people-meanwhile");
+    out.push(await desk.faults(), that((await charges()).map(({ squad }) => squad).join() === "u16-merlins", "it was overwritten unseen"));
+    await page.getByRole("button", { name: "Save the squads" }).click();
+    await row(page, "Maren").getByText("Goldcrests").waitFor();
     return all(out);
   });
 }
@@ -234,6 +245,28 @@ async function keptAside(house) {
   });
 }
 
+const kParts = ["#/people", "#/people?part=phones", "#/people?part=child&squad=u13-kestrels", "#/people/Q05", "#/people?part=reads", "#/people?part=kept", "#/coaches"];
+
+// On a wall that others look at: of nobody is there a name, nor on paper.
+async function withoutNames(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page, caller, people } = desk;
+    const names = [...(await caller.get("/api/squads/u13-kestrels")).json.roster, ...(await caller.get("/api/accounts")).json.accounts].map(({ name }) => name);
+    await people.device("coach").post("/api/sync", { client: 1, most: 0, entries: [{ ...wrapUp({ note: `${names[4]} was away` }), device_time: new Date(Date.now() - 40 * 86400e3).toISOString() }] });
+    await desk.at("#/people");
+    await page.getByRole("button", { name: "Without names" }).click();
+    const out = [];
+    for (const hash of kParts) {
+      await desk.at(hash);
+      const said = await page.locator("body").innerHTML();
+      const shown = names.filter((name) => said.includes(name.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;")));
+      out.push(that(shown.length === 0, `${hash}: ${shown.join(", ")}`));
+    }
+    await desk.picture("people-without-names");
+    return all(out, that(names.length > 15, "no names to look for"));
+  });
+}
+
 // What cannot be a sign-in name is said at its field, whatever it is, and nothing of it is run.
 async function hostile(house) {
   return withDesk(house, {}, async (desk) => {
@@ -267,7 +300,7 @@ async function everywhere(house) {
       await caller.post("/api/accounts", { name, sign_in, role: "coach" });
     }
     const out = [];
-    for (const hash of ["#/people", "#/people?part=phones", "#/people?part=child&squad=u13-kestrels", "#/people/Q05", "#/people?part=reads", "#/people?part=kept"]) {
+    for (const hash of kParts) {
       for (const viewport of [kUsual, kWide, kPhone]) {
         await page.setViewportSize(viewport);
         await desk.at(hash);
@@ -286,6 +319,7 @@ export const people = [
   { name: "people: one child found, read, copied and erased", run: oneChild },
   { name: "people: the book of reads, filtered and sorted", run: bookOfReads },
   { name: "people: what was kept aside, taken in and dropped", run: keptAside },
+  { name: "people: without names there is none", run: withoutNames },
   { name: "people: hostile text in an invitation", run: hostile },
   { name: "people: every part in Spanish, wide and on a phone, with names of any kind", run: everywhere, long: true },
 ];

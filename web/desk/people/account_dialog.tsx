@@ -68,14 +68,27 @@ export function AccountDialog({ account, squads, changed, onClose }: AccountDial
 function Charges({ account, squads, changed, name, onClose }: AccountDialogProps & { name: string }) {
   const [chosen, setChosen] = useState(account.charges.filter(({ until }) => until === undefined).map(({ squad }) => squad));
   const [refused, setRefused] = useState<Refusal | undefined>();
+  const [shown, setShown] = useState(account.charges);
+  const [meanwhile, setMeanwhile] = useState(false);
   const set = async (charges: Charge[] | { squad: string }[]) => {
     const answer = await ask("charge-account", { account: account.account }, { charges });
     setRefused(answer.ok ? undefined : answer);
     await changed();
     return answer.ok ? answer.said.charges : undefined;
   };
+  // Two leads at once: what is saved goes over what was shown, and over nothing else.
+  const changedMeanwhile = async (): Promise<boolean> => {
+    const answer = await ask("accounts", {});
+    const now = answer.ok ? answer.said.accounts.find((one) => one.account === account.account)?.charges : undefined;
+    if (now === undefined || JSON.stringify(now) === JSON.stringify(shown)) return false;
+    setShown(now);
+    return true;
+  };
   const save = async () => {
-    const before = account.charges;
+    const others = await changedMeanwhile();
+    setMeanwhile(others);
+    if (others) return;
+    const before = shown;
     const kept = before.filter(({ squad, until }) => until !== undefined || chosen.includes(squad));
     const fresh = chosen.filter((id) => !kept.some(({ squad, until }) => squad === id && until === undefined));
     const now = await set([...kept, ...fresh.map((squad) => ({ squad }))]);
@@ -86,7 +99,12 @@ function Charges({ account, squads, changed, name, onClose }: AccountDialogProps
   return (
     <section class="sheet">
       <SquadsField squads={squads} chosen={chosen} onChange={setChosen} />
-      {account.charges.some(({ until }) => until !== undefined) ? <p class="soft">{chargesWords(account.role, account.charges, squads)}</p> : null}
+      {shown.some(({ until }) => until !== undefined) ? <p class="soft">{chargesWords(account.role, shown, squads)}</p> : null}
+      {meanwhile ? (
+        <p class="refused" role="alert">
+          {say("charges.meanwhile", { name, squads: chargesWords(account.role, shown, squads) })}
+        </p>
+      ) : null}
       {refused ? <Refused refusal={refused} /> : null}
       <button type="button" onClick={() => void save()}>
         {say("charges.save")}

@@ -2,6 +2,7 @@
 import { ask } from "../api/ask.ts";
 import { me } from "../api/coming_in.ts";
 import { language } from "../../shared/words/words.ts";
+import { named } from "./parts.tsx";
 import { withoutNames } from "./preferences.ts";
 import { hashOf, route } from "./route.ts";
 import { screensOf } from "./screens.ts";
@@ -34,7 +35,7 @@ export function Navigation() {
         {who ? (
           <>
             <a href={hashOf("account")} aria-current={here === "account" ? "page" : undefined}>
-              <bdi>{who.name}</bdi>
+              <bdi>{named(who.name, say("screen.account"))}</bdi>
             </a>
             <button type="button" class="quiet" onClick={() => void signOut()}>
               {say("sign_out")}

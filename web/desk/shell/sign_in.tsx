@@ -29,7 +29,7 @@ export function SignIn({ notice }: { notice?: string }) {
   return (
     <dialog ref={at} class="door" aria-labelledby="door-title" onCancel={(event) => event.preventDefault()}>
       <p class="mark">{say("sign_in.club")}</p>
-      {notice ? <p role="status">{notice}</p> : null}
+      {notice && step === "name" ? <p role="status">{notice}</p> : null}
       {me.value && step === "name" ? <p role="status">{say("sign_in.over")}</p> : null}
       {step === "name" ? <NameForm next={setStep} /> : null}
       {step === "code" ? (
