@@ -1,30 +1,14 @@
 // Pairs a coach's phone with the demo that ./run serves: signs in as the lead, opens a link, and confirms the six digits
 // that the phone shows.
 // usage: node tools/pair_a_phone.mjs DEMO.ENV [--server http://127.0.0.1:8765] [--of coach]
-import { readFileSync } from "node:fs";
 import { createInterface } from "node:readline/promises";
 import { parseArgs } from "node:util";
 import { Authenticator } from "./authenticator.mjs";
+import { Mistake, secretsOf } from "./demo_secrets.mjs";
 
 const kUsage = "usage: node tools/pair_a_phone.mjs DEMO.ENV [--server http://127.0.0.1:8765] [--of coach]";
 
 const kCodesOnTheirWay = 3; // that the server takes at any moment
-
-class Mistake extends Error {}
-
-function secretsOf(file) {
-  let text;
-  try {
-    text = readFileSync(file, "utf8");
-  } catch (error) {
-    throw new Mistake(`${file}: found no file that can be read (${error.code}), expected the demo.env that ./run names`);
-  }
-  const secrets = Object.fromEntries([...text.matchAll(/^([A-Z_]+)=(.*)$/gm)].map(([, name, value]) => [name, value]));
-  for (const name of ["LEAD_PASSWORD", "LEAD_SECOND"]) {
-    if (!secrets[name]) throw new Mistake(`${file}: found no ${name}, expected the demo.env that ./run names`);
-  }
-  return secrets;
-}
 
 class Lead {
   constructor(server) {
