@@ -1,4 +1,4 @@
-// The evening on the phone as one check of the suite: its logic, its questions to the door, its engine and its screens.
+// The evening on the phone as one check of the suite, and beside it what of the desk needs no server: its logic, its questions to the door, its engine and its screens.
 // Each file is a test of Node's own runner, and runs alone: node tests/pitchside/screens.mjs --pictures FOLDER.
 import { execFile } from "node:child_process";
 import { join } from "node:path";
