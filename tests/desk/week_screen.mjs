@@ -24,11 +24,13 @@ async function decides(house) {
     const count = await visits.count();
     const first = (await visits.first().locator("h4").textContent()) ?? "";
     const reasons = await visits.first().locator("li").allTextContents();
+    await page.getByText("Single-leg bridge", { exact: true }).waitFor();
     await desk.picture("week");
     const out = [
       that(count >= 1 && count <= 3, `${count} squads to visit`),
       that(reasons.length > 0 && reasons.every((reason) => /^(Not run|Nothing heard|Few did it|Help asked|Cut short|Not visited)/.test(reason)), reasons.join(" ")),
-      that((await page.locator("section[aria-labelledby=help-asked] h4").count()) > 0, "no drill that help was asked with"),
+      that((await page.locator("section[aria-labelledby=help-asked] h4").first().textContent()) === "Single-leg bridge", "no drill that help was asked with, by its name"),
+      that((await page.locator("section[aria-labelledby=to-review] li").count()) > 0, "no restriction to look at again"),
       await desk.faults(),
     ];
     const moved = await desk.shifts();

@@ -1,10 +1,11 @@
-// The evening on the phone as one check of the suite: its logic, its questions to the door, its engine and its screens.
+// The evening on the phone as one check of the suite: its logic, its questions to the
+// door, its engine and its screens; and beside them the rules of the desk's Week and Squad, which need no server.
 // Each file is a test of Node's own runner, and runs alone: node tests/pitchside/screens.mjs --pictures FOLDER.
 import { execFile } from "node:child_process";
 import { join } from "node:path";
 import { root } from "./places.mjs";
 
-const kFiles = ["evening", "request", "renderings", "reasons", "engine", "screens"];
+const kFiles = ["evening", "request", "renderings", "reasons", "engine", "screens", "../desk/week", "../desk/squad"];
 
 // Results of the runner's lines, 'not ok 3 - what it says'; what stands between two of them tells about the first.
 function resultsOf(file, said) {

@@ -5,7 +5,7 @@ import { changesBetween, type ChangeWords, type NameOf } from "../../shared/even
 export interface Cost {
   changes: ChangeWords[]; // of drills, each with its reason
   moved: string[]; // drills that stand elsewhere among those that stay
-  uncovered: { family: string; cure: string }[]; // no longer touched
+  uncovered: NonNullable<PlanAnswer["uncovered"]>; // no longer touched
   covered: string[]; // families that are touched again
   seconds: number; // more than before; below zero: fewer
 }

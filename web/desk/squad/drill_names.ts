@@ -3,6 +3,7 @@
 import { signal } from "@preact/signals";
 import type { DoorTable, DoorValue } from "../../shared/engine/door_value.ts";
 import { useEffect } from "preact/hooks";
+import type { Names } from "../../shared/evening/reason_words.ts";
 import { drillWords, fetchRendering } from "../../shared/words/renderings.ts";
 import { language } from "../../shared/words/words.ts";
 import { ask } from "../api/ask.ts";
@@ -12,7 +13,7 @@ import en from "./words/en.json";
 
 const catalogue = signal<DoorTable>({});
 
-export function knowCatalogue(read: DoorTable): void {
+function knowCatalogue(read: DoorTable): void {
   if (Array.isArray(read["drills"])) catalogue.value = read;
 }
 
@@ -53,9 +54,11 @@ export function useDrillNames(): void {
   const wanted = language.value;
   useEffect(() => {
     reading ??= ask("catalogue", {}).then((answer) => {
-      if (answer.ok) knowCatalogue(answer.said as DoorTable);
+      if (answer.ok) knowCatalogue(answer.said.catalogue as unknown as DoorTable);
       else reading = undefined; // the next screen tries again
     });
     if (wanted === "es") void fetchRendering("es", spanishDrills);
   }, [wanted]);
 }
+
+export const names: Names = { drill: nameOfDrill, family: (key) => familyName(key).toLowerCase(), rung: rungWords };

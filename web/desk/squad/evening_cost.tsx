@@ -1,9 +1,10 @@
 // What a try costs against the evening as it is planned, in words and with the door's own reasons.
 import type { PlanAnswer } from "../../shared/engine/answers.ts";
 import { changesFromRoutine, type ChangeWords } from "../../shared/evening/change_words.ts";
+import { cureTold, reasonTold, type Told } from "../../shared/evening/reason_words.ts";
 import { costOf, isNothing } from "./cost.ts";
 import { doseWords, durationWords } from "./dose_words.ts";
-import { familyName, nameOfDrill } from "./drill_names.ts";
+import { familyName, nameOfDrill, names } from "./drill_names.ts";
 import { say } from "./words.ts";
 
 function changeWords({ drill, difference, to }: ChangeWords, plan: PlanAnswer): string {
@@ -11,19 +12,24 @@ function changeWords({ drill, difference, to }: ChangeWords, plan: PlanAnswer): 
   return say(`change.${difference}`, { name: nameOfDrill(drill), to: item ? doseWords(item) : to });
 }
 
+// A reason that there are no words for is the door's own, in English.
+export function Sentence({ told: { words, english } }: { told: Told }) {
+  return <span lang={english ? "en" : undefined}>{`${words[0]?.toUpperCase() ?? ""}${words.slice(1)}.`}</span>;
+}
+
 // Changes of one reason stand together below it: the reason is said once.
 function Changes({ changes, plan }: { changes: ChangeWords[]; plan: PlanAnswer }) {
   const reasons = [...new Set(changes.map(({ why }) => why))];
   return (
     <>
-      {reasons.map((reason) => {
-        const own = changes.filter(({ why }) => why === reason);
+      {reasons.map((why) => {
+        const own = changes.filter((change) => change.why === why);
         const lines = own.map((change) => <li key={change.drill}>{changeWords(change, plan)}</li>);
-        if (reason === "") return lines;
+        if (why === "") return lines;
         return (
-          <li key={reason}>
-            <span class="soft" lang="en">
-              {reason.slice(0, 1).toUpperCase() + reason.slice(1)}:
+          <li key={why}>
+            <span class="soft">
+              <Sentence told={reasonTold(own[0]?.reason, why, names)} />
             </span>
             <ul>{lines}</ul>
           </li>
@@ -53,9 +59,9 @@ export function EveningCost({ usual, plan }: { usual: PlanAnswer; plan: PlanAnsw
         </>
       ) : (
         <ul>
-          {cost.uncovered.map(({ family, cure }) => (
+          {cost.uncovered.map(({ family, cure, reason }) => (
             <li key={family}>
-              <strong>{say("evening.uncovered", { family: familyName(family) })}</strong> <span lang="en">{cure}</span>
+              <strong>{say("evening.uncovered", { family: familyName(family) })}</strong> <Sentence told={cureTold(reason, cure, names)} />
             </li>
           ))}
           {cost.covered.map((family) => (

@@ -3,9 +3,10 @@ import { useEffect } from "preact/hooks";
 import type { Formation, PlanAnswer } from "../../shared/engine/answers.ts";
 import type { DoorTable } from "../../shared/engine/door_value.ts";
 import { FormationSign } from "../../shared/evening/formation_sign.tsx";
-import { EveningCost } from "./evening_cost.tsx";
+import { demandTold, wayOutTold } from "../../shared/evening/reason_words.ts";
+import { EveningCost, Sentence } from "./evening_cost.tsx";
 import { EveningRibbon, type RibbonDoings } from "./evening_ribbon.tsx";
-import { drillOf, nameOfDrill } from "./drill_names.ts";
+import { nameOfDrill, names } from "./drill_names.ts";
 import { movedBy, movedTo, orderWith, type Placed } from "./places_in_order.ts";
 import { useTrial, type Trial } from "./trial.ts";
 import { banned, orderOfRoutine, pinned, type PocketEvening } from "./tried.ts";
@@ -37,12 +38,16 @@ function Stepper({ label, value, bounds: [least, most], onChange }: StepperProps
   );
 }
 
-function placedIn(drills: string[]): Placed[] {
-  return drills.map((drill) => ({ drill, phase: String(drillOf(drill)?.["phase"]), family: String(drillOf(drill)?.["family"]) }));
+function placedIn(catalogue: DoorTable, ids: string[]): Placed[] {
+  const drills = (catalogue["drills"] ?? []) as DoorTable[];
+  return ids.flatMap((id) => {
+    const drill = drills.find((each) => each["id"] === id);
+    return drill ? [{ drill: id, phase: String(drill["phase"]), family: String(drill["family"]) }] : [];
+  });
 }
 
-function doingsOf(evening: PocketEvening, trial: Trial, plan: PlanAnswer): RibbonDoings {
-  const routine = placedIn(orderOfRoutine(evening));
+function doingsOf(evening: PocketEvening, catalogue: DoorTable, trial: Trial, plan: PlanAnswer): RibbonDoings {
+  const routine = placedIn(catalogue, orderOfRoutine(evening));
   const stands = (drill: string) => routine.some((each) => each.drill === drill);
   const take = (order: Placed[] | undefined) => order && trial.try({ order: orderWith(routine, order) });
   return {
@@ -149,15 +154,19 @@ export function EveningTry({ evening, catalogue }: { evening: PocketEvening; cat
             <p>
               <strong>{say("evening.no_plan")}</strong>
             </p>
-            <ul lang="en">
-              {infeasible.conflict.map((line) => (
-                <li key={line}>{line}</li>
+            <ul>
+              {infeasible.conflict.map((line, index) => (
+                <li key={line}>
+                  <Sentence told={demandTold(infeasible.demands?.[index], line, names)} />
+                </li>
               ))}
             </ul>
-            <p>{say("evening.way_out", { way: infeasible.way_out })}</p>
+            <p>
+              {say("evening.way_out")} <Sentence told={wayOutTold(infeasible.ways_out, infeasible.way_out, names)} />
+            </p>
           </div>
         ) : (
-          <EveningRibbon plan={plan} start={evening.start} doings={doingsOf(evening, trial, plan)} />
+          <EveningRibbon plan={plan} start={evening.start} doings={doingsOf(evening, catalogue, trial, plan)} />
         )}
         <Legend plan={plan} />
       </div>

@@ -35,7 +35,7 @@ function VisitRow({ visit, name }: { visit: Visit; name: string }) {
 // The click is what asks for names, and what stands in the book of reads.
 function ReviewRow({ name, tonight, look }: { name: string; tonight: Tonight; look: () => void }) {
   return (
-    <li>
+    <li class="review">
       <h4>{name}</h4>
       <p>
         {many("reviews", tonight.reviews)}
