@@ -9,6 +9,7 @@ import { loadTypescript } from "./typescript.mjs";
 
 const kName = "Wilhelmina Testperson";
 const kNote = "Her mother called about the left knee";
+const kHome = { player: "Q01", guardian: "Folake Testguardian", phone: "020 7946 0101" };
 const kVenue = { name: "Quillmere Road", emergency_number: "112", address: "Quillmere Road 4", roles: { calls: "The recorder" } };
 
 const state = (page) => page.evaluate(() => window.lane.keep.lock.state.value);
@@ -37,7 +38,7 @@ function lies(folder, text) {
 async function onDisk(set) {
   const { phone, page } = set;
   const secret = (await set.books()).device.secret;
-  const one = packageOf("u13-kestrels", later(24), { action_plans: [{ strip: "grass", venue: kVenue }] });
+  const one = packageOf("u13-kestrels", later(24), { action_plans: [{ strip: "grass", venue: kVenue }], emergency: [kHome] });
   await keepPackage(page, one);
   await keepState(page, running({ note: kNote, plan: { who: kName } }), [{ kind: "wrap-up", ...kSession, happened: "held", note: kNote }]);
   const ids = await page.evaluate(() => window.lane.keep.outbox(5));
@@ -55,7 +56,7 @@ async function onDisk(set) {
   const packed = await page.evaluate(() => window.lane.dump());
   await phone.kill();
   const out = ["Clarissa Canary", "c4narySecretC4narySecretC4narySecretC4nary1"].map((text) => that(lies(phone.folder, text).length > 0, `'${text}' is not found where it lies in the clear`));
-  for (const text of [kName, "Wilhelmina", kNote, "left knee", secret, kVenue.address, "The recorder", "wrap-up"]) {
+  for (const text of [kName, "Wilhelmina", kNote, "left knee", secret, kVenue.address, kHome.guardian, kHome.phone, "The recorder", "wrap-up"]) {
     out.push(that(lies(phone.folder, text).length === 0, `'${text}' lies in ${lies(phone.folder, text)}`));
   }
   out.push(that(!packed.includes(kName) && !packed.includes("knee") && !packed.includes(secret), "a row has it in the clear"), that(ids[0].entry.note === kNote, JSON.stringify(ids)));
@@ -101,7 +102,7 @@ async function tampered(set) {
 // A locked phone reads nothing, keeps nothing, and delivers all the same.
 async function locked(set) {
   const { phone, way, page } = set;
-  await keepPackage(page, packageOf("u13-kestrels", later(24), { action_plans: [{ strip: "grass", venue: kVenue }] }));
+  await keepPackage(page, packageOf("u13-kestrels", later(24), { action_plans: [{ strip: "grass", venue: kVenue }], emergency: [kHome] }));
   await keepState(page, { note: kNote });
   way.set("cut");
   await tap(page, 2);
@@ -110,7 +111,7 @@ async function locked(set) {
   const read = await reads();
   const refused = (await keepState(page, {})).why;
   const out = [that((await state(page)) === "locked", await state(page)), that(read.packages.length === 0 && read.evening === undefined, JSON.stringify(read)), that(refused === "locked", refused)];
-  out.push(that(read.safety[0]?.action_plans[0].venue.emergency_number === "112" && !JSON.stringify(read.safety).includes("Wilhelmina"), JSON.stringify(read.safety)));
+  out.push(that(read.safety[0]?.action_plans[0].venue.emergency_number === "112" && !/Wilhelmina|Folake/.test(JSON.stringify(read.safety)), JSON.stringify(read.safety)));
   const open = JSON.parse(await page.evaluate(async () => JSON.stringify(JSON.parse(await window.lane.dump()).keys.length)));
   out.push(that(open === 2, `${open} rows of keys: more than the device's own and the one that is sealed`));
   way.set("says", { path: /evenings$/, status: 404, body: { error: "not-found", what: "." } });

@@ -34,6 +34,10 @@ export function samplePackage(program) {
         { day: "2026-12-01", start: "18:00", minutes: 20, days_to_match: 4, strip: strip.name, documents },
       ],
       catalogue,
+      emergency: [
+        { player: "Q01", guardian: "Folake Okonjo-Bellweather", phone: "+44 20 7946 0101", allergy: "bee stings, has a pen" },
+        { player: "Q04", guardian: "Síle Ní Mhurchú", phone: "020 7946 0104", inhaler: "blue one, in the bag" },
+      ],
       action_plans: [
         {
           strip: strip.name,

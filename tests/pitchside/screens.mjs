@@ -389,7 +389,6 @@ test("a note of somebody hurt takes two taps and is entered once", async () => {
   const { context, page } = await opened("");
   for (const name of ["tonight", "lay-out", "run-lane"]) await kScreens[name](page);
   await page.getByRole("button", { name: "Someone is hurt" }).click();
-  assert.match(await page.locator("main").textContent(), /emergency sheet .* is with the lead/);
   assert.match(await page.locator("main").textContent(), /If in doubt, sit them out and get help/);
   assert.match(await page.locator("dl").textContent(), /Way ingate B.*Defibrillatorclub house/);
   await page.getByRole("button", { name: "To the note" }).click();
@@ -408,6 +407,38 @@ test("a note of somebody hurt takes two taps and is entered once", async () => {
   await page.getByRole("button", { name: "Back to the session" }).click();
   assert.equal(await page.getByRole("button", { name: "Done" }).count(), 1);
   await context.close();
+});
+
+test("whom to call at home is opened one player at a time, each opening is entered, and it goes with the lease", async () => {
+  const { context, page } = await opened("");
+  const opened_of = () => page.evaluate(() => window.entered.filter(({ kind }) => kind === "emergency-sheet-opened").map(({ player }) => player));
+  await page.getByRole("button", { name: "Someone is hurt" }).click();
+  const said = () => page.locator("main").textContent();
+  assert.ok(!(await said()).includes("Folake") && !(await said()).includes("7946"));
+  await page.getByText("Whom to call at home", { exact: true }).click();
+  assert.deepEqual(await opened_of(), []);
+  const sheets = page.getByRole("group", { name: "Whom to call at home" });
+  assert.equal(await sheets.getByRole("button").count(), 2);
+  await sheets.getByRole("button", { name: "1 Amara" }).click();
+  assert.equal(await page.getByRole("link", { name: "Call Folake Okonjo-Bellweather, +44 20 7946 0101" }).getAttribute("href"), "tel:+442079460101");
+  assert.match(await said(), /Allergybee stings, has a pen.*InhalerNot stated\. That is not “none”/);
+  assert.ok(!(await said()).includes("Síle"));
+  assert.deepEqual(await opened_of(), ["Q01"]);
+  if (pictures) await page.screenshot({ path: join(pictures, "emergency-sheet.png"), fullPage: true });
+  await audit(page, "emergency-sheet", {});
+  await sheets.getByRole("button").click();
+  await sheets.getByRole("button", { name: "4 Dáithí" }).click();
+  assert.deepEqual(await opened_of(), ["Q01", "Q04"]);
+  await context.close();
+
+  const over = await browser.newContext({ viewport: { width: 360, height: 740 } });
+  const late = await over.newPage();
+  await late.clock.setFixedTime(new Date("2099-01-02T00:00:00Z"));
+  await late.goto(server.url);
+  await late.getByRole("button", { name: "Someone is hurt" }).click();
+  assert.match(await late.locator("main").textContent(), /emergency sheet .* is with the lead/);
+  assert.equal(await late.getByText("Whom to call at home").count(), 0);
+  await over.close();
 });
 
 test("ten minutes of repetitions sound within 50 ms of their time", async () => {

@@ -22,6 +22,7 @@ export type EveningEvent =
   | { event: "back"; item: number; at: number }
   | { event: "pause"; at: number }
   | { event: "go-on"; at: number }
+  | { event: "sheet-opened"; player: string } // whom to call at home
   | { event: "hurt"; player: string; place?: string; signs?: string[] }
   | { event: "there"; count: number }
   | { event: "did-it"; did_it: DidIt }

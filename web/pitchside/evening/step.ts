@@ -179,6 +179,8 @@ export function step(state: EveningState, event: EveningEvent): Step {
       const hurt = state.hurt.includes(event.player) ? state.hurt : [...state.hurt, event.player];
       return { state: { ...state, hurt }, entries: [entry] };
     }
+    case "sheet-opened":
+      return { state, entries: [{ kind: "emergency-sheet-opened", player: event.player }] };
     case "kept":
       return still(withIds(state, event.entries));
     case "take-back": {

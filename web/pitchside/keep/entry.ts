@@ -20,6 +20,7 @@ export type NewEntry = { corrects?: string } & (
       minutes?: number;
       note?: string;
     } & AboutSession)
+  | { kind: "emergency-sheet-opened"; player: string }
   | { kind: "hurt"; player: string; place?: string; signs?: string[] }
   | {
       kind: "soreness";

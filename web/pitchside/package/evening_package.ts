@@ -53,6 +53,17 @@ export interface ActionPlan {
   venue: Venue;
 }
 
+// Whom to call at home, of a player whose family agreed to have it on a phone (docs/formats/emergency.md). Absent: not
+// stated, which is not 'none'.
+export interface EmergencySheet {
+  player: string;
+  guardian: string;
+  phone: string;
+  allergy?: string;
+  inhaler?: string;
+  other?: string;
+}
+
 export interface EveningPackage {
   version: 1;
   club: string;
@@ -66,4 +77,5 @@ export interface EveningPackage {
   evenings: Evening[]; // the earliest first; may be empty
   catalogue: DoorTable;
   action_plans: ActionPlan[];
+  emergency?: EmergencySheet[];
 }

@@ -2,6 +2,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { Place } from "../evening/sore.ts";
 import { lines, say } from "../words/words.ts";
+import { EmergencySheets } from "./emergency_sheet.tsx";
 import { Noted } from "./noted.tsx";
 import { CloseButton, Head } from "./parts.tsx";
 import type { Pitch } from "./pitch.ts";
@@ -75,9 +76,7 @@ export function HurtScreen({ pitch }: { pitch: Pitch }) {
         </p>
         <CallButton number={venue?.emergency_number} />
         <Signs title={say("hurt.call_if")} signs={lines("hurt.call_signs")} />
-        <p>
-          <strong>{say("hurt.sheet")}</strong>
-        </p>
+        <EmergencySheets pitch={pitch} />
         <h2>{say("hurt.plan")}</h2>
         <ActionPlanLines venue={venue} />
         <Signs title={say("hurt.clinician_if")} signs={lines("hurt.clinician_signs")} />
