@@ -189,6 +189,16 @@ Faults within(Faults faults, const std::string& folder) {
   return faults;
 }
 
+// Of the club's own drills, also where no squad has them yet.
+Faults faults_of_own_drills(const std::string& club, const std::string& shipped) {
+  std::error_code error;
+  if (!fs::exists(fs::path(club) / "drills", error)) return {};
+  const auto documents = read::read_catalogue_folders({shipped, club});
+  if (!documents) return documents.faults();
+  const auto catalogue = catalogue::read_catalogue(documents.value());
+  return catalogue ? Faults() : catalogue.faults();
+}
+
 // What is other than the changes think.
 Result<std::vector<ClubDocument>> changed_meanwhile(const fs::path& club, const std::vector<DocumentChange>& changes) {
   std::vector<ClubDocument> out;
@@ -257,6 +267,9 @@ Result<ChangedClub> change_club(const PlanningFiles& files, const std::vector<Do
   }
   const read::ClubFolder folder = read::read_club_folder(staged.path(), files.catalogue);
   if (!folder.faults.empty()) return within(folder.faults, staged.path());
+  if (Faults faults = faults_of_own_drills(staged.path(), files.catalogue); !faults.empty()) {
+    return within(std::move(faults), staged.path());
+  }
   if (const auto fault = staged.become_the_club()) return *fault;
   out.lists = lists_of(folder.club);
   for (const DocumentChange& change : changes) {

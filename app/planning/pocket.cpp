@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <map>
 #include <optional>
+#include <set>
 #include <tuple>
 #include <utility>
 
@@ -298,7 +300,17 @@ Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, con
 Result<Node> catalogue_of(const PlanningFiles& files) {
   const read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue);
   if (!folder.faults.empty()) return folder.faults;
-  return door::catalogue_node(folder.documents.catalogues.front());
+  catalogue::CatalogueDocuments all = folder.documents.catalogues.front();
+  std::set<std::string> ids;
+  const auto add = [&](const Document& drill) {
+    const Node* id = drill.root.find("id");
+    return id != nullptr && ids.insert(id->text).second;
+  };
+  for (const Document& drill : all.drills) add(drill);
+  for (const catalogue::CatalogueDocuments& one : folder.documents.catalogues) {
+    std::copy_if(one.drills.begin(), one.drills.end(), std::back_inserter(all.drills), add);
+  }
+  return door::catalogue_node(all);
 }
 
 }  // namespace lanework::planning

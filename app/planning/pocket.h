@@ -26,7 +26,8 @@ inline constexpr Reach kAtTheDesk{70, 40, false};  // the longest block, and wha
 Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, const Node& care, Date today,
                        const std::string& standing, Reach reach = kOnAPhone);
 
-// The club's catalogue as the door takes it. Faults: of the folder.
+// The shipped catalogue and the drills of the club's own that some squad has, as the door takes it. Faults: of the
+// folder.
 Result<Node> catalogue_of(const PlanningFiles& files);
 
 }  // namespace lanework::planning

@@ -9,6 +9,7 @@
 
 #include <unistd.h>
 
+#include "app/planning/pocket.h"
 #include "app/read/files.h"
 #include "tests/planning/planning_of_demo.h"
 
@@ -113,6 +114,25 @@ TEST_F(ClubDocuments, AStripThatASquadUsesDoesNotGo) {
   const ClubDocument strip = at("strips/north-end.toml");
   EXPECT_FALSE(change_club(files_, {{strip.path, {}, strip.digest}}));
   EXPECT_EQ(at(strip.path).digest, strip.digest);
+}
+
+TEST_F(ClubDocuments, ADrillOfTheClubsOwnIsReadAlsoWhereNoSquadHasIt) {
+  std::string own = read::read_file(files_.catalogue + "/drills/squat.toml").value();
+  own.replace(own.find("\"squat\""), 7, "\"squat-own\"");
+  std::string wrong = own;
+  wrong.replace(wrong.find("\"squat-own\""), 11, "\"Squat Own\"");
+  const auto unsound = change_club(files_, {{"drills/squat-own.toml", wrong, ""}});
+  ASSERT_FALSE(unsound);
+  EXPECT_EQ(unsound.faults().front().place.file, "drills/squat-own.toml");
+  ASSERT_TRUE(change_club(files_, {{"drills/squat-own.toml", own, ""}}));
+  const auto drills = [&] { return catalogue_of(files_).value().find("drills")->items.size(); };
+  const std::size_t shipped = drills();
+  const ClubDocument squad = at("squads/u13-kestrels.toml");
+  Node named = *squad.content;
+  named.set("catalogue", Node::make_text(".."));
+  const auto changed = change_club(files_, {{squad.path, to_toml(named), squad.digest}});
+  ASSERT_TRUE(changed) << to_line(changed.faults().front());
+  EXPECT_EQ(drills(), shipped + 1);
 }
 
 TEST_F(ClubDocuments, NothingOutsideTheClubIsWritten) {
