@@ -3,19 +3,16 @@
 #include "app/draw/foreign_text.h"
 
 namespace lanework::report {
-namespace {
 
-void clean(Node& node) {
+void clean_texts(Node& node) {
   node.text = draw::clean_text(node.text, draw::kAnyLength);
-  for (Node& item : node.items) clean(item);
-  for (auto& [key, value] : node.entries) clean(value);
+  for (Node& item : node.items) clean_texts(item);
+  for (auto& [key, value] : node.entries) clean_texts(value);
 }
-
-}  // namespace
 
 std::string script_json(const Node& node) {
   Node cleaned = node;
-  clean(cleaned);
+  clean_texts(cleaned);
   std::string out;
   for (const char c : to_json(cleaned)) {
     switch (c) {

@@ -8,6 +8,9 @@
 
 namespace lanework::report {
 
+// Every text of it as on the card (app/draw/foreign_text.h).
+void clean_texts(Node& node);
+
 std::string script_json(const Node& node);
 
 }  // namespace lanework::report

@@ -27,6 +27,8 @@ const std::map<std::string, std::string> kPlaces = {{"{squad}", "u13"},
                                                     {"{pairing}", "p-0000000000000000"},
                                                     {"{release}", "1"},
                                                     {"{monday}", "2026-11-23"},
+                                                    {"{from}", "2026-09-01"},
+                                                    {"{to}", "2026-11-30"},
                                                     {"{number}", "1"}};
 
 std::string path_of(const access::Route& route) {

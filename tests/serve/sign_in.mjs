@@ -119,7 +119,7 @@ async function deadSessions({ people }) {
     return people.nobody().as({ cookie: cookieOf(answer) });
   };
   const out = [];
-  const places = { squad: "u13-kestrels", player: "Q05", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23" };
+  const places = { squad: "u13-kestrels", player: "Q05", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23", from: "2026-09-01", to: "2026-11-30" };
   const dead = async (what, caller) => {
     for (const route of matrixRoutes().filter(({ by }) => by === "browser")) {
       const path = route.path.replace(/\{(\w+)\}/g, (_, name) => places[name]);

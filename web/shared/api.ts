@@ -696,6 +696,28 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/season/{from}/{to}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the season's first day */
+                from: components["schemas"]["Day"];
+                /** @description its last */
+                to: components["schemas"]["Day"];
+            };
+            cookie?: never;
+        };
+        /** The season's report to the lead, from the ledger as it is now, as data to lay out. docs/formats/report.md. */
+        get: operations["season"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/club/documents": {
         parameters: {
             query?: never;
@@ -1449,6 +1471,57 @@ export interface components {
                 wrapped_up_by_two?: true;
             }[];
         };
+        ReportTable: {
+            /** @constant */
+            kind: "table";
+            caption: string;
+            columns: {
+                heading: string;
+                numeric: boolean;
+            }[];
+            rows: string[][];
+        };
+        ReportBlock: {
+            /** @enum {string} */
+            kind: "paragraph" | "list" | "notice" | "table" | "chart";
+            /** @description of a paragraph or a notice */
+            text?: string;
+            /** @description of a list */
+            items?: string[];
+            /** @description of a notice, bold */
+            lead?: string;
+            /** @description of a table, as its columns and rows */
+            caption?: string;
+            columns?: {
+                heading: string;
+                numeric: boolean;
+            }[];
+            rows?: string[][];
+            /** @description of a chart, as what follows */
+            id?: string;
+            title?: string;
+            /** @description one sentence: what the drawing shows */
+            says?: string;
+            /** @description as web/charts/data.ts draws it */
+            data?: {
+                [key: string]: unknown;
+            };
+            table?: components["schemas"]["ReportTable"];
+        };
+        Season: {
+            /** @constant */
+            version: 1;
+            title: string;
+            club: string;
+            season: string;
+            as_of: string;
+            language: string;
+            sections: {
+                heading: string;
+                level: number;
+                blocks: components["schemas"]["ReportBlock"][];
+            }[];
+        };
         ClubDocument: {
             /** @description squads/u13-kestrels.toml */
             path: string;
@@ -1901,6 +1974,15 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["ClubNotSound"];
+            };
+        };
+        /** @description The report. */
+        Season: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Season"];
             };
         };
         /** @description The week by squads. */
@@ -2676,6 +2758,9 @@ export type Evenings = components['schemas']['Evenings'];
 export type Catalogue = components['schemas']['Catalogue'];
 export type Plan = components['schemas']['Plan'];
 export type Week = components['schemas']['Week'];
+export type ReportTable = components['schemas']['ReportTable'];
+export type ReportBlock = components['schemas']['ReportBlock'];
+export type Season = components['schemas']['Season'];
 export type ClubDocument = components['schemas']['ClubDocument'];
 export type ClubDocuments = components['schemas']['ClubDocuments'];
 export type ChangeClubDocuments = components['schemas']['ChangeClubDocuments'];
@@ -2721,6 +2806,7 @@ export type ResponsePlan = components['responses']['Plan'];
 export type ResponseClubDocuments = components['responses']['ClubDocuments'];
 export type ResponseChangedMeanwhile = components['responses']['ChangedMeanwhile'];
 export type ResponseClubNotSound = components['responses']['ClubNotSound'];
+export type ResponseSeason = components['responses']['Season'];
 export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
 export type ResponseInjuries = components['responses']['Injuries'];
@@ -3673,6 +3759,29 @@ export interface operations {
         requestBody?: never;
         responses: {
             200: components["responses"]["Catalogue"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    season: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the season's first day */
+                from: components["schemas"]["Day"];
+                /** @description its last */
+                to: components["schemas"]["Day"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Season"];
+            400: components["responses"]["NotUnderstood"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
             404: components["responses"]["NotFound"];

@@ -43,6 +43,7 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "evenings-of-device": ["GET", "/api/device/squads/{squad}/evenings"],
   "evenings": ["GET", "/api/squads/{squad}/evenings"],
   "catalogue": ["GET", "/api/catalogue"],
+  "season": ["GET", "/api/season/{from}/{to}"],
   "club-documents": ["GET", "/api/club/documents"],
   "change-club-documents": ["POST", "/api/club/documents"],
   "quarantine": ["GET", "/api/quarantine"],

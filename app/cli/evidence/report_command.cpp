@@ -4,15 +4,11 @@
 #include <memory>
 
 #include "app/cli/command.h"
-#include "app/cli/evening_flags.h"
 #include "app/cli/evidence/evidence_commands.h"
-#include "app/cli/evidence/season_files.h"
-#include "app/cli/evidence/season_page/season_page.h"
+#include "app/cli/evidence/season_report.h"
 #include "app/read/files.h"
 #include "app/report/bundle.h"
 #include "app/report/page.h"
-#include "core/catalogue/read_catalogue.h"
-#include "core/findings/claims.h"
 
 namespace lanework::cli {
 namespace {
@@ -28,18 +24,6 @@ struct ReportFlags {
   double level_percent = 95;
 };
 
-Result<DrillNames> drill_names(const std::string& catalogue_asked) {
-  const auto folder = catalogue_folder(catalogue_asked);
-  if (!folder) return folder.faults();
-  const auto documents = read::read_catalogue_folders(std::vector<std::string>{folder.value()});
-  if (!documents) return documents.faults();
-  const auto catalogue = catalogue::read_catalogue(documents.value());
-  if (!catalogue) return catalogue.faults();
-  DrillNames out;
-  for (const catalogue::Drill& drill : catalogue.value().drills) out.emplace(drill.id, drill.name);
-  return out;
-}
-
 std::string claims_text(const std::vector<findings::Claim>& claims) {
   std::string out;
   for (const findings::Claim& claim : claims)
@@ -48,28 +32,18 @@ std::string claims_text(const std::vector<findings::Claim>& claims) {
 }
 
 int make_report(const ReportFlags& flags) {
-  auto season = read_season_files(flags.season);
-  if (!season) return report(season.faults());
-  const SeasonRead& read = season.value();
-  if (!read.read.faults.empty()) return report(read.read.faults);
-  findings::FindingsAsked asked;
-  asked.level = flags.level_percent / 100;
-  if (flags.usual_per_1000_h > 0) asked.usual_rate = flags.usual_per_1000_h / 1000;
-  const findings::SeasonFindings found = findings::find_all(read.read, read.terms, asked);
   const findings::Reader reader = flags.reader == "board" ? findings::Reader::kBoard : findings::Reader::kLead;
-  const auto drills = drill_names(flags.season.catalogue);
-  if (!drills) return report(drills.faults());
-  const std::string left_out = read.left_out ? findings::left_out_words(*read.left_out, reader) : std::string();
-  const report::Page page = season_page(
-      {flags.club, &read.read.season, &read.terms, &found, reader, &drills.value(), left_out, read.what_went});
+  const auto made = season_report({flags.season, flags.club, reader, flags.usual_per_1000_h, flags.level_percent});
+  if (!made) return report(made.faults());
+  const SeasonReport& told = made.value();
   const std::string path = (fs::path(flags.out) / "report.html").string();
   std::error_code failed;
   fs::create_directories(flags.out, failed);
-  if (const auto fault = read::write_file_atomically(path, report::to_html(page, report::chart_bundle())))
+  if (const auto fault = read::write_file_atomically(path, report::to_html(told.page, report::chart_bundle())))
     return report({*fault});
-  if (!read.what_went.empty()) std::printf("%s\n", read.what_went.c_str());
-  std::printf("%s%s\n%s\n", claims_text(findings::claims(found, reader)).c_str(),
-              left_out.empty() ? "" : (left_out + "\n").c_str(), ("Written: " + path).c_str());
+  if (!told.what_went.empty()) std::printf("%s\n", told.what_went.c_str());
+  std::printf("%s%s\n%s\n", claims_text(told.claims).c_str(),
+              told.left_out.empty() ? "" : (told.left_out + "\n").c_str(), ("Written: " + path).c_str());
   return kDone;
 }
 

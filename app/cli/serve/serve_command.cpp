@@ -7,6 +7,7 @@
 
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
+#include "app/cli/evidence/season_report.h"
 #include "app/cli/serve/demo.h"
 #include "app/cli/serve/keeping_flags.h"
 #include "app/cli/serve/record_regions.h"
@@ -16,6 +17,7 @@
 #include "app/planning/pocket.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
+#include "app/report/page_node.h"
 #include "app/serve/service.h"
 #include "app/store/archive/erasure_list.h"
 
@@ -32,6 +34,8 @@ struct ServeFlags {
   std::string web;
   std::string common_passwords = "/usr/share/john/password.lst";
   std::string plan_from;
+  int training_minutes = 75;  // with the match's, own judgement; the report says how many hours rest on them
+  int match_minutes = 60;
   serve::Keeping keeping;
   bool demo = false;
 };
@@ -187,6 +191,22 @@ int run(ServeFlags flags) {
     house.value()->catalogue = [files] { return planning::catalogue_of(files); };
     house.value()->folder = folder_work(files);
   }
+  house.value()->season_report = [flags](const std::string& club, Date from, Date to) -> Result<Node> {
+    SeasonReportAsked asked;
+    asked.season.ledger = flags.ledger;
+    asked.season.catalogue = flags.ledger.catalogue;
+    asked.season.from = to_iso(from);
+    asked.season.to = to_iso(to);
+    asked.season.usual.calendar = flags.plan_from;
+    asked.season.usual.training_minutes = flags.training_minutes;
+    asked.season.usual.match_minutes = flags.match_minutes;
+    asked.club = club;
+    auto made = season_report(asked);
+    if (!made) return made.faults();
+    Node out = report::to_node(made.value().page);
+    out.set("version", Node::make_integer(1));
+    return out;
+  };
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());
   serve::Service& answers = *service.value();
@@ -228,6 +248,11 @@ void add_serve_command(CLI::App& app, int& exit_status) {
                     "a proxy on this machine ends TLS and says who called");
   command->add_option("--origin", flags->origin, "how browsers name this server, such as https://warm-up.example");
   command->add_option("--threads", flags->where.threads, "that answer; 8 if not stated")->check(CLI::Range(1, 64));
+  command
+      ->add_option("--training-minutes", flags->training_minutes,
+                   "how long a training usually is, for the season's hours where nobody confirmed them (75)")
+      ->check(CLI::Range(1, 600));
+  command->add_option("--match-minutes", flags->match_minutes, "the same of a match (60)")->check(CLI::Range(1, 600));
   command->add_option("--web", flags->web, "folder of the web app, if not the shipped one");
   command->add_option("--common-passwords", flags->common_passwords, "passwords that nobody may choose, one a line");
   add_plan_from(*command, flags->plan_from, false);

@@ -76,10 +76,10 @@ Response club_faults(const Faults& faults) {
 }
 
 Response change(Call& call) {
-  if (!call.house.folder.change) return no_folder();
   Faults faults;
   const std::vector<FolderChange> changes = changes_of(call, faults);
   if (!faults.empty()) return fault_answer(faults);
+  if (!call.house.folder.change) return no_folder();
   auto changed = call.house.folder.change(changes);
   if (!changed) return club_faults(changed.faults());
   Node body = Node::make_table();

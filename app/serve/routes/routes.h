@@ -14,6 +14,7 @@ const std::vector<NamedWork>& sync_routes();
 const std::vector<NamedWork>& squad_routes();
 const std::vector<NamedWork>& overview_routes();
 const std::vector<NamedWork>& folder_routes();
+const std::vector<NamedWork>& season_routes();
 const std::vector<NamedWork>& injury_routes();
 const std::vector<NamedWork>& player_routes();
 const std::vector<NamedWork>& plan_routes();
