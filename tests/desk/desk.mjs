@@ -7,10 +7,11 @@ import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
 import { releases } from "./releases.mjs";
+import { setUp } from "./set_up.mjs";
 import { squad } from "./squad_screen.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...drills, ...people, ...coaches, ...releases];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...drills, ...people, ...coaches, ...releases, ...setUp];
 
 async function resultOf(test, house) {
   let said;

@@ -40,9 +40,9 @@ export async function openHouse({ build, wasm, program = `${process.cwd()}/${bui
 
 export class Desk {
   // signed_in: as the lead, by the API; a test of coming in does it by hand. Within five minutes no code is asked for again.
-  static async open(house, { viewport = kUsual, locale = "en-GB", signed_in = true, role = "lead", flags = ["--plan-from", kClub] } = {}) {
+  static async open(house, { viewport = kUsual, locale = "en-GB", signed_in = true, role = "lead", folder, flags = ["--plan-from", kClub] } = {}) {
     const desk = new Desk();
-    desk.server = await house.demo.serve({ flags: ["--web", house.web, ...flags], mayRestart: true });
+    desk.server = await house.demo.serve({ ...(folder && { folder }), flags: ["--web", house.web, ...flags], mayRestart: true });
     desk.url = `http://127.0.0.1:${desk.server.port}/desk/index.html`;
     desk.people = new People(house.demo, desk.server, house.contract);
     desk.browser = house.browser;
