@@ -46,6 +46,10 @@ async function fromNothing(house) {
     await page.getByLabel("The season begins").fill(kSeasonFrom);
     await page.getByLabel("Its last day").fill("2027-06-27");
     await page.getByLabel("First Monday of the block").fill("2026-11-30");
+    await page.getByRole("button", { name: "Add a holiday" }).click();
+    await page.getByLabel("Name", { exact: true }).fill("Winter break");
+    await page.getByLabel("From", { exact: true }).fill("2026-12-21");
+    await page.getByLabel("To, with that day").fill("2026-12-27");
     await desk.picture("set-up-season", page);
     out.push(await desk.faults(page));
     await step(page, "Places");
@@ -63,6 +67,9 @@ async function fromNothing(house) {
     out.push(await desk.faults(page), that((await page.title()) !== "taken", "markup was run"));
     await step(page, "Squads");
     await page.getByRole("button", { name: "Make the 3 squads of the list" }).click();
+    await page.locator("details", { hasText: "U16" }).getByRole("button", { name: "Add a match" }).click();
+    await page.getByLabel("Day", { exact: true }).last().fill("2026-12-05");
+    await page.getByLabel("Against").fill("Larkhollow Athletic");
     await desk.picture("set-up-squads", page);
     out.push(await desk.faults(page));
     await save(page);
@@ -87,8 +94,8 @@ async function fromNothing(house) {
     const girls = page.locator("details", { hasText: "U13 Girls" });
     await girls.getByRole("button", { name: "Another evening" }).click();
     await save(page);
-    await page.getByRole("button", { name: "Undo" }).click();
     await page.getByText("Everything is saved.").waitFor();
+    await page.getByRole("button", { name: "Undo" }).click();
     await girls.getByRole("group", { name: "Evening 2" }).waitFor({ state: "detached" });
     await girls.getByRole("button", { name: "Another evening" }).click();
     const there = (await lee.get("/api/club/documents")).json.documents.find(({ path }) => path === "squads/u13-girls.toml");

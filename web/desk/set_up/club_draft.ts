@@ -83,5 +83,7 @@ export async function saveClub(): Promise<Saved> {
   forgetDrafts();
   const back = changes.map(({ path }) => ({ path, before: before.get(path) }));
   if (back.some((one) => one.before !== undefined && one.before.content === undefined)) return {};
-  return { undo: () => send(back.map((one) => ({ path: one.path, ...insteadOf(one.path), ...(one.before?.content ? { content: one.before.content } : {}) }))) };
+  // Against what was saved just now: what came after it is not undone with it.
+  const changes_back = back.map((one) => ({ path: one.path, ...insteadOf(one.path), ...(one.before?.content ? { content: one.before.content } : {}) }));
+  return { undo: () => send(changes_back) };
 }

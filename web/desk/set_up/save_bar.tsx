@@ -6,8 +6,17 @@ import { faultWords, type Refusal } from "../api/answer.ts";
 import { Refused } from "../api/asked.tsx";
 import { announce } from "../shell/announce.ts";
 import { undo } from "../shell/undo.ts";
-import { forgetDrafts, saveClub, unsaved } from "./club_draft.ts";
+import { contentOf, forgetDrafts, saveClub, unsaved } from "./club_draft.ts";
+import { kClub } from "./club_step.tsx";
+import { kRoster } from "./players_step.tsx";
 import { many, say } from "./words.ts";
+
+// What a document is called here: nobody need know of files.
+function nameOfDocument(path: string): string {
+  if (path === kClub) return say("step.season");
+  if (path === kRoster) return say("step.players");
+  return String(contentOf(path)?.name ?? path);
+}
 
 type FaultOfFile = Fault & { file?: string; line?: number };
 
@@ -44,7 +53,7 @@ export function SaveBar() {
           ))}
         </ul>
       ) : null}
-      <p role="status">{waiting.length === 0 ? say("save.nothing") : many("unsaved", waiting.length, { files: list(waiting.slice(0, 6)) })}</p>
+      <p role="status">{waiting.length === 0 ? say("save.nothing") : many("unsaved", waiting.length, { files: list(waiting.slice(0, 6).map(nameOfDocument)) })}</p>
       {waiting.length > 0 ? (
         <p class="row">
           <button type="button" class="main" aria-disabled={saves} onClick={() => void save()}>

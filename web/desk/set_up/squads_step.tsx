@@ -5,6 +5,7 @@ import { kClub } from "./club_step.tsx";
 import { NumberField, TextField } from "./fields.tsx";
 import { idFrom } from "./ids.ts";
 import { strips, type StripRow } from "./places_step.tsx";
+import { Rows, rowsOf } from "./rows.tsx";
 import { kRoster, sheet } from "./players_step.tsx";
 import { squadsIn } from "./sheet.ts";
 import { many, say } from "./words.ts";
@@ -85,29 +86,51 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
         />
         <Choice label={say("squad.place")} value={String(squad.strip ?? "")} options={squad.strip ? places : [["", "—"], ...places]} onChange={(strip) => set({ strip: strip || undefined })} />
       </div>
-      <Evenings week={Array.isArray(squad.week) ? (squad.week as Content[]) : []} onChange={(week) => set({ week })} />
+      <Evenings week={rowsOf(squad.week)} onChange={(week) => set({ week })} />
+      <Matches matches={rowsOf(squad.match)} onChange={(match) => set({ match })} />
     </details>
   );
 }
 
 function Evenings({ week, onChange }: { week: Content[]; onChange: (week: Content[]) => void }) {
-  const set = (at: number, keys: Content) => onChange(week.map((one, index) => (index === at ? { ...one, ...keys } : one)));
   return (
-    <>
-      {week.map((one, at) => (
-        <fieldset key={at} class="row top evening">
-          <legend>{say("squad.evening", { number: at + 1 })}</legend>
-          <Choice label={say("squad.weekday")} value={String(one.weekday ?? "")} options={kWeekdays.map((day) => [day, say(`weekday.${day}`)])} onChange={(weekday) => set(at, { weekday })} />
-          <TextField label={say("squad.start")} type="time" value={String(one.start ?? "").slice(0, 5)} onChange={(start) => set(at, { start: `${start}:00` })} />
-          <NumberField label={say("squad.minutes")} value={one.minutes} least={5} most={60} onChange={(minutes) => set(at, { minutes })} />
-          <button type="button" aria-label={say("squad.remove_of", { number: at + 1 })} onClick={() => onChange(week.filter((_, index) => index !== at))}>
-            {say("squad.remove")}
-          </button>
-        </fieldset>
-      ))}
-      <button type="button" onClick={() => onChange([...week, { weekday: "thursday", start: "18:00:00", minutes: 20 }])}>
-        {say("squad.add")}
-      </button>
-    </>
+    <Rows
+      rows={week}
+      legend={(number) => say("squad.evening", { number })}
+      add={say("squad.add")}
+      fresh={{ weekday: "thursday", start: "18:00:00", minutes: 20 }}
+      onChange={onChange}
+      fields={(one, set) => (
+        <>
+          <Choice label={say("squad.weekday")} value={String(one.weekday ?? "")} options={kWeekdays.map((day) => [day, say(`weekday.${day}`)])} onChange={(weekday) => set({ weekday })} />
+          <TextField label={say("squad.start")} type="time" value={String(one.start ?? "").slice(0, 5)} onChange={(start) => set({ start: `${start}:00` })} />
+          <NumberField label={say("squad.minutes")} value={one.minutes} least={5} most={60} onChange={(minutes) => set({ minutes })} />
+        </>
+      )}
+    />
+  );
+}
+
+// A match without a kick-off takes the evening of its day; one elsewhere takes no place of the club's.
+function Matches({ matches, onChange }: { matches: Content[]; onChange: (matches: Content[]) => void }) {
+  return (
+    <Rows
+      rows={matches}
+      legend={(number) => say("match.one", { number })}
+      add={say("match.add")}
+      fresh={{}}
+      onChange={onChange}
+      fields={(one, set) => (
+        <>
+          <TextField label={say("match.date")} type="date" value={one.date} onChange={(date) => set({ date })} />
+          <TextField label={say("match.start")} type="time" value={String(one.start ?? "").slice(0, 5)} onChange={(start) => set({ start: start === "" ? undefined : `${start}:00` })} />
+          <TextField label={say("match.opponent")} value={one.opponent} onChange={(opponent) => set({ opponent: opponent === "" ? undefined : opponent })} />
+          <label class="tick">
+            <input type="checkbox" checked={one.away === true} onChange={(event) => set({ away: event.currentTarget.checked || undefined })} />
+            {say("match.away")}
+          </label>
+        </>
+      )}
+    />
   );
 }
