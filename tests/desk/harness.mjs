@@ -29,26 +29,34 @@ export async function openHouse({ build, wasm, program = `${process.cwd()}/${bui
   const { files, first } = await bundleDesk(web, { door: wasm });
   const demo = await Demo.make(program);
   const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--disable-gpu"] });
+  const shared = {}; // the server of the tests that only look
   const close = async () => {
     await browser.close();
     await killAll();
     demo.remove();
     rmSync(web, { recursive: true, force: true });
   };
-  return { web, files, first, demo, browser, contract: new Contract(), close };
+  return { web, files, first, demo, browser, contract: new Contract(), shared, close };
 }
 
 export class Desk {
   // signed_in: as the lead, by the API; a test of coming in does it by hand. Within five minutes no code is asked for again.
-  static async open(house, { viewport = kUsual, locale = "en-GB", signed_in = true, role = "lead", folder, flags = ["--plan-from", kClub] } = {}) {
+  // only_looks: it enters nothing and counts nothing, so that it may have a server and a session with others of its kind.
+  static async open(house, { viewport = kUsual, locale = "en-GB", signed_in = true, role = "lead", folder, flags = ["--plan-from", kClub], only_looks = false } = {}) {
     const desk = new Desk();
-    desk.server = await house.demo.serve({ ...(folder && { folder }), flags: ["--web", house.web, ...flags], mayRestart: true });
+    const serve = () => house.demo.serve({ ...(folder && { folder }), flags: ["--web", house.web, ...flags], mayRestart: true });
+    if (only_looks) {
+      house.shared.server ??= await serve();
+      house.shared.caller ??= await new People(house.demo, house.shared.server, house.contract).signIn("lead");
+    }
+    desk.only_looks = only_looks;
+    desk.server = only_looks ? house.shared.server : await serve();
     desk.url = `http://127.0.0.1:${desk.server.port}/desk/index.html`;
     desk.people = new People(house.demo, desk.server, house.contract);
     desk.browser = house.browser;
     desk.said = []; // by the browser: faults of the page, refused scripts and styles
     desk.windows = [];
-    if (signed_in) desk.caller = await desk.people.signIn(role);
+    if (signed_in) desk.caller = only_looks ? house.shared.caller : await desk.people.signIn(role);
     desk.page = await desk.window({ viewport, locale, cookie: desk.caller?.cookie });
     return desk;
   }
@@ -118,7 +126,7 @@ export class Desk {
 
   async close() {
     for (const context of this.windows) await context.close();
-    await this.server.stop();
+    if (!this.only_looks) await this.server.stop();
   }
 }
 

@@ -180,6 +180,6 @@ export const squad = [
   { name: "squad: no plan, one is asked for, and it is there", run: asks },
   { name: "squad: the block, in three widths and by the keyboard, back, forward and reload", run: block },
   { name: "squad: an evening tried out: left out, moved, dragged, shortened, undone", run: tries },
-  { name: "squad: in Spanish, on a phone and on paper", run: inOtherWords },
+  { name: "squad: in Spanish, on a phone and on paper", run: inOtherWords, long: true },
   { name: "squad: at once", run: quick },
 ];

@@ -146,6 +146,6 @@ export const week = [
   { name: "week: whom to visit and why, there and back", run: decides },
   { name: "week: other weeks, deep links, back, forward and reload", run: weeks },
   { name: "week: who joins in, names one step deeper and noted", run: whoJoinsIn },
-  { name: "week: with plans, in three widths, in Spanish and on paper", run: withPlans },
+  { name: "week: with plans, in three widths, in Spanish and on paper", run: withPlans, long: true },
   { name: "week: at once", run: quick },
 ];
