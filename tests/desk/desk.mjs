@@ -7,10 +7,13 @@ import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
 import { releases } from "./releases.mjs";
+import { setUp } from "./set_up.mjs";
 import { squad } from "./squad_screen.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...drills, ...people, ...coaches, ...releases];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...drills, ...people, ...coaches, ...releases, ...setUp];
+
+const kBeside = 2; // tests at a time: much of each is waiting
 
 async function resultOf(test, house) {
   let said;
@@ -31,7 +34,11 @@ export const desk = {
     const house = await openHouse(context);
     const results = [];
     try {
-      for (const test of tests) results.push(await resultOf(test, house));
+      const waiting = [...tests.entries()];
+      const lane = async () => {
+        for (let next = waiting.shift(); next; next = waiting.shift()) results[next[0]] = await resultOf(next[1], house);
+      };
+      await Promise.all(Array.from({ length: kBeside }, lane));
     } finally {
       await house.close();
     }

@@ -60,7 +60,7 @@ async function comingIn(house) {
 
 async function addresses(house) {
   let took = 0;
-  const detail = await withDesk(house, {}, async (desk) => {
+  const detail = await withDesk(house, { only_looks: true }, async (desk) => {
     const { page } = desk;
     const heading = () => page.textContent("main h1");
     const focused = () => page.evaluate(() => document.activeElement?.tagName);
@@ -134,7 +134,7 @@ async function interruptions(house) {
 }
 
 async function choices(house) {
-  return withDesk(house, {}, async (desk) => {
+  return withDesk(house, { only_looks: true }, async (desk) => {
     const { page } = desk;
     const out = [];
     await desk.at("#/coaches");

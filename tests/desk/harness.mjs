@@ -19,36 +19,46 @@ export const kHostile = [
   "فريق العصافير תחת שלוש",
   "👩‍👩‍👧‍👦🏃🏽‍♀️ \u202eesrever",
 ];
+const kPatience = 3; // times an aim of milliseconds, where other things run beside; the aim itself under long
+
 export const kWide = { width: 1920, height: 1080 };
 export const kUsual = { width: 1280, height: 800 };
 export const kPhone = { width: 412, height: 915 };
 
 // Once for all tests of a run.
-export async function openHouse({ build, wasm, program = `${process.cwd()}/${build}/lanework` }) {
+export async function openHouse({ build, wasm, mode, program = `${process.cwd()}/${build}/lanework` }) {
   const web = mkdtempSync(join(tmpdir(), "lanework-desk-"));
   const { files, first } = await bundleDesk(web, { door: wasm });
   const demo = await Demo.make(program);
   const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--disable-gpu"] });
+  const shared = {}; // the server of the tests that only look
   const close = async () => {
     await browser.close();
     await killAll();
     demo.remove();
     rmSync(web, { recursive: true, force: true });
   };
-  return { web, files, first, demo, browser, contract: new Contract(), close };
+  return { web, files, first, demo, browser, contract: new Contract(), shared, patience: mode === "long" ? 1 : kPatience, close };
 }
 
 export class Desk {
   // signed_in: as the lead, by the API; a test of coming in does it by hand. Within five minutes no code is asked for again.
-  static async open(house, { viewport = kUsual, locale = "en-GB", signed_in = true, role = "lead", flags = ["--plan-from", kClub] } = {}) {
+  // only_looks: it enters nothing and counts nothing, so that it may have a server and a session with others of its kind.
+  static async open(house, { viewport = kUsual, locale = "en-GB", signed_in = true, role = "lead", folder, flags = ["--plan-from", kClub], only_looks = false } = {}) {
     const desk = new Desk();
-    desk.server = await house.demo.serve({ flags: ["--web", house.web, ...flags], mayRestart: true });
+    const serve = () => house.demo.serve({ ...(folder && { folder }), flags: ["--web", house.web, ...flags], mayRestart: true });
+    if (only_looks) {
+      house.shared.server ??= serve(); // once, also where two begin together
+      house.shared.caller ??= house.shared.server.then((server) => new People(house.demo, server, house.contract).signIn("lead"));
+    }
+    desk.only_looks = only_looks;
+    desk.server = await (only_looks ? house.shared.server : serve());
     desk.url = `http://127.0.0.1:${desk.server.port}/desk/index.html`;
     desk.people = new People(house.demo, desk.server, house.contract);
     desk.browser = house.browser;
     desk.said = []; // by the browser: faults of the page, refused scripts and styles
     desk.windows = [];
-    if (signed_in) desk.caller = await desk.people.signIn(role);
+    if (signed_in) desk.caller = await (only_looks ? house.shared.caller : desk.people.signIn(role));
     desk.page = await desk.window({ viewport, locale, cookie: desk.caller?.cookie });
     return desk;
   }
@@ -118,7 +128,7 @@ export class Desk {
 
   async close() {
     for (const context of this.windows) await context.close();
-    await this.server.stop();
+    if (!this.only_looks) await this.server.stop();
   }
 }
 

@@ -320,6 +320,6 @@ export const people = [
   { name: "people: the book of reads, filtered and sorted", run: bookOfReads },
   { name: "people: what was kept aside, taken in and dropped", run: keptAside },
   { name: "people: without names there is none", run: withoutNames },
-  { name: "people: hostile text in an invitation", run: hostile },
+  { name: "people: hostile text in an invitation", run: hostile, long: true },
   { name: "people: every part in Spanish, wide and on a phone, with names of any kind", run: everywhere, long: true },
 ];

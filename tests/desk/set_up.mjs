@@ -1,0 +1,116 @@
+// A club from nothing: an empty ledger and an empty folder, and everything else by clicking; then a fault by its row, an
+// undo, and another lead who was first.
+import { spawnSync } from "node:child_process";
+import { mkdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { Authenticator } from "../../tools/authenticator.mjs";
+import { cookieOf } from "../serve/caller.mjs";
+import { all, that } from "../serve/expect.mjs";
+import { kHostile, kPhone, kWide, withDesk } from "./harness.mjs";
+
+const kPassword = "seventeen grey gulls";
+const kSeasonFrom = "2026-08-31";
+
+// Three squads of eight, with a column that nobody needs and a name that is none.
+function players({ wrong = "" } = {}) {
+  const rows = ["U10", "U13 Girls", "U16"].flatMap((squad, group) =>
+    Array.from({ length: 8 }, (_, index) => [`"${index === 0 ? kHostile[0].replaceAll('"', '""') : `Player ${group + 1}${index}`}"`, `${2017 - 3 * group}-0${index + 1}-11`, squad, "asthma"]));
+  if (wrong) rows[9][1] = wrong;
+  return `Player,Date of birth,Squad,Medical notes\n${rows.map((row) => row.join(",")).join("\n")}\n`;
+}
+
+async function firstLead(house, ledger, nobody) {
+  const run = (...words) => spawnSync(house.demo.program, [...words, "--ledger", ledger], { encoding: "utf8" });
+  const link = /^ {2}([A-Za-z0-9_-]{43})$/m.exec(run("account", "add", "--sign-in", "lee", "--role", "lead").stdout)[1];
+  await nobody.post("/api/activate", { link, password: kPassword });
+  const half = nobody.as({ cookie: cookieOf(await nobody.post("/api/sign-in", { sign_in: "lee", password: kPassword })) });
+  const { secret } = (await half.post("/api/second-factor/begin")).json;
+  return half.as({ cookie: cookieOf(await half.post("/api/second-factor", { secret, code: await new Authenticator(secret).next() })) });
+}
+
+const upload = (page, text) => page.getByLabel("The spreadsheet, saved as CSV").setInputFiles({ name: "our players.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+const step = (page, name) => page.locator("nav.parts").getByRole("link", { name }).click();
+const save = (page) => page.getByRole("button", { name: "Check and save" }).click();
+
+async function fromNothing(house) {
+  const [ledger, club] = [house.demo.file("new-ledger"), house.demo.file("new-club")];
+  mkdirSync(club);
+  spawnSync(house.demo.program, ["ledger", "new", "--ledger", ledger]);
+  return withDesk(house, { signed_in: false, folder: ledger, flags: ["--plan-from", club] }, async (desk) => {
+    const lee = await firstLead(house, ledger, desk.people.nobody());
+    const page = await desk.window({ cookie: lee.cookie });
+    const out = [];
+    const began = Date.now();
+    await desk.at("#/set-up", page);
+    await page.getByLabel("The club's name").fill("Mossbank Rovers");
+    await page.getByLabel("The season begins").fill(kSeasonFrom);
+    await page.getByLabel("Its last day").fill("2027-06-27");
+    await page.getByLabel("First Monday of the block").fill("2026-11-30");
+    await page.getByRole("button", { name: "Add a holiday" }).click();
+    await page.getByLabel("Name", { exact: true }).fill("Winter break");
+    await page.getByLabel("From", { exact: true }).fill("2026-12-21");
+    await page.getByLabel("To, with that day").fill("2026-12-27");
+    await desk.picture("set-up-season", page);
+    out.push(await desk.faults(page));
+    await step(page, "Places");
+    await page.getByLabel("A new place").fill("North end");
+    await page.getByRole("button", { name: "Add the place" }).click();
+    await page.getByLabel("Lanes", { exact: true }).fill("3");
+    await page.getByRole("img", { name: "3 lanes of 15 m, a cone every 5 m" }).waitFor();
+    await desk.picture("set-up-places", page);
+    out.push(await desk.faults(page));
+    await step(page, "Players");
+    await upload(page, players({ wrong: "2014-13-45" }));
+    await page.getByText("24 rows").waitFor();
+    await page.getByText("U13 Girls (8)").waitFor();
+    await desk.picture("set-up-players", page);
+    out.push(await desk.faults(page), that((await page.title()) !== "taken", "markup was run"));
+    await step(page, "Squads");
+    await page.getByRole("button", { name: "Make the 3 squads of the list" }).click();
+    await page.locator("details", { hasText: "U16" }).getByRole("button", { name: "Add a match" }).click();
+    await page.getByLabel("Day", { exact: true }).last().fill("2026-12-05");
+    await page.getByLabel("Against").fill("Larkhollow Athletic");
+    await desk.picture("set-up-squads", page);
+    out.push(await desk.faults(page));
+    await save(page);
+    await page.getByText(/roster\.csv, line 11.*2014-13-45/).waitFor();
+    await desk.picture("set-up-fault", page);
+    out.push(await desk.faults(page));
+    await step(page, "Players");
+    await upload(page, players());
+    await save(page);
+    await page.getByText("Everything is saved.").waitFor();
+    const took = Date.now() - began;
+    await desk.picture("set-up-saved", page);
+    const roster = readFileSync(join(club, "roster.csv"), "utf8");
+    out.push(that(!/asthma|Medical/.test(roster), "a column that was left out came along"), that((await lee.get("/api/squads")).json.squads.length === 3, "not three squads"));
+    await step(page, "And then");
+    await page.getByRole("button", { name: "Plan all squads" }).click();
+    await page.getByText("3 squads are being planned.").waitFor();
+    await desk.picture("set-up-then", page);
+    out.push(await desk.faults(page));
+
+    await step(page, "Squads");
+    const girls = page.locator("details", { hasText: "U13 Girls" });
+    await girls.getByRole("button", { name: "Another evening" }).click();
+    await save(page);
+    await page.getByText("Everything is saved.").waitFor();
+    await page.getByRole("button", { name: "Undo" }).click();
+    await girls.getByRole("group", { name: "Evening 2" }).waitFor({ state: "detached" });
+    await girls.getByRole("button", { name: "Another evening" }).click();
+    const there = (await lee.get("/api/club/documents")).json.documents.find(({ path }) => path === "squads/u13-girls.toml");
+    const meanwhile = await lee.post("/api/club/documents", { changes: [{ path: there.path, instead_of: there.digest, content: { ...there.content, name: "U13 Girls A" } }] });
+    await save(page);
+    await page.getByText("Somebody else changed the same meanwhile").waitFor();
+    out.push(that(meanwhile.status === 200 && (await lee.get("/api/club/documents")).text.includes("U13 Girls A"), "it was overwritten unseen"));
+    await page.getByRole("button", { name: "Español" }).click();
+    for (const viewport of [kWide, kPhone]) {
+      await page.setViewportSize(viewport);
+      await desk.picture(`set-up-es-${viewport.width}`, page);
+      out.push(await desk.faults(page));
+    }
+    return all(out, that(took < 600_000, `${took} ms`));
+  });
+}
+
+export const setUp = [{ name: "set up: a club from nothing, a fault by its row, undone, and two leads at once", run: fromNothing }];

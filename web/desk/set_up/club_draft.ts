@@ -1,0 +1,89 @@
+// What is being written of the club: the documents as the server has them, and over them what was typed and not saved yet.
+// It stays while one looks at another screen, and nowhere but in this page. Saving is one change, whole or not at all
+// (docs/model/club_documents.md).
+import { computed, signal } from "@preact/signals";
+import type { Refusal, Said } from "../api/answer.ts";
+import { ask } from "../api/ask.ts";
+
+export type Content = Record<string, unknown>;
+interface There {
+  digest: string;
+  content?: Content; // not of a roster: what stands in it is never told
+}
+type Written = { content: Content } | { text: string };
+
+const there = signal<Map<string, There>>(new Map());
+const drafts = signal<Map<string, Written>>(new Map());
+
+export const unsaved = computed(() => [...drafts.value.keys()]);
+export const paths = computed(() => [...new Set([...there.value.keys(), ...drafts.value.keys()])].sort());
+
+function know(documents: Said<"club-documents">["documents"]): void {
+  const now = new Map(there.peek());
+  for (const { path, digest, content } of documents) {
+    if (digest === undefined) now.delete(path);
+    else now.set(path, { digest, ...(content ? { content: content as Content } : {}) });
+  }
+  there.value = now;
+}
+
+export async function readClub(): Promise<Refusal | undefined> {
+  const answer = await ask("club-documents", {});
+  if (!answer.ok) return answer;
+  there.value = new Map();
+  know(answer.said.documents);
+  return undefined;
+}
+
+export function contentOf(path: string): Content | undefined {
+  const draft = drafts.value.get(path);
+  if (draft) return "content" in draft ? draft.content : undefined;
+  return there.value.get(path)?.content;
+}
+
+export function write(path: string, written: Written): void {
+  drafts.value = new Map(drafts.peek()).set(path, written);
+}
+
+// The keys that are given; one that is undefined goes.
+export function change(path: string, keys: Content): void {
+  const content = Object.fromEntries(Object.entries({ ...contentOf(path), ...keys }).filter(([, value]) => value !== undefined));
+  write(path, { content });
+}
+
+export function forgetDrafts(): void {
+  drafts.value = new Map();
+}
+
+type Change = { path: string; instead_of?: string; content?: Content; text?: string };
+export interface Saved {
+  refused?: Refusal;
+  undo?: () => Promise<Refusal | undefined>; // not there where a list of players was replaced: the one before is not known here
+}
+
+async function send(changes: Change[]): Promise<Refusal | undefined> {
+  const answer = await ask("change-club-documents", {}, { changes: changes as never });
+  if (!answer.ok) return answer;
+  await readClub();
+  return undefined;
+}
+
+const insteadOf = (path: string): { instead_of?: string } => {
+  const digest = there.peek().get(path)?.digest;
+  return digest === undefined ? {} : { instead_of: digest };
+};
+
+export async function saveClub(): Promise<Saved> {
+  const before = new Map(there.peek());
+  const changes = [...drafts.peek()].map(([path, written]) => ({ path, ...insteadOf(path), ...written }));
+  const refused = await send(changes);
+  // Somebody else was first: what is there now is read, what was typed stays, and saving again goes over what was seen.
+  if (refused?.refused === "changed-meanwhile") await readClub();
+  if (refused) return { refused };
+  forgetDrafts();
+  const back = changes.map(({ path }) => ({ path, before: before.get(path) }));
+  if (back.some((one) => one.before !== undefined && one.before.content === undefined)) return {};
+  // Against what was saved just now: what came after it is not undone with it.
+  const changes_back = back.map((one) => ({ path: one.path, ...insteadOf(one.path), ...(one.before?.content ? { content: one.before.content } : {}) }));
+  return { undo: () => send(changes_back) };
+}

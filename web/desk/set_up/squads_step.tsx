@@ -1,0 +1,136 @@
+// The squads: of those that the players' sheet names, each with its house routine, its place and the evenings of its week.
+import { Choice } from "../people/choice.tsx";
+import { change, type Content, contentOf, paths, write } from "./club_draft.ts";
+import { kClub } from "./club_step.tsx";
+import { NumberField, TextField } from "./fields.tsx";
+import { idFrom } from "./ids.ts";
+import { strips, type StripRow } from "./places_step.tsx";
+import { Rows, rowsOf } from "./rows.tsx";
+import { kRoster, sheet } from "./players_step.tsx";
+import { squadsIn } from "./sheet.ts";
+import { many, say } from "./words.ts";
+
+// The shipped ones, with the first age that each is written for (catalogue/routines).
+const kRoutines = [["first-steps", 8], ["early-teens", 11], ["mid-teens", 14], ["older", 16], ["hall", 10], ["long-practice", 12]] as const;
+const kWeekdays = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"] as const;
+
+const squadFiles = (): string[] => paths.value.filter((path) => path.startsWith("squads/") && contentOf(path));
+
+// 12 of 'U13' or 'Under 13': they are under that age.
+function ageIn(name: string): number | undefined {
+  const under = /\bu(?:nder)?[- ]?(\d{1,2})\b/i.exec(name)?.[1];
+  return under === undefined ? undefined : Math.min(19, Math.max(8, Number(under) - 1));
+}
+
+function routineFor(age: number | undefined): string {
+  const fits = kRoutines.slice(0, 4).filter(([, from]) => from <= (age ?? 11));
+  return fits.at(-1)?.[0] ?? "first-steps";
+}
+
+const stripFile = (strip: StripRow | undefined): string | undefined => (strip?.file ? `../${strip.file}` : undefined);
+
+function makeSquads(names: string[]): void {
+  const taken = squadFiles().map((path) => path.slice("squads/".length, -".toml".length));
+  for (const name of names) {
+    const id = idFrom(name, taken);
+    taken.push(id);
+    const strip = stripFile(strips()[0]);
+    const content: Content = {
+      club: contentOf(kClub)?.name ?? "", name, roster: `../${kRoster}`, in_roster: name, routine: routineFor(ageIn(name)), week: [{ weekday: "tuesday", start: "18:00:00", minutes: 20 }],
+      ...(strip ? { strip } : {}),
+    };
+    write(`squads/${id}.toml`, { content });
+  }
+}
+
+export function SquadsStep() {
+  const files = squadFiles();
+  const known = new Set(files.map((path) => contentOf(path)?.in_roster));
+  const fresh = sheet.value ? [...squadsIn(sheet.value.rows, sheet.value.columns).keys()].filter((name) => !known.has(name)) : [];
+  return (
+    <>
+      <p>{say("squad.what")}</p>
+      {fresh.length > 0 ? (
+        <button type="button" class="main" onClick={() => makeSquads(fresh)}>
+          {many("make", fresh.length)}
+        </button>
+      ) : null}
+      {files.length === 0 && fresh.length === 0 ? <p>{say("squad.none")}</p> : null}
+      {files.map((path) => (
+        <SquadForm key={path} path={path} open={files.length < 4} />
+      ))}
+    </>
+  );
+}
+
+function SquadForm({ path, open }: { path: string; open: boolean }) {
+  const squad = contentOf(path) ?? {};
+  const set = (keys: Content) => change(path, keys);
+  const places = strips().flatMap((strip): [string, string][] => {
+    const file = stripFile(strip);
+    return file ? [[file, String(contentOf(strip.file!)?.name ?? strip.id)]] : [];
+  });
+  const own = kRoutines.some(([id]) => id === squad.routine) ? [] : [[String(squad.routine ?? ""), String(squad.routine ?? "")] as [string, string]];
+  return (
+    <details class="sheet" open={open}>
+      <summary>
+        <bdi>{String(squad.name ?? path)}</bdi>
+      </summary>
+      <TextField label={say("squad.name")} value={squad.name} onChange={(name) => set({ name })} />
+      <div class="row top">
+        <Choice
+          label={say("squad.routine")}
+          value={String(squad.routine ?? "")}
+          options={[...kRoutines.map(([id]): [string, string] => [id, say(`routine.${id}`)]), ...own]}
+          onChange={(routine) => set({ routine })}
+        />
+        <Choice label={say("squad.place")} value={String(squad.strip ?? "")} options={squad.strip ? places : [["", "—"], ...places]} onChange={(strip) => set({ strip: strip || undefined })} />
+      </div>
+      <Evenings week={rowsOf(squad.week)} onChange={(week) => set({ week })} />
+      <Matches matches={rowsOf(squad.match)} onChange={(match) => set({ match })} />
+    </details>
+  );
+}
+
+function Evenings({ week, onChange }: { week: Content[]; onChange: (week: Content[]) => void }) {
+  return (
+    <Rows
+      rows={week}
+      legend={(number) => say("squad.evening", { number })}
+      add={say("squad.add")}
+      fresh={{ weekday: "thursday", start: "18:00:00", minutes: 20 }}
+      onChange={onChange}
+      fields={(one, set) => (
+        <>
+          <Choice label={say("squad.weekday")} value={String(one.weekday ?? "")} options={kWeekdays.map((day) => [day, say(`weekday.${day}`)])} onChange={(weekday) => set({ weekday })} />
+          <TextField label={say("squad.start")} type="time" value={String(one.start ?? "").slice(0, 5)} onChange={(start) => set({ start: `${start}:00` })} />
+          <NumberField label={say("squad.minutes")} value={one.minutes} least={5} most={60} onChange={(minutes) => set({ minutes })} />
+        </>
+      )}
+    />
+  );
+}
+
+// A match without a kick-off takes the evening of its day; one elsewhere takes no place of the club's.
+function Matches({ matches, onChange }: { matches: Content[]; onChange: (matches: Content[]) => void }) {
+  return (
+    <Rows
+      rows={matches}
+      legend={(number) => say("match.one", { number })}
+      add={say("match.add")}
+      fresh={{}}
+      onChange={onChange}
+      fields={(one, set) => (
+        <>
+          <TextField label={say("match.date")} type="date" value={one.date} onChange={(date) => set({ date })} />
+          <TextField label={say("match.start")} type="time" value={String(one.start ?? "").slice(0, 5)} onChange={(start) => set({ start: start === "" ? undefined : `${start}:00` })} />
+          <TextField label={say("match.opponent")} value={one.opponent} onChange={(opponent) => set({ opponent: opponent === "" ? undefined : opponent })} />
+          <label class="tick">
+            <input type="checkbox" checked={one.away === true} onChange={(event) => set({ away: event.currentTarget.checked || undefined })} />
+            {say("match.away")}
+          </label>
+        </>
+      )}
+    />
+  );
+}
