@@ -107,6 +107,9 @@ async function opened(house) {
     await page.waitForTimeout(400);
     out.push(that((await drawn()) === still, "it moves though less motion is asked for"));
     await desk.picture("drill-one");
+    await page.emulateMedia({ media: "print" });
+    out.push(that(await page.locator(".ladder").getByText("lean a little, then back up").isVisible(), "no ladder on paper"), that(!(await page.getByRole("button", { name: "Print" }).isVisible()), "a button on paper"));
+    await page.emulateMedia({ media: "screen" });
     out.push(await desk.faults());
     await page.getByRole("button", { name: "Let it move" }).click();
     await page.waitForFunction((was) => document.querySelector(".large-figure svg")?.innerHTML !== was, still);
@@ -158,6 +161,12 @@ async function posed(house) {
     out.push(that(Math.abs(lifted - hung) > 10, `dragged from ${hung} to ${lifted}`), that(lifted >= -80 && lifted <= 190, `${lifted}`));
     await page.getByRole("button", { name: "Undo", exact: true }).click();
     out.push(that(Number(await arm.inputValue()) === hung, "a drag is more than one step"));
+    // What a pose is called does not turn the words about it round.
+    for (const said of kHostile) {
+      await page.locator("#field-figure-pose-2-label").fill(said);
+      out.push(that((await page.locator(".poses details summary").first().textContent()) === `How ‘\u2068${said}\u2069’ stands`, `a pose called ${said}`), await desk.faults());
+    }
+    await page.locator("#field-figure-pose-2-label").fill("bottom");
     await page.getByRole("button", { name: "Add a pose after this one" }).click();
     out.push(that((await page.locator(".pose-strip li").count()) === 3, "no pose was added"));
     await page.getByRole("button", { name: "Exchange near and far" }).click();

@@ -7,7 +7,7 @@ import { go, hashOf } from "../../shell/route.ts";
 import type { CatalogueDocument, DrillDocument } from "../drill_document.ts";
 import { secondsOf } from "../pictures.tsx";
 import { spoken } from "../spoken.ts";
-import { many, say } from "../words.ts";
+import { apart, many, say } from "../words.ts";
 import { blankDrill, drillLike } from "./begin.ts";
 import { openDraft, type Draft } from "./draft.ts";
 import { DraftOf, faultWords, idOfPath } from "./fields.tsx";
@@ -68,7 +68,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
   const rung = drill.rung.find(({ key }) => key === further.rung)?.key;
   const target: Target = { rung, ...at };
   const figure = figureAt(drill, target) ?? drill.figure;
-  const title = adding ? say("edit.title_add") : say("edit.title", { name: drill.name });
+  const title = adding ? say("edit.title_add") : say("edit.title", { name: apart(drill.name) });
   const pickRung = (key: string) => {
     setAt({ pose: 0, partner: false });
     const { rung: _, ...rest } = further;
@@ -116,7 +116,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
                 <option value="">{say("figure.of_drill")}</option>
                 {drill.rung.filter(({ key }) => key !== "").map(({ key, change }) => (
                   <option key={key} value={key}>
-                    {say(drill.rung_figure?.[key] ? "figure.of_rung_own" : "figure.of_rung", { rung: change })}
+                    {say(drill.rung_figure?.[key] ? "figure.of_rung_own" : "figure.of_rung", { rung: apart(change) })}
                   </option>
                 ))}
               </select>
