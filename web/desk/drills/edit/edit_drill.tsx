@@ -12,9 +12,11 @@ import { blankDrill, drillLike } from "./begin.ts";
 import { openDraft, type Draft } from "./draft.ts";
 import { DraftOf, faultWords, idOfPath } from "./fields.tsx";
 import { figureAt, withFigure, type Target } from "./figure_target.ts";
+import { clubFolder } from "../catalogue.ts";
 import { PlaceSection } from "./place_section.tsx";
 import { PoseEditor } from "./pose_editor.tsx";
 import { Preview } from "./preview.tsx";
+import { SaveDrill } from "./save_drill.tsx";
 import { SaidSection } from "./said_section.tsx";
 import { AsksSection, DoseSection, RungsSection, SourcesSection } from "./work_section.tsx";
 import { tomlOf } from "./write_toml.ts";
@@ -102,6 +104,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
               {say("edit.redo")}
             </button>
           </p>
+          <SaveDrill draft={draft} shipped={adding || clubFolder.value?.drills.has(id ?? "") ? undefined : catalogue.drills.find((one) => one.id === id)} />
           <Download drill={drill} sound={draft.faults.value?.length === 0} />
           <Leave draft={draft} id={adding ? undefined : id} />
         </aside>
@@ -231,7 +234,7 @@ function Download({ drill, sound }: { drill: DrillDocument; sound: boolean }) {
   };
   return (
     <>
-      <button type="button" class="main" onClick={take}>
+      <button type="button" onClick={take}>
         {say("edit.download")}
       </button>
       <p class="soft">{say(sound ? "edit.download_what" : "edit.download_unsound")}</p>
