@@ -1,12 +1,13 @@
 // Drills as a person uses the screen: found, opened, changed, added, and taken away as a file that the program takes.
 import { execFile, execFileSync } from "node:child_process";
-import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { costOfFrames } from "../pitchside/frames.mjs";
 import { all, that } from "../serve/expect.mjs";
 import { kHostile, kPhone, kWide, withDesk } from "./harness.mjs";
 
+const kClub = new URL("../../demo/quillmere", import.meta.url).pathname;
 const kCatalogue = new URL("../../catalogue", import.meta.url).pathname;
 const kFrameMilliseconds = 8; // of the main thread
 const program = (house) => house.demo.program;
@@ -107,6 +108,9 @@ async function opened(house) {
     await page.waitForTimeout(400);
     out.push(that((await drawn()) === still, "it moves though less motion is asked for"));
     await desk.picture("drill-one");
+    await page.emulateMedia({ media: "print" });
+    out.push(that(await page.locator(".ladder").getByText("lean a little, then back up").isVisible(), "no ladder on paper"), that(!(await page.getByRole("button", { name: "Print" }).isVisible()), "a button on paper"));
+    await page.emulateMedia({ media: "screen" });
     out.push(await desk.faults());
     await page.getByRole("button", { name: "Let it move" }).click();
     await page.waitForFunction((was) => document.querySelector(".large-figure svg")?.innerHTML !== was, still);
@@ -158,6 +162,12 @@ async function posed(house) {
     out.push(that(Math.abs(lifted - hung) > 10, `dragged from ${hung} to ${lifted}`), that(lifted >= -80 && lifted <= 190, `${lifted}`));
     await page.getByRole("button", { name: "Undo", exact: true }).click();
     out.push(that(Number(await arm.inputValue()) === hung, "a drag is more than one step"));
+    // What a pose is called does not turn the words about it round.
+    for (const said of kHostile) {
+      await page.locator("#field-figure-pose-2-label").fill(said);
+      out.push(that((await page.locator(".poses details summary").first().textContent()) === `How ‘\u2068${said}\u2069’ stands`, `a pose called ${said}`), await desk.faults());
+    }
+    await page.locator("#field-figure-pose-2-label").fill("bottom");
     await page.getByRole("button", { name: "Add a pose after this one" }).click();
     out.push(that((await page.locator(".pose-strip li").count()) === 3, "no pose was added"));
     await page.getByRole("button", { name: "Exchange near and far" }).click();
@@ -234,6 +244,71 @@ async function added(house) {
   });
 }
 
+// Saved in a club's folder of its own, by two leads at once, and taken back.
+async function saved(house) {
+  const club = mkdtempSync(join(tmpdir(), "lanework-club-"));
+  cpSync(kClub, club, { recursive: true });
+  const file = join(club, "drills/squat-own.toml");
+  try {
+    return await withDesk(house, { flags: ["--plan-from", club] }, async (desk) => {
+      const { page } = desk;
+      const out = [];
+      const save = (on) => on.getByRole("button", { name: "Save for the club" });
+      const saves = async (on) => {
+        await sound(on);
+        await save(on).click();
+      };
+      await desk.at("#/drills/squat?do=edit");
+      await sound(page);
+      out.push(that(await save(page).isDisabled(), "a shipped drill is written over"));
+      await page.getByLabel("Name", { exact: true }).fill("Squat with a pause");
+      await saves(page);
+      await page.getByRole("heading", { name: "Squat with a pause", exact: true }).waitFor();
+      out.push(that(page.url().includes("#/drills/squat-own"), page.url()), that(existsSync(file), "no file"), checked(house, "squat-own.toml", file));
+      out.push(that(/catalogue = "\.\."/.test(readFileSync(join(club, "squads/u13-kestrels.toml"), "utf8")), "the squads are not told of it"));
+      await desk.picture("drill-saved");
+      out.push(await desk.faults());
+      await page.getByRole("button", { name: "Undo", exact: true }).click();
+      await page.waitForSelector(".drill-list li");
+      out.push(that(!existsSync(file), "undone, and still there"), that(!/catalogue/.test(readFileSync(join(club, "squads/u13-kestrels.toml"), "utf8")), "the squads are still told"));
+
+      await desk.at("#/drills/squat?do=edit");
+      await page.reload();
+      await page.getByLabel("Name", { exact: true }).fill("Squat with a pause");
+      await saves(page);
+      await page.getByRole("heading", { name: "Squat with a pause", exact: true }).waitFor();
+      const other = await desk.window({ cookie: desk.caller.cookie });
+      for (const each of [page, other]) {
+        await each.goto(`${desk.url}#/drills/squat-own?do=edit`);
+        await sound(each);
+      }
+      await page.locator("#field-how").fill("Sit down slowly; wait; stand up.");
+      await page.locator("#field-purpose").fill("Legs that hold.");
+      await saves(page);
+      await page.getByText("Sit down slowly; wait; stand up.").waitFor();
+      await other.locator("#field-how").fill("Sit, count to two, stand.");
+      await other.locator("#field-cues").fill("Count aloud");
+      await saves(other);
+      await other.getByText("Somebody else saved it meanwhile.", { exact: false }).first().waitFor();
+      out.push(that((await other.locator("#field-purpose").inputValue()) === "Legs that hold.", "what only the first changed is lost"));
+      await desk.picture("drill-meanwhile", other);
+      out.push(await desk.faults(other));
+      await other.getByRole("button", { name: "Take theirs: how it is done" }).click();
+      out.push(that((await other.locator("#field-how").inputValue()) === "Sit down slowly; wait; stand up.", "not theirs"));
+      await saves(other);
+      await other.getByText("Count aloud").waitFor();
+      const written = readFileSync(file, "utf8");
+      for (const said of ["Sit down slowly; wait; stand up.", "Legs that hold.", "Count aloud"]) out.push(that(written.includes(said), `lost: ${said}`));
+      await other.getByRole("button", { name: "Undo", exact: true }).click();
+      await other.getByText("Knees over the second toe").waitFor();
+      out.push(that(!readFileSync(file, "utf8").includes("Count aloud") && readFileSync(file, "utf8").includes("Legs that hold."), "more or less than the last was taken back"));
+      return all(out);
+    });
+  } finally {
+    rmSync(club, { recursive: true });
+  }
+}
+
 async function elsewhere(house) {
   return withDesk(house, { viewport: kWide, locale: "es-ES" }, async (desk) => {
     const { page } = desk;
@@ -274,5 +349,6 @@ export const drills = [
   { name: "a drill is opened: ladder, faults, limits, sources", run: opened },
   { name: "drills: a pose is turned by keys and by dragging, and taken back", run: posed },
   { name: "a drill is added, and the program takes the file", run: added },
+  { name: "a drill is saved for the club by two leads at once, and taken back", run: saved },
   { name: "drills in Spanish, wide, and on a phone", run: elsewhere, long: true },
 ];

@@ -13,6 +13,7 @@ const { isWanted, sorted } = await loadTypescript("../desk/drills/find_drills.ts
 const { loadOf, touchedBy } = await loadTypescript("../desk/drills/drill_limits.ts");
 const begin = await loadTypescript("../desk/drills/edit/begin.ts");
 const { checkRequest, faultsOfDrill } = await loadTypescript("../desk/drills/edit/check.ts");
+const own = await loadTypescript("../desk/drills/own_drills.ts");
 const paths = await loadTypescript("../desk/drills/edit/paths.ts");
 const moments = await loadTypescript("../shared/figure/moment.ts");
 const run = await loadDoor(readFileSync(wasmModule()));
@@ -88,6 +89,35 @@ test("a rung's figure goes with its key", () => {
   assert.deepEqual(Object.keys(less.rung_figure), ["top-leg-up"]);
   assert.deepEqual(faults(less, "side-plank"), []);
   assert.deepEqual([begin.idFor("¡Ñandú — Rápido 2!"), begin.freshKey("Squat", ["squat", "squat-2"])], ["nandu-rapido-2", "squat-3"]);
+});
+
+test("what two leads changed is put together, and what both did is told", () => {
+  const base = drill("squat");
+  const mine = { ...base, how: "mine", cues: ["Mine"], ages: { to: base.ages.to, from: base.ages.from } };
+  const theirs = { ...base, how: "theirs", purpose: "theirs", loads: { contacts: 1 } };
+  const { drill: together, both } = own.merged(base, mine, theirs);
+  assert.deepEqual(both, ["how"]);
+  assert.deepEqual([together.how, together.cues, together.purpose, together.loads, together.ages], ["mine", ["Mine"], "theirs", { contacts: 1 }, base.ages]);
+  const { pair: _, ...without } = theirs;
+  assert.ok(!("loads" in own.merged(theirs, mine, theirs).drill) || own.merged(theirs, theirs, without).both.length === 0);
+  for (const one of drills) assert.deepEqual(own.merged(one, one, structuredClone(one)), { drill: one, both: [] });
+});
+
+test("saving tells the squads once, and undoing takes back what was done and no more", () => {
+  const documents = [
+    { path: "club.toml", digest: "a", content: {} }, { path: "roster.csv", digest: "b" },
+    { path: "squads/u13.toml", digest: "c", content: { name: "U13" } }, { path: "squads/u15.toml", digest: "d", content: { name: "U15", catalogue: "ours" } },
+  ];
+  const before = own.folderOf(documents);
+  const plank = { ...drill("side-plank"), id: "plank-own" };
+  const changes = own.savingChanges(before, plank, undefined);
+  assert.deepEqual(changes.map(({ path, instead_of }) => [path, instead_of]), [["drills/plank-own.toml", undefined], ["squads/u13.toml", "c"]]);
+  assert.equal(changes[1].content.catalogue, "..");
+  const after = [{ path: "drills/plank-own.toml", digest: "e", content: plank }, { path: "squads/u13.toml", digest: "f", content: changes[1].content }];
+  assert.deepEqual(own.undoingChanges(before, "plank-own", after), [{ path: "drills/plank-own.toml", instead_of: "e" }, { path: "squads/u13.toml", instead_of: "f", content: { name: "U13" } }]);
+  const there = own.folderOf([...documents.slice(0, 2), ...after]);
+  assert.deepEqual(own.savingChanges(there, plank, "e").map(({ path }) => path), ["drills/plank-own.toml"]);
+  assert.equal(own.undoingChanges(there, "plank-own", [{ path: "drills/plank-own.toml", digest: "g" }])[0].text, changes[0].text);
 });
 
 test("a field is read and written by the path that faults use", () => {

@@ -1,6 +1,6 @@
 // What a rung asks of the body, by area: a restriction is matched against these.
 import { kAreas, type DrillDocument, type Rung, type Stress } from "./drill_document.ts";
-import { say, wordFor } from "./words.ts";
+import { apart, say, wordFor } from "./words.ts";
 
 // The drill's own grades with the rung's in their place; none of 0 (core/catalogue/drill.cpp).
 export function stressesOn(drill: DrillDocument, rung: Rung): Stress[] {
@@ -16,7 +16,7 @@ export function Asks({ drill, rung }: { drill: DrillDocument; rung: Rung }) {
   return (
     <section class="sheet">
       <h2>{say("part.asks")}</h2>
-      <p class="soft">{say("asks.about", { rung: rung.change })}</p>
+      <p class="soft">{say("asks.about", { rung: apart(rung.change) })}</p>
       <table class="asks">
         <caption class="out-of-sight">{say("part.asks")}</caption>
         <thead>

@@ -6,19 +6,25 @@ import { ask } from "../api/ask.ts";
 import { fetchRendering } from "../../shared/words/renderings.ts";
 import { language } from "../../shared/words/words.ts";
 import { spanishDrills } from "../shell/places.ts";
+import { folderOf, type ClubFolder } from "./own_drills.ts";
 import type { CatalogueDocument } from "./drill_document.ts";
 
 export const catalogue = signal<CatalogueDocument | undefined>(undefined);
+export const clubFolder = signal<ClubFolder | undefined>(undefined); // undefined where the server has none
 export const refused = signal<Refusal | undefined>(undefined);
 let asking = false;
 
 export async function fetchCatalogue(): Promise<void> {
   if (asking) return;
   asking = true;
-  const answer = await ask("catalogue", {});
+  const [answer, documents] = await Promise.all([ask("catalogue", {}), ask("club-documents", {})]);
   asking = false;
   refused.value = answer.ok ? undefined : answer;
-  if (answer.ok) catalogue.value = answer.said.catalogue as unknown as CatalogueDocument;
+  if (!answer.ok) return;
+  clubFolder.value = documents.ok ? folderOf(documents.said.documents) : undefined;
+  const given = answer.said.catalogue as unknown as CatalogueDocument;
+  const own = [...(clubFolder.value?.drills.values() ?? [])].map(({ drill }) => drill);
+  catalogue.value = { ...given, drills: [...given.drills.filter(({ id }) => !clubFolder.value?.drills.has(id)), ...own] };
 }
 
 export function useCatalogue(): CatalogueDocument | undefined {

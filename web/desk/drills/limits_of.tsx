@@ -3,7 +3,7 @@ import { number } from "../../shared/words/words.ts";
 import type { DrillDocument, LimitsDocument } from "./drill_document.ts";
 import { kLoadKinds, kUsualLaneMetres, touchedBy, type LoadKind, type Touched } from "./drill_limits.ts";
 import { agesInWords, doseInWords } from "./spoken.ts";
-import { say } from "./words.ts";
+import { apart, say } from "./words.ts";
 
 const kPercents = { contacts: "contacts_percent", eccentric: "eccentric_percent", hard_running: "hard_running_percent" } as const;
 
@@ -13,7 +13,7 @@ function overInWords(drill: DrillDocument, { over }: Touched): string {
   return rungs
     .map((rung) => {
       const least = over.find(({ rung: key }) => key === rung.key);
-      return least ? say("limits.over", { rung: rung.change, dose: doseInWords(drill, least.step) }) : "";
+      return least ? say("limits.over", { rung: apart(rung.change), dose: doseInWords(drill, least.step) }) : "";
     })
     .join("; ");
 }

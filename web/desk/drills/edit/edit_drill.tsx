@@ -7,14 +7,16 @@ import { go, hashOf } from "../../shell/route.ts";
 import type { CatalogueDocument, DrillDocument } from "../drill_document.ts";
 import { secondsOf } from "../pictures.tsx";
 import { spoken } from "../spoken.ts";
-import { many, say } from "../words.ts";
+import { apart, many, say } from "../words.ts";
 import { blankDrill, drillLike } from "./begin.ts";
 import { openDraft, type Draft } from "./draft.ts";
 import { DraftOf, faultWords, idOfPath } from "./fields.tsx";
 import { figureAt, withFigure, type Target } from "./figure_target.ts";
+import { clubFolder } from "../catalogue.ts";
 import { PlaceSection } from "./place_section.tsx";
 import { PoseEditor } from "./pose_editor.tsx";
 import { Preview } from "./preview.tsx";
+import { SaveDrill } from "./save_drill.tsx";
 import { SaidSection } from "./said_section.tsx";
 import { AsksSection, DoseSection, RungsSection, SourcesSection } from "./work_section.tsx";
 import { tomlOf } from "./write_toml.ts";
@@ -68,7 +70,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
   const rung = drill.rung.find(({ key }) => key === further.rung)?.key;
   const target: Target = { rung, ...at };
   const figure = figureAt(drill, target) ?? drill.figure;
-  const title = adding ? say("edit.title_add") : say("edit.title", { name: drill.name });
+  const title = adding ? say("edit.title_add") : say("edit.title", { name: apart(drill.name) });
   const pickRung = (key: string) => {
     setAt({ pose: 0, partner: false });
     const { rung: _, ...rest } = further;
@@ -102,6 +104,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
               {say("edit.redo")}
             </button>
           </p>
+          <SaveDrill draft={draft} shipped={adding || clubFolder.value?.drills.has(id ?? "") ? undefined : catalogue.drills.find((one) => one.id === id)} />
           <Download drill={drill} sound={draft.faults.value?.length === 0} />
           <Leave draft={draft} id={adding ? undefined : id} />
         </aside>
@@ -116,7 +119,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
                 <option value="">{say("figure.of_drill")}</option>
                 {drill.rung.filter(({ key }) => key !== "").map(({ key, change }) => (
                   <option key={key} value={key}>
-                    {say(drill.rung_figure?.[key] ? "figure.of_rung_own" : "figure.of_rung", { rung: change })}
+                    {say(drill.rung_figure?.[key] ? "figure.of_rung_own" : "figure.of_rung", { rung: apart(change) })}
                   </option>
                 ))}
               </select>
@@ -231,7 +234,7 @@ function Download({ drill, sound }: { drill: DrillDocument; sound: boolean }) {
   };
   return (
     <>
-      <button type="button" class="main" onClick={take}>
+      <button type="button" onClick={take}>
         {say("edit.download")}
       </button>
       <p class="soft">{say(sound ? "edit.download_what" : "edit.download_unsound")}</p>

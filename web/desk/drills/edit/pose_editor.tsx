@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { labelOf, viewOf, type FigureDocument, type Partner } from "../figure_document.ts";
 import { secondsOf } from "../pictures.tsx";
-import { say } from "../words.ts";
+import { apart, say } from "../words.ts";
 import { useDraft } from "./fields.tsx";
 import { FigureFields } from "./figure_fields.tsx";
 import { figureAt, partnerFigure, pathOf, withFigure, withPartnerAngles, type Target } from "./figure_target.ts";
@@ -82,7 +82,7 @@ export function PoseEditor({ target, pick }: { target: Target; pick: (target: Ta
         <JointSliders view={view} angles={posture?.angles} picked={picked} path={path} held={held} contacts={posture?.contacts ?? []} onPick={setPicked} onTurn={turn} onSettle={draft.settle} />
       </div>
       <details open>
-        <summary>{say("pose.stands", { pose: labelOf(pose, index) })}</summary>
+        <summary>{say("pose.stands", { pose: apart(labelOf(pose, index)) })}</summary>
         <PoseFields path={path} view={view} partnered={pose.partner !== undefined} rename={(label) => set(renamePose(figure, index, label), `${path}.label`)} />
       </details>
       <details>

@@ -2,7 +2,7 @@
 import { announce } from "../../shell/announce.ts";
 import { labelOf, viewOf, type FigureDocument, type View } from "../figure_document.ts";
 import { SmallFigure } from "../pictures.tsx";
-import { say, wordFor } from "../words.ts";
+import { apart, say, wordFor } from "../words.ts";
 import { addPose, mayAddPose, mirrorPose, movePose, removePose } from "./pose_edit.ts";
 
 interface StripProps {
@@ -52,7 +52,7 @@ export function PoseStrip({ figure, pose, pick, set }: StripProps) {
           <li key={index}>
             <button type="button" aria-pressed={index === pose} onClick={() => pick(index)}>
               <SmallFigure figure={aloneOf(figure, index)} />
-              {labelOf(one, index)}
+              <bdi>{labelOf(one, index)}</bdi>
               <span class="soft"> {wordFor("view", viewOf(figure, one))}, {Math.round((one.at ?? 0) * 100)} %</span>
             </button>
           </li>
@@ -75,7 +75,7 @@ export function PoseStrip({ figure, pose, pick, set }: StripProps) {
           {say(at && viewOf(figure, at) === "side" ? "pose.mirror_side" : "pose.mirror_front")}
         </button>
         <button type="button" disabled={figure.pose.length < 2} onClick={() => act(removePose(figure, pose), Math.max(0, pose - 1), say("rows.was_removed"))}>
-          {say("pose.remove", { pose: name })}
+          {say("pose.remove", { pose: apart(name) })}
         </button>
       </p>
     </>

@@ -1,7 +1,7 @@
 // A list in the form: each row a group of fields, which can be moved, taken away and added to.
 import type { ComponentChildren } from "preact";
 import { announce } from "../../shell/announce.ts";
-import { say } from "../words.ts";
+import { apart, say } from "../words.ts";
 import { faultWords, idOfPath, useDraft } from "./fields.tsx";
 import { moved, valueAt, withValue } from "./paths.ts";
 
@@ -39,21 +39,21 @@ export function Rows<Row>({ path, title, named, least, most, fresh, add, ordered
       <h3>{title}</h3>
       {rows.map((row, index) => (
         <fieldset key={index}>
-          <legend class={compact ? "out-of-sight" : ""}>{named(row) || say("rows.nameless")}</legend>
+          <legend class={compact ? "out-of-sight" : ""}><bdi>{named(row) || say("rows.nameless")}</bdi></legend>
           <div class="fields">{children(`${path}.${index + 1}`, index)}</div>
           <p class="row row-buttons">
             {ordered ? (
               <>
                 <button type="button" disabled={index === 0} onClick={() => move(index, -1)}>
-                  {say("rows.up")}<span class="out-of-sight"> {named(row)}</span>
+                  {say("rows.up")}<span class="out-of-sight"> {apart(named(row))}</span>
                 </button>
                 <button type="button" disabled={index === rows.length - 1} onClick={() => move(index, 1)}>
-                  {say("rows.down")}<span class="out-of-sight"> {named(row)}</span>
+                  {say("rows.down")}<span class="out-of-sight"> {apart(named(row))}</span>
                 </button>
               </>
             ) : null}
             <button type="button" disabled={rows.length <= least} onClick={() => take(index)}>
-              {say("rows.remove")}<span class="out-of-sight"> {named(row)}</span>
+              {say("rows.remove")}<span class="out-of-sight"> {apart(named(row))}</span>
             </button>
           </p>
         </fieldset>
