@@ -3,6 +3,7 @@
 import { coaches } from "./coaches.mjs";
 import { drills } from "./drills.mjs";
 import { frame } from "./frame.mjs";
+import { injuries } from "./injuries_screen.mjs";
 import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
@@ -10,7 +11,7 @@ import { releases } from "./releases.mjs";
 import { squad } from "./squad_screen.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...drills, ...people, ...coaches, ...releases];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...injuries, ...drills, ...people, ...coaches, ...releases];
 
 async function resultOf(test, house) {
   let said;
