@@ -3,6 +3,7 @@
 import { coaches } from "./coaches.mjs";
 import { drills } from "./drills.mjs";
 import { frame } from "./frame.mjs";
+import { injuries } from "./injuries_screen.mjs";
 import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
@@ -11,7 +12,7 @@ import { setUp } from "./set_up.mjs";
 import { squad } from "./squad_screen.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...drills, ...people, ...coaches, ...releases, ...setUp];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...injuries, ...drills, ...people, ...coaches, ...releases, ...setUp];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 

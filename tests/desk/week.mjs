@@ -6,6 +6,7 @@ import { loadTypescript } from "../pitchside/typescript.mjs";
 const { dayAfter, isDay, mondayOf, momentOf, weekdayOf, weekFrom } = await loadTypescript("../desk/week/days.ts");
 const { eveningsOf, plannedIn, sumsOf, weekTable } = await loadTypescript("../desk/week/week_table.ts");
 const { helpAsked } = await loadTypescript("../desk/week/help_asked.ts");
+const { answersOf, drillsOf, seenEvenings } = await loadTypescript("../desk/week/visit.ts");
 const { joiningOf } = await loadTypescript("../desk/week/joining.ts");
 
 const kMonday = "2026-11-23";
@@ -88,4 +89,19 @@ test("help asked: by how many squads, the latest evening first", () => {
   const ask = (squad, day, ...drills) => held(squad, day, { drills_that_need_help: drills });
   const evenings = eveningsOf([ask("wrens", kMonday, "squat"), ask("wrens", "2026-11-25", "squat"), ask("kestrels", kMonday, "side-plank"), ask("merlins", kMonday, "side-plank")], [], kNow);
   assert.deepEqual(helpAsked(evenings).map(({ drill, asked }) => [drill, asked.map(({ day }) => day)]), [["side-plank", [kMonday, kMonday]], ["squat", ["2026-11-25", kMonday]]]);
+});
+
+test("a visit's answers say what was filled in, and nothing else", () => {
+  const drills = { "side-plank": { did_it: "most", help: " the count " }, bridge: { help: "  " } };
+  assert.deepEqual(answersOf({ drills, taught: "landing, to Maren", next: " " }), ["did-it side-plank most", "help side-plank the count", "taught landing, to Maren"]);
+  assert.deepEqual(answersOf({ drills: {}, taught: "", next: "" }), []);
+});
+
+test("a visit is about a planned evening's drills, and about an evening that was run", () => {
+  const block = { sessions: [{ date: "2026-11-24", start: "18:00:00", drills: [{ drill: "bridge" }, { drill: "side-plank" }, { drill: "bridge" }] }] };
+  assert.deepEqual(drillsOf(block, "2026-11-24", "18:00"), ["bridge", "side-plank"]);
+  assert.deepEqual(drillsOf(block, "2026-11-25", "18:00"), []);
+  assert.deepEqual(drillsOf(undefined, "2026-11-24", "18:00"), []);
+  const evenings = eveningsOf([held("kestrels", "2026-11-24"), entered("kestrels", "2026-11-25", { happened: "missed" }), held("wrens", "2026-11-26")], [planned("kestrels", "2026-11-26"), planned("kestrels", "2026-11-28")], kNow);
+  assert.deepEqual(seenEvenings(evenings, "kestrels").map(({ day }) => day), ["2026-11-26", "2026-11-24"]);
 });

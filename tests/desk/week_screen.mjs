@@ -1,7 +1,7 @@
 // Week on the real server with the demo's season: the lead sees whom to visit and why, goes there and comes back, looks at
 // other weeks, and at who joins in, which stands in the book of reads.
 import { all, that } from "../serve/expect.mjs";
-import { kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
+import { kHostile, kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
 import { planned } from "./planned.mjs";
 
 const kDay = 86_400_000;
@@ -102,6 +102,41 @@ async function whoJoinsIn(house) {
   });
 }
 
+async function visits(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    await planned(desk);
+    await desk.at("#/week");
+    const enter = page.getByRole("button", { name: /^Enter a visit:/ }).first();
+    const name = ((await enter.getAttribute("aria-label")) ?? "").replace("Enter a visit: ", "");
+    await enter.focus();
+    await page.keyboard.press("Enter");
+    const dialog = page.getByRole("dialog", { name: `Visit: ${name}` });
+    await dialog.getByLabel("Evening").waitFor();
+    await page.waitForFunction(() => document.querySelector(".seen-drill, dialog .visit-form > p:not(.soft) + .field"));
+    await dialog.getByRole("button", { name: "Enter the visit" }).click();
+    await dialog.getByText("Nothing was filled in yet.").waitFor();
+    const drills = await dialog.locator(".seen-drill").count();
+    if (drills > 0) await dialog.locator(".seen-drill").first().getByLabel("half").check();
+    await dialog.getByLabel("What was taught").fill(kHostile[0]);
+    await dialog.getByLabel("Agreed for next time").fill(kHostile[1].slice(0, 150));
+    await dialog.getByLabel("What else you saw").fill(kHostile[3]);
+    await desk.picture("week-visit");
+    const out = [await desk.faults()];
+    await page.setViewportSize(kPhone);
+    out.push(await desk.faults());
+    await desk.picture("week-visit-412");
+    await page.setViewportSize(kUsual);
+    await dialog.getByRole("button", { name: "Enter the visit" }).click();
+    await page.waitForFunction((squad) => document.querySelector(".visited")?.textContent?.includes(squad), name);
+    await desk.picture("week-visited");
+    out.push(await desk.faults());
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.waitForFunction((squad) => !document.querySelector(".visited")?.textContent?.includes(squad), name);
+    return { detail: all(out), note: `${drills} drills on the form` };
+  });
+}
+
 async function withPlans(house) {
   return withDesk(house, {}, async (desk) => {
     const { page } = desk;
@@ -146,6 +181,7 @@ export const week = [
   { name: "week: whom to visit and why, there and back", run: decides },
   { name: "week: other weeks, deep links, back, forward and reload", run: weeks },
   { name: "week: who joins in, names one step deeper and noted", run: whoJoinsIn },
+  { name: "week: a visit is entered, shown and taken back", run: visits },
   { name: "week: with plans, in three widths, in Spanish and on paper", run: withPlans, long: true },
   { name: "week: at once", run: quick },
 ];

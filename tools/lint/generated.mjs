@@ -1,6 +1,7 @@
 // Pages made from tables and the demo club's generated files are as their generators make them today.
 import { existsSync, readFileSync } from "node:fs";
 import { apiFiles } from "../generate/api_types.mjs";
+import { deskTables } from "../generate/desk_tables.mjs";
 import { errorsPage, kPage } from "../generate/errors.mjs";
 import { quillmere } from "../generate/quillmere.mjs";
 import { demoSeason } from "../generate/season.mjs";
@@ -19,6 +20,9 @@ export default {
     }
     for (const [path, text] of await apiFiles()) {
       if (!isIn(path, text)) faults.push(`${path} is out of date: node tools/generate/api_types.mjs`);
+    }
+    for (const [path, text] of deskTables()) {
+      if (!isIn(path, text)) faults.push(`${path} is out of date: node tools/generate/desk_tables.mjs`);
     }
     return faults;
   },

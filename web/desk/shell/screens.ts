@@ -19,6 +19,7 @@ export const kScreens: { readonly [Name in ScreenName]?: ScreenEntry<Name> } = {
   week: { load: () => import("../week/week_screen.tsx"), roles: ["lead"] },
   squad: { load: () => import("../squad/squad_screen.tsx"), roles: ["lead"] },
   coaches: { load: () => import("../coaches/coaches_screen.tsx"), roles: ["lead"] },
+  injuries: { load: () => import("../injuries/injuries_screen.tsx"), roles: ["lead"] },
   drills: { load: () => import("../drills/drills_screen.tsx"), roles: ["lead"] },
   people: { load: () => import("../people/people_screen.tsx"), roles: ["lead"] },
   releases: { load: () => import("../releases/releases_screen.tsx"), roles: ["lead", "board"] },

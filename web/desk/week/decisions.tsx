@@ -16,7 +16,7 @@ function causeWords({ reason, count = 1, latest }: Visit["causes"][number]): str
   return latest && reason !== "not-seen" ? say("decide.latest", { cause: words, day: weekday(latest) }) : words;
 }
 
-function VisitRow({ visit, name }: { visit: Visit; name: string }) {
+function VisitRow({ visit, name, enter }: { visit: Visit; name: string; enter: () => void }) {
   return (
     <li>
       <h4>{name}</h4>
@@ -25,9 +25,14 @@ function VisitRow({ visit, name }: { visit: Visit; name: string }) {
           <li key={cause.reason}>{causeWords(cause)}</li>
         ))}
       </ul>
-      <a href={hashOf("squad", visit.squad)} aria-label={`${say("decide.open_squad")}: ${name}`}>
-        {say("decide.open_squad")}
-      </a>
+      <p class="row">
+        <a href={hashOf("squad", visit.squad)} aria-label={`${say("decide.open_squad")}: ${name}`}>
+          {say("decide.open_squad")}
+        </a>
+        <button type="button" class="quiet not-on-paper" aria-label={`${say("decide.visit_form")}: ${name}`} onClick={enter}>
+          {say("decide.visit_form")}
+        </button>
+      </p>
     </li>
   );
 }
@@ -67,9 +72,11 @@ interface DecisionsProps {
   help: HelpAsked[];
   nameOf: (squad: string) => string;
   look: (squad: string) => void;
+  enterVisit: (squad: string) => void;
+  visited: string[]; // squads, in the weeks that are shown
 }
 
-export function Decisions({ of: { squads, visits }, help, nameOf, look }: DecisionsProps) {
+export function Decisions({ of: { squads, visits }, help, nameOf, look, enterVisit, visited }: DecisionsProps) {
   const reviews = squads.filter(({ tonight }) => tonight.reviews > 0);
   return (
     <section class="decisions" aria-labelledby="to-decide">
@@ -84,11 +91,12 @@ export function Decisions({ of: { squads, visits }, help, nameOf, look }: Decisi
               <p class="soft">{say("decide.visit_why")}</p>
               <ol class="cards">
                 {visits.map((visit) => (
-                  <VisitRow key={visit.squad} visit={visit} name={nameOf(visit.squad)} />
+                  <VisitRow key={visit.squad} visit={visit} name={nameOf(visit.squad)} enter={() => enterVisit(visit.squad)} />
                 ))}
               </ol>
             </>
           )}
+          {visited.length > 0 ? <p class="visited">{say("decide.visited", { squads: list(visited.map(nameOf)) })}</p> : null}
         </section>
         <div>
           <section aria-labelledby="to-review">

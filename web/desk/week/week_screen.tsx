@@ -10,6 +10,8 @@ import { dayAfter, mondayOf, momentOf } from "./days.ts";
 import { Decisions } from "./decisions.tsx";
 import { helpAsked } from "./help_asked.ts";
 import { eveningsOf, plannedIn, sumsOf, weekTable, type Entered, type OfSquads } from "./week_table.ts";
+import { seenEvenings } from "./visit.ts";
+import { VisitForm } from "./visit_form.tsx";
 import { WeekRows } from "./week_rows.tsx";
 import { WhoJoinsIn } from "./who_joins_in.tsx";
 import { many, rangeOf, say } from "./words.ts";
@@ -34,10 +36,12 @@ interface WeekProps {
   of: OfSquads;
   entered: Entered[]; // of this week and the one before
   now: string;
+  again: () => Promise<unknown>;
 }
 
-function Week({ monday, of, entered, now }: WeekProps) {
+function Week({ monday, of, entered, now, again }: WeekProps) {
   const [looked, setLooked] = useState<string | undefined>();
+  const [visits, setVisits] = useState<string | undefined>(); // the squad whose form is open
   const squads = of.squads.map(({ squad, name }) => ({ id: squad, name }));
   const evenings = eveningsOf(entered, plannedIn(of), now);
   const rows = weekTable(squads, evenings, monday);
@@ -46,7 +50,7 @@ function Week({ monday, of, entered, now }: WeekProps) {
   const without_plan = of.squads.filter(({ has_plan }) => !has_plan).length;
   return (
     <>
-      <Decisions of={of} help={helpAsked(evenings)} nameOf={nameOf} look={setLooked} />
+      <Decisions of={of} help={helpAsked(evenings)} nameOf={nameOf} look={setLooked} enterVisit={setVisits} visited={[...new Set(evenings.filter(({ visited }) => visited).map(({ squad }) => squad))]} />
       <section aria-labelledby="squads-and-days">
         <h2 id="squads-and-days">{say("table.title")}</h2>
         <p>{entered.length === 0 ? say("table.nothing_entered") : say("table.sums", { ...sums, minutes: number(sums.minutes) })}</p>
@@ -54,6 +58,7 @@ function Week({ monday, of, entered, now }: WeekProps) {
         <WeekRows rows={rows} monday={monday} today={now.slice(0, 10)} tonightOf={(squad) => of.squads.find((each) => each.squad === squad)?.tonight} look={setLooked} />
       </section>
       {looked !== undefined && <WhoJoinsIn squad={looked} name={nameOf(looked)} onClose={() => setLooked(undefined)} />}
+      {visits !== undefined && <VisitForm squad={visits} name={nameOf(visits)} evenings={seenEvenings(evenings, visits)} again={again} onClose={() => setVisits(undefined)} />}
     </>
   );
 }
@@ -69,6 +74,7 @@ export function Screen({ route }: ScreenProps<"week">) {
   const squads = useAsked("week-of-squads", { monday });
   const week = useAsked("week", { monday });
   const before = useAsked("week", { monday: dayAfter(monday, -7) });
+  const again = () => Promise.all([squads.again(), week.again(), before.again()]);
   return (
     <div class="week-screen">
       <Head title={say("title", { range: rangeOf(monday, dayAfter(monday, 6)) })}>
@@ -77,7 +83,7 @@ export function Screen({ route }: ScreenProps<"week">) {
       <Of asked={squads}>
         {(of) => (
           <Of asked={week}>
-            {(own) => <Of asked={before}>{(earlier) => <Week key={monday} monday={monday} of={of} entered={[...earlier.evenings, ...own.evenings]} now={now} />}</Of>}
+            {(own) => <Of asked={before}>{(earlier) => <Week key={monday} monday={monday} of={of} entered={[...earlier.evenings, ...own.evenings]} now={now} again={again} />}</Of>}
           </Of>
         )}
       </Of>
