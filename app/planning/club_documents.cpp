@@ -191,8 +191,7 @@ Faults within(Faults faults, const std::string& folder) {
 
 // Of the club's own drills, also where no squad has them yet.
 Faults faults_of_own_drills(const std::string& club, const std::string& shipped) {
-  std::error_code error;
-  if (!fs::exists(fs::path(club) / "drills", error)) return {};
+  if (read::files_in(club + "/drills", ".toml").empty()) return {};
   const auto documents = read::read_catalogue_folders({shipped, club});
   if (!documents) return documents.faults();
   const auto catalogue = catalogue::read_catalogue(documents.value());

@@ -133,6 +133,11 @@ TEST_F(ClubDocuments, ADrillOfTheClubsOwnIsReadAlsoWhereNoSquadHasIt) {
   const auto changed = change_club(files_, {{squad.path, to_toml(named), squad.digest}});
   ASSERT_TRUE(changed) << to_line(changed.faults().front());
   EXPECT_EQ(drills(), shipped + 1);
+  // All of it back: the folder of drills is empty then.
+  const auto undone = change_club(files_, {{squad.path, to_toml(*squad.content), changed.value().now[0].digest},
+                                           {"drills/squat-own.toml", {}, at("drills/squat-own.toml").digest}});
+  ASSERT_TRUE(undone) << to_line(undone.faults().front());
+  EXPECT_EQ(drills(), shipped);
 }
 
 TEST_F(ClubDocuments, NothingOutsideTheClubIsWritten) {
