@@ -13,6 +13,7 @@ const { gridOf } = await loadTypescript("../desk/squad/block_grid.ts");
 const { familiesOf, loadsOf } = await loadTypescript("../desk/squad/week_targets.ts");
 const { movedBy, movedTo, mayStandAt, orderWith } = await loadTypescript("../desk/squad/places_in_order.ts");
 const { banned, kFirstTries, kNothingTried, orderOfRoutine, pinned, redo, requestOf, tryOn, undo } = await loadTypescript("../desk/squad/tried.ts");
+const { contested, standingOf, withStanding } = await loadTypescript("../desk/squad/standing.ts");
 const { costOf, isNothing } = await loadTypescript("../desk/squad/cost.ts");
 
 const said = execFileSync(program(), ["block", "--club", "demo/quillmere", "--squad", "u13-kestrels", "--json"], { cwd: root, maxBuffer: 1 << 26 });
@@ -158,4 +159,27 @@ test("every try is undone and done again, and a new one forgets what was undone"
   assert.deepEqual(undo(undo(undo(two))).now, kNothingTried);
   assert.deepEqual(tryOn(undo(two), { turnout: 9 }).undone, []);
   assert.deepEqual({ ...two.now, ...pinned(two.now, "squat", true) }, { pins: ["squat"], bans: [], minutes: 15 });
+});
+
+test("what stands is changed drill by drill, and the change back leaves the document as it was", () => {
+  const content = { name: "K", locks: { pins: [{ drill: "squat", rung: "deep" }], bans: ["depth-jump"] }, rung: [{ drill: "squat", rung: "deep", from: "2026-12-07" }] };
+  const wanted = { locks: { squat: "ban", "side-plank": "pin" }, rungs: { bridge: { rung: "leg-long", from: "2026-12-14" } } };
+  const after = withStanding(content, wanted);
+  assert.deepEqual(after.locks, { pins: [{ drill: "side-plank" }], bans: ["depth-jump", "squat"] });
+  assert.deepEqual(after.rung.map(({ drill }) => drill), ["squat", "bridge"]);
+  assert.deepEqual(standingOf(after, wanted), wanted);
+  const plain = { name: "K", locks: { bans: ["depth-jump"] } };
+  assert.deepEqual(withStanding(withStanding(plain, wanted), standingOf(plain, wanted)), plain);
+  const nothing = { name: "K" };
+  assert.deepEqual(withStanding(withStanding(nothing, wanted), standingOf(nothing, wanted)), nothing);
+  // A pin that stands keeps its rung.
+  assert.deepEqual(withStanding(content, { locks: { squat: "pin" }, rungs: {} }), content);
+});
+
+test("another lead's change is put together with this one, unless both are about one drill", () => {
+  const wanted = { locks: { squat: "ban" }, rungs: {} };
+  const before = { locks: { squat: "" }, rungs: {} };
+  assert.deepEqual(contested(wanted, before, { locks: { squat: "" }, rungs: {} }), []);
+  assert.deepEqual(contested(wanted, before, { locks: { squat: "ban" }, rungs: {} }), []);
+  assert.deepEqual(contested(wanted, before, { locks: { squat: "pin" }, rungs: {} }), ["squat"]);
 });

@@ -1,5 +1,6 @@
 // Squad on the real server with the demo's season: the lead asks for a plan, reads the block, opens an evening by the
 // keyboard, tries things out on it and takes them back.
+import { cpSync } from "node:fs";
 import { all, that } from "../serve/expect.mjs";
 import { kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
 import { planned } from "./planned.mjs";
@@ -134,8 +135,58 @@ async function tries(house) {
     await page.waitForFunction(() => /The session takes .* less/.test(document.querySelector(".cost")?.textContent ?? ""));
     out.push(that((await rows(page)).length < usual.length, "twelve minutes hold as much as twenty"));
     await desk.picture("squad-evening-short");
-    out.push(that((await page.textContent("main")).includes("nothing of it is kept"), "it does not say that nothing is kept"));
+    out.push(that((await page.textContent("main")).includes("The order, minutes and players of this try are not."), "it does not say what is not kept"));
     return { detail: all(out), note: `the new picture is there after ${milliseconds} ms` };
+  });
+}
+
+// On a folder of its own: kept, changed by another lead meanwhile, contested, unsound, and taken back.
+async function keeps(house) {
+  const club = house.demo.file("club-of-squad");
+  cpSync("demo/quillmere", club, { recursive: true });
+  return withDesk(house, { flags: ["--plan-from", club] }, async (desk) => {
+    const { caller } = desk;
+    const page = await openComing(desk);
+    const path = `squads/${kSquad}.toml`;
+    const document = async () => (await caller.get("/api/club/documents")).json.documents.find((one) => one.path === path);
+    const write = async (more) => {
+      const { digest, content } = await document();
+      const answer = await caller.post("/api/club/documents", { changes: [{ path, instead_of: digest, content: { ...content, ...more } }] });
+      return that(answer.status === 200, answer.text.slice(0, 300));
+    };
+    const locks = async () => JSON.stringify((await document()).content.locks ?? {});
+    const first = await locks();
+    await page.getByRole("button", { name: "Side plank: leave it out" }).click();
+    const keep = page.getByRole("button", { name: "Keep for this squad" });
+    await keep.waitFor();
+    await page.waitForLoadState("networkidle");
+    // Another lead renames the squad: both stand.
+    const out = [await write({ name: "Under-13 Kites" })];
+    await keep.press("Enter");
+    await page.getByLabel("What was done last").getByRole("button", { name: "Undo" }).waitFor();
+    const after = await document();
+    out.push(that(after.content.locks?.bans?.includes("side-plank") && after.content.name === "Under-13 Kites", JSON.stringify(after.content.locks)));
+    out.push(that(/Somebody else had changed the squad meanwhile; both stand/.test(await page.textContent("body")), "it does not say that it was put together"));
+    await desk.picture("squad-kept");
+    out.push(await desk.faults());
+    await page.getByLabel("What was done last").getByRole("button", { name: "Undo" }).click();
+    await page.waitForFunction(() => /Taken back/.test(document.body.textContent));
+    out.push(that((await locks()) === first, `${await locks()} is not ${first}`));
+    // Another lead wrote of the same drill: this one decides.
+    await page.reload();
+    await page.waitForSelector(".ribbon-row");
+    await page.getByRole("button", { name: "Squat: leave it out" }).click();
+    await keep.waitFor();
+    await page.waitForLoadState("networkidle");
+    out.push(await write({ locks: { pins: [{ drill: "squat" }] } }));
+    await keep.click();
+    await page.getByText("Somebody else wrote of the same drills meanwhile: Squat is to be in.", { exact: false }).waitFor();
+    out.push(that(/pins/.test(await locks()) && !/bans/.test(await locks()), "it was written over"), await desk.faults());
+    await desk.picture("squad-contested");
+    await page.getByRole("button", { name: "Keep mine instead" }).click();
+    await page.getByLabel("What was done last").getByRole("button", { name: "Undo" }).waitFor();
+    out.push(that(/bans/.test(await locks()) && !/pins/.test(await locks()), await locks()));
+    return all(out);
   });
 }
 
@@ -180,6 +231,7 @@ export const squad = [
   { name: "squad: no plan, one is asked for, and it is there", run: asks },
   { name: "squad: the block, in three widths and by the keyboard, back, forward and reload", run: block },
   { name: "squad: an evening tried out: left out, moved, dragged, shortened, undone", run: tries },
+  { name: "squad: what was tried is kept, beside what another lead wrote, and taken back", run: keeps },
   { name: "squad: in Spanish, on a phone and on paper", run: inOtherWords, long: true },
   { name: "squad: at once", run: quick },
 ];

@@ -1,7 +1,9 @@
 // What changed in the block and why, rungs to confirm, what a minute is worth, what is short, and what falls out: in words.
 import { language, list, weekday } from "../../shared/words/words.ts";
+import { dayAfter, mondayOf, momentOf } from "../week/days.ts";
 import type { MinutePrice, Rolling, SquadBlock } from "./block.ts";
 import { familyName, nameOfDrill, rungWords } from "./drill_names.ts";
+import { KeepButton } from "./keep_button.tsx";
 import { inQuarters, percent, say, weekdayName } from "./words.ts";
 
 type Session = Rolling["sessions"][number];
@@ -51,7 +53,26 @@ function Lines({ lines, lang }: { lines: string[]; lang?: string }) {
   );
 }
 
-export function WhatChanged({ block }: { block: SquadBlock }) {
+// Holds from the first week that begins after today.
+function RungToConfirm({ squad, proposal, plan_block }: { squad: string; proposal: Rolling["rungs"][number]; plan_block: () => void }) {
+  const { drill, rung } = proposal;
+  const from = dayAfter(mondayOf(momentOf(new Date()).slice(0, 10)), 7);
+  return (
+    <li>
+      {rungProposal(proposal)}
+      <KeepButton
+        squad={squad}
+        wanted={{ locks: {}, rungs: { [drill]: { rung, from } } }}
+        words={say("keep.rung")}
+        label={say("keep.rung_about", { drill: nameOfDrill(drill), rung: rungWords(drill, rung) })}
+        done={say("keep.rung_done", { drill: nameOfDrill(drill), day: weekday(from) })}
+        plan={plan_block}
+      />
+    </li>
+  );
+}
+
+export function WhatChanged({ block, plan_block }: { block: SquadBlock; plan_block: () => void }) {
   const { rolling } = block;
   return (
     <section aria-labelledby="what-changed">
@@ -76,7 +97,11 @@ export function WhatChanged({ block }: { block: SquadBlock }) {
         <>
           <h3>{say("changed.rungs")}</h3>
           <p class="soft">{say("changed.rungs_what")}</p>
-          <Lines lines={rolling.rungs.map(rungProposal)} />
+          <ul>
+            {rolling.rungs.map((proposal) => (
+              <RungToConfirm key={proposal.drill} squad={block.squad} proposal={proposal} plan_block={plan_block} />
+            ))}
+          </ul>
         </>
       )}
     </section>

@@ -6,6 +6,7 @@ import { FormationSign } from "../../shared/evening/formation_sign.tsx";
 import { demandTold, wayOutTold } from "../../shared/evening/reason_words.ts";
 import { EveningCost, Sentence } from "./evening_cost.tsx";
 import { EveningRibbon, type RibbonDoings } from "./evening_ribbon.tsx";
+import { KeepButton } from "./keep_button.tsx";
 import { nameOfDrill, names } from "./drill_names.ts";
 import { movedBy, movedTo, orderWith, type Placed } from "./places_in_order.ts";
 import { useTrial, type Trial } from "./trial.ts";
@@ -105,11 +106,11 @@ function Legend({ plan }: { plan: PlanAnswer }) {
   );
 }
 
-// Ctrl+Z and Ctrl+Y (or Ctrl+Shift+Z), where nobody types.
+// Ctrl+Z and Ctrl+Y (or Ctrl+Shift+Z), where nobody types and the frame has nothing to take back (../shell/bars.tsx).
 function useUndoKeys(trial: Trial): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      if (!(event.ctrlKey || event.metaKey) || (event.target as HTMLElement).closest("input, textarea")) return;
+      if (event.defaultPrevented || !(event.ctrlKey || event.metaKey) || (event.target as HTMLElement).closest("input, textarea")) return;
       const key = event.key.toLowerCase();
       const doing = key === "y" || (key === "z" && event.shiftKey) ? trial.redo : key === "z" ? trial.undo : undefined;
       if (!doing) return;
@@ -139,7 +140,28 @@ function Steps({ trial }: { trial: Trial }) {
   );
 }
 
-export function EveningTry({ evening, catalogue }: { evening: PocketEvening; catalogue: DoorTable }) {
+// Nothing of a try is kept but what the lead keeps: drills that are to be in, and drills that are not.
+function Keep({ squad, trial: { tried }, plan }: { squad: string; trial: Trial; plan: () => void }) {
+  const { pins, bans } = tried;
+  const locks = { ...Object.fromEntries(pins.map((drill) => [drill, "pin" as const])), ...Object.fromEntries(bans.map((drill) => [drill, "ban" as const])) };
+  return (
+    <>
+      {Object.keys(locks).length > 0 ? <KeepButton squad={squad} wanted={{ locks, rungs: {} }} words={say("keep.words")} done={say("keep.done")} plan={plan} /> : null}
+      <p class="soft">
+        {say("keep.only")} {say("evening.rules")}
+      </p>
+    </>
+  );
+}
+
+interface EveningTryProps {
+  squad: string;
+  evening: PocketEvening;
+  catalogue: DoorTable;
+  plan_block: () => void; // asks for the squad's block anew
+}
+
+export function EveningTry({ squad, evening, catalogue, plan_block }: EveningTryProps) {
   const trial = useTrial(evening, catalogue);
   useUndoKeys(trial);
   const { plan, usual } = trial;
@@ -179,9 +201,7 @@ export function EveningTry({ evening, catalogue }: { evening: PocketEvening; cat
         <Stepper label={say("evening.turnout")} value={trial.tried.turnout ?? plan.turnout} bounds={kTurnout} onChange={(turnout) => trial.try({ turnout })} />
         {!infeasible && <EveningCost usual={usual} plan={plan} />}
         <NotIn evening={evening} trial={trial} plan={plan} />
-        <p class="soft">
-          {say("evening.not_kept")} {say("evening.rules")}
-        </p>
+        <Keep squad={squad} trial={trial} plan={plan_block} />
       </div>
     </div>
   );

@@ -28,6 +28,7 @@ interface EveningViewProps {
   block: SquadBlock | undefined;
   squad: string;
   at: { date: string; start: string };
+  plan_block: () => void;
 }
 
 function paceWords(pace: number): string {
@@ -37,7 +38,7 @@ function paceWords(pace: number): string {
 }
 
 // What the door needs for it is asked for when it is opened, and not before: a line in the book of reads.
-export function EveningView({ block, squad, at }: EveningViewProps) {
+export function EveningView({ block, squad, at, plan_block }: EveningViewProps) {
   const asked = useAsked("evenings", { squad });
   const catalogue = asked.said?.catalogue as DoorTable | undefined;
   const heading = useRef<HTMLHeadingElement>(null);
@@ -66,7 +67,7 @@ export function EveningView({ block, squad, at }: EveningViewProps) {
           {say("evening.planning")}
         </p>
       ) : pocket && catalogue ? (
-        <EveningTry key={`${at.date} ${at.start}`} evening={pocket} catalogue={catalogue} />
+        <EveningTry key={`${at.date} ${at.start}`} squad={squad} evening={pocket} catalogue={catalogue} plan_block={plan_block} />
       ) : session ? (
         <>
           <p>{say(session.happened ? "evening.over" : asked.refused ? "evening.cannot" : "evening.not_yet")}</p>

@@ -80,7 +80,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
     <Of asked={plan}>
       {(said) => {
         const block = blockIn(said);
-        if (at) return <EveningView block={block} squad={squad.id} at={at} />;
+        if (at) return <EveningView block={block} squad={squad.id} at={at} plan_block={planner.plan} />;
         if (!block) {
           return (
             <Empty title={say("no_plan.title")}>
@@ -100,7 +100,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
               </p>
               <AskButton planner={planner} />
             </section>
-            <WhatChanged block={block} />
+            <WhatChanged block={block} plan_block={planner.plan} />
             <BlockTable block={block} />
             <TargetsTables block={block} />
             <MinutesAndShortfalls block={block} />
