@@ -2,6 +2,7 @@
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, those of the long run too; LANEWORK_PICTURES=FOLDER keeps pictures.
 import { coaches } from "./coaches.mjs";
 import { drills } from "./drills.mjs";
+import { evidence } from "./evidence.mjs";
 import { frame } from "./frame.mjs";
 import { injuries } from "./injuries_screen.mjs";
 import { openHouse } from "./harness.mjs";
@@ -12,7 +13,7 @@ import { setUp } from "./set_up.mjs";
 import { squad } from "./squad_screen.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...injuries, ...drills, ...people, ...coaches, ...releases, ...setUp];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...injuries, ...drills, ...people, ...coaches, ...evidence, ...releases, ...setUp];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 

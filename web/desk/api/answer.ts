@@ -17,7 +17,7 @@ export type BodyOf<Name extends Operation> = operations[Name] extends { requestB
 
 export interface Refusal {
   ok: false;
-  refused: string; // the server's key, or one of 'no-signal', 'not-the-server', 'left'
+  refused: string; // the server's key, or one of 'no-signal', 'not-the-server', 'stopped'
   words: string;
   faults: Fault[]; // by field, of what was sent
   seconds?: number; // to wait before another try

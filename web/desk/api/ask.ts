@@ -1,7 +1,7 @@
 // Asks the server. A session that is over, a code that is wanted and a server that has its hands full are dealt with here,
 // and the same request goes on after them; whoever asked gets what they asked for, or words.
 import { apiPlaces } from "../../shared/api_places.ts";
-import { type Answer, type BodyOf, type Operation, type Refusal, refusalOf, type Said, silence, type ValuesOf } from "./answer.ts";
+import { type Answer, type BodyOf, type Operation, type Refusal, refusal, refusalOf, type Said, silence, type ValuesOf } from "./answer.ts";
 import { comeIn, showCode, stillHere } from "./coming_in.ts";
 import { noSignal, waitedFor } from "./line.ts";
 
@@ -15,19 +15,22 @@ function addressOf(operation: Operation, values: Record<string, unknown>): strin
   return apiPlaces[operation][1].replace(/\{(\w+)\}/g, (_, name: string) => encodeURIComponent(String(values[name])));
 }
 
-// Once, with nothing done about what the answer is. For what must not wait for anybody: coming in itself.
-export async function askOnce<Name extends Operation>(operation: Name, values: ValuesOf<Name>, body?: BodyOf<Name>): Promise<Answer<Name>> {
+// Once, with nothing done about what the answer is. For what must not wait for anybody: coming in itself. stop: for what is
+// only read and takes long; the answer is then the refusal 'stopped'.
+export async function askOnce<Name extends Operation>(operation: Name, values: ValuesOf<Name>, body?: BodyOf<Name>, stop?: AbortSignal): Promise<Answer<Name>> {
   const [method] = apiPlaces[operation];
   const post = { body: JSON.stringify(body ?? {}), headers: { "Content-Type": "application/json", "Lanework-Request": "1" } };
   let response: Response;
   let said: unknown;
   try {
-    response = await fetch(addressOf(operation, values as Record<string, unknown>), { method, cache: "no-store", credentials: "same-origin", redirect: "error", ...(method === "POST" ? post : {}) });
+    response = await fetch(addressOf(operation, values as Record<string, unknown>), { method, cache: "no-store", credentials: "same-origin", redirect: "error", ...(method === "POST" ? post : {}), ...(stop ? { signal: stop } : {}) });
     said = await response.json().catch(() => undefined);
   } catch {
+    if (stop?.aborted) return refusal("stopped");
     noSignal.value = true;
     return silence(method);
   }
+  if (stop?.aborted) return refusal("stopped");
   noSignal.value = false;
   if (response.ok && said !== undefined) {
     if (operation !== "sign-out") stillHere();
@@ -45,9 +48,9 @@ async function mended({ refused, seconds = kUsualWaitSeconds }: Refusal, waits: 
   return true;
 }
 
-export async function ask<Name extends Operation>(operation: Name, values: ValuesOf<Name>, body?: BodyOf<Name>): Promise<Answer<Name>> {
+export async function ask<Name extends Operation>(operation: Name, values: ValuesOf<Name>, body?: BodyOf<Name>, stop?: AbortSignal): Promise<Answer<Name>> {
   for (let waits = 0; ; waits++) {
-    const answer = await askOnce(operation, values, body);
+    const answer = await askOnce(operation, values, body, stop);
     if (answer.ok || !(await mended(answer, waits))) return answer;
   }
 }

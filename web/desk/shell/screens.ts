@@ -22,6 +22,7 @@ export const kScreens: { readonly [Name in ScreenName]?: ScreenEntry<Name> } = {
   injuries: { load: () => import("../injuries/injuries_screen.tsx"), roles: ["lead"] },
   drills: { load: () => import("../drills/drills_screen.tsx"), roles: ["lead"] },
   people: { load: () => import("../people/people_screen.tsx"), roles: ["lead"] },
+  evidence: { load: () => import("../evidence/evidence_screen.tsx"), roles: ["lead"] },
   releases: { load: () => import("../releases/releases_screen.tsx"), roles: ["lead", "board"] },
   "set-up": { load: () => import("../set_up/set_up_screen.tsx"), roles: ["lead"] },
   account: { load: () => import("./account_screen.tsx"), roles: ["lead", "coach", "recorder", "board", "operator"] },

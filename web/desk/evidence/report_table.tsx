@@ -1,0 +1,26 @@
+// A table of the report, in the frame's own: sorted by its headings where it has rows enough for an order.
+import type { components } from "../../shared/api.ts";
+import { type Column, Table } from "../shell/table.tsx";
+
+const kFewestToSort = 3;
+
+type Cells = string[];
+
+// '1.06 (0.483 to 2.00)' by its first number; '-' and 'not known' by none.
+function valueOf(cell: string, numeric: boolean): string | number {
+  return numeric ? Number.parseFloat(cell) : cell;
+}
+
+export function ReportTable({ caption, columns, rows }: Omit<components["schemas"]["ReportTable"], "kind">) {
+  const keyed = rows.map((cells, at) => ({ cells, key: String(at) }));
+  const shown = columns.map(({ heading, numeric }, at): Column<{ cells: Cells; key: string }> => ({
+    key: String(at),
+    heading,
+    numeric,
+    names: at === 0,
+    cell: ({ cells }) => cells[at] ?? "",
+    // A column without a heading has no name for a button.
+    ...(heading !== "" && rows.length >= kFewestToSort ? { value: ({ cells }) => valueOf(cells[at] ?? "", numeric) } : {}),
+  }));
+  return <Table caption={caption} show_caption columns={shown} rows={keyed} rowKey={({ key }) => key} />;
+}

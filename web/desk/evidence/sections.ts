@@ -1,0 +1,30 @@
+// A report's sections with the ids that addresses name them by, and whether there is anything in it at all.
+import type { Season } from "../../shared/api.ts";
+import type { ChartData } from "../../charts/data.ts";
+
+export type Section = Season["sections"][number];
+export type Block = Section["blocks"][number];
+export interface Named {
+  id: string; // 'what-somebody-should-look-at'
+  section: Section;
+}
+
+const kLongest = 60; // an address' word has 64 letters
+
+export function namedSections(season: Season): Named[] {
+  const taken = new Map<string, number>();
+  return season.sections.map((section) => {
+    const word = section.heading.toLowerCase().replace(/[^a-z0-9]+/g, "-").slice(0, kLongest).replace(/^-|-$/g, "");
+    const before = taken.get(word) ?? 0;
+    taken.set(word, before + 1);
+    return { section, id: before === 0 ? word : `${word}-${before + 1}` };
+  });
+}
+
+// Neither hours nor injuries in any week: the tables would be full of noughts that say nothing.
+export function isEmpty(season: Season): boolean {
+  const charts = season.sections.flatMap(({ blocks }) => blocks).map(({ data }) => data as ChartData | undefined);
+  const weeks = charts.find((data) => data?.kind === "weeks");
+  if (weeks?.kind !== "weeks") return false;
+  return weeks.weeks.every(({ hours, events }) => events === 0 && hours.every((each) => each === 0));
+}
