@@ -56,7 +56,7 @@ export function Chart({ block, draw }: { block: Block; draw: Draw | undefined })
       </figcaption>
       {draw ? <div class="drawing" ref={place} /> : null}
       {table ? (
-        <details class="numbers" open={draw === undefined}>
+        <details class="chart-numbers" open={draw === undefined}>
           <summary lang={language.value}>{say("numbers")}</summary>
           <ReportTable caption={table.caption} columns={table.columns} rows={table.rows} />
         </details>

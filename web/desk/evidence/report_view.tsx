@@ -74,7 +74,7 @@ function useOpenOnPaper(): void {
   useEffect(() => {
     let closed: HTMLDetailsElement[] = [];
     const set = (open: boolean) => () => {
-      if (open) closed = [...document.querySelectorAll<HTMLDetailsElement>("details.numbers:not([open])")];
+      if (open) closed = [...document.querySelectorAll<HTMLDetailsElement>("details.chart-numbers:not([open])")];
       for (const one of closed) one.open = open;
     };
     const ended = new AbortController();
