@@ -31,11 +31,6 @@ async function read(house) {
     await shown(page);
     out.push(await drawings(page), await desk.faults());
     await desk.picture("evidence-1280");
-    for (const one of process.env.LANEWORK_PICTURES ? [1, 3, 5, 7, 9] : []) {
-      await page.evaluate((at) => scrollTo(0, at * 1400), one);
-      await page.screenshot({ path: `/tmp/pf/view${one}.png` });
-    }
-    if (process.env.LANEWORK_PICTURES) await page.pdf({ path: "/tmp/pf/print.pdf", format: "A4" });
 
     await page.getByRole("navigation", { name: "In this report" }).getByRole("link", { name: "Squads", exact: true }).click();
     await page.waitForFunction(() => document.activeElement.id === "squads");
