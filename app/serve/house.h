@@ -52,6 +52,9 @@ struct ClubFolderWork {
   std::function<Result<FolderChanged>(const std::vector<FolderChange>& changes)> change;
 };
 
+// A season's report as data (app/report/page_node.h). Faults: of the records.
+using SeasonReports = std::function<Result<Node>(const std::string& club, Date from, Date to)>;
+
 struct ClubLists {
   std::int64_t version = -1;
   store::Lists lists;
@@ -74,8 +77,7 @@ struct House {
   bool secure = false;  // TLS here or at a proxy: cookies say so and browsers are told to stay with it
   Pocket pocket;        // empty where there is no folder to plan from
   std::function<Result<Node>()> catalogue;  // as the door takes it; empty with it
-  // A season's report as data (app/report/page_node.h). Faults: of the records.
-  std::function<Result<Node>(const std::string& club, Date from, Date to)> season_report;
+  SeasonReports season_report;
   ClubFolderWork folder;            // its functions are empty with it
   store::ErasureNote note_erasure;  // puts somebody on the list that a restore goes by
   std::unique_ptr<Rooms> rooms;

@@ -7,17 +7,14 @@
 
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
-#include "app/cli/evidence/season_report.h"
+#include "app/cli/serve/club_work.h"
 #include "app/cli/serve/demo.h"
 #include "app/cli/serve/keeping_flags.h"
 #include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/cli/serve/worker_thread.h"
-#include "app/planning/club_documents.h"
-#include "app/planning/pocket.h"
 #include "app/read/files.h"
 #include "app/read/reported.h"
-#include "app/report/page_node.h"
 #include "app/serve/service.h"
 #include "app/store/archive/erasure_list.h"
 
@@ -135,37 +132,6 @@ std::optional<Faults> ask_for_the_demo(const LedgerFlags& ledger) {
   return asked ? std::nullopt : std::optional<Faults>(asked.faults());
 }
 
-Node documents_node(const std::vector<planning::ClubDocument>& documents) {
-  Node out = Node::make_array();
-  for (const planning::ClubDocument& document : documents) {
-    Node row = Node::make_table();
-    row.set("path", Node::make_text(document.path));
-    if (!document.digest.empty()) row.set("digest", Node::make_text(document.digest));
-    if (document.content) row.set("content", *document.content);
-    out.items.push_back(std::move(row));
-  }
-  return out;
-}
-
-serve::ClubFolderWork folder_work(const planning::PlanningFiles& files) {
-  serve::ClubFolderWork out;
-  out.documents = [files]() -> Result<Node> {
-    const auto documents = planning::club_documents(files.club);
-    if (!documents) return documents.faults();
-    return documents_node(documents.value());
-  };
-  out.change = [files](const std::vector<serve::FolderChange>& changes) -> Result<serve::FolderChanged> {
-    std::vector<planning::DocumentChange> asked;
-    for (const serve::FolderChange& change : changes) asked.push_back({change.path, change.text, change.instead_of});
-    const auto changed = planning::change_club(files, asked);
-    if (!changed) return changed.faults();
-    const bool meanwhile = !changed.value().meanwhile.empty();
-    return serve::FolderChanged{documents_node(meanwhile ? changed.value().meanwhile : changed.value().now), meanwhile,
-                                changed.value().lists};
-  };
-  return out;
-}
-
 int run(ServeFlags flags) {
   if (!flags.tls.certificate_file.empty()) flags.where.tls = flags.tls;
   if (const auto faults = check_flags(flags)) return report(*faults);
@@ -181,32 +147,9 @@ int run(ServeFlags flags) {
   if (!there) return report(there.faults());
   auto house = open_house(flags, catalogue.value());
   if (!house) return report(house.faults());
-  if (!flags.plan_from.empty()) {
-    const planning::PlanningFiles files{flags.plan_from, catalogue.value()};
-    house.value()->pocket = [files](const std::string& squad, const Node& care, Date today, const std::string& standing,
-                                    serve::Whose whose) {
-      return planning::pocket_of(files, squad, care, today, standing,
-                                 whose == serve::Whose::kPhones ? planning::kOnAPhone : planning::kAtTheDesk);
-    };
-    house.value()->catalogue = [files] { return planning::catalogue_of(files); };
-    house.value()->folder = folder_work(files);
-  }
-  house.value()->season_report = [flags](const std::string& club, Date from, Date to) -> Result<Node> {
-    SeasonReportAsked asked;
-    asked.season.ledger = flags.ledger;
-    asked.season.catalogue = flags.ledger.catalogue;
-    asked.season.from = to_iso(from);
-    asked.season.to = to_iso(to);
-    asked.season.usual.calendar = flags.plan_from;
-    asked.season.usual.training_minutes = flags.training_minutes;
-    asked.season.usual.match_minutes = flags.match_minutes;
-    asked.club = club;
-    auto made = season_report(asked);
-    if (!made) return made.faults();
-    Node out = report::to_node(made.value().page);
-    out.set("version", Node::make_integer(1));
-    return out;
-  };
+  if (!flags.plan_from.empty()) give_folder(*house.value(), {flags.plan_from, catalogue.value()});
+  house.value()->season_report =
+      season_reports({flags.ledger, flags.plan_from, flags.training_minutes, flags.match_minutes});
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());
   serve::Service& answers = *service.value();

@@ -1,0 +1,76 @@
+#include "app/cli/serve/club_work.h"
+
+#include <utility>
+#include <vector>
+
+#include "app/cli/evidence/season_report.h"
+#include "app/planning/club_documents.h"
+#include "app/planning/pocket.h"
+#include "app/report/page_node.h"
+
+namespace lanework::cli {
+namespace {
+
+Node documents_node(const std::vector<planning::ClubDocument>& documents) {
+  Node out = Node::make_array();
+  for (const planning::ClubDocument& document : documents) {
+    Node row = Node::make_table();
+    row.set("path", Node::make_text(document.path));
+    if (!document.digest.empty()) row.set("digest", Node::make_text(document.digest));
+    if (document.content) row.set("content", *document.content);
+    out.items.push_back(std::move(row));
+  }
+  return out;
+}
+
+serve::ClubFolderWork folder_work(const planning::PlanningFiles& files) {
+  serve::ClubFolderWork out;
+  out.documents = [files]() -> Result<Node> {
+    const auto documents = planning::club_documents(files.club);
+    if (!documents) return documents.faults();
+    return documents_node(documents.value());
+  };
+  out.change = [files](const std::vector<serve::FolderChange>& changes) -> Result<serve::FolderChanged> {
+    std::vector<planning::DocumentChange> asked;
+    for (const serve::FolderChange& change : changes) asked.push_back({change.path, change.text, change.instead_of});
+    const auto changed = planning::change_club(files, asked);
+    if (!changed) return changed.faults();
+    const bool meanwhile = !changed.value().meanwhile.empty();
+    return serve::FolderChanged{documents_node(meanwhile ? changed.value().meanwhile : changed.value().now), meanwhile,
+                                changed.value().lists};
+  };
+  return out;
+}
+
+}  // namespace
+
+void give_folder(serve::House& house, const planning::PlanningFiles& files) {
+  house.pocket = [files](const std::string& squad, const Node& care, Date today, const std::string& standing,
+                         serve::Whose whose) {
+    return planning::pocket_of(files, squad, care, today, standing,
+                               whose == serve::Whose::kPhones ? planning::kOnAPhone : planning::kAtTheDesk);
+  };
+  house.catalogue = [files] { return planning::catalogue_of(files); };
+  house.folder = folder_work(files);
+}
+
+serve::SeasonReports season_reports(const SeasonOfHouse& season) {
+  return [season](const std::string& club, Date from, Date to) -> Result<Node> {
+    SeasonReportAsked asked;
+    asked.season.ledger = season.ledger;
+    asked.season.catalogue = season.ledger.catalogue;
+    asked.season.from = to_iso(from);
+    asked.season.to = to_iso(to);
+    asked.season.usual.calendar = season.calendar;
+    asked.season.usual.training_minutes = season.training_minutes;
+    asked.season.usual.match_minutes = season.match_minutes;
+    asked.club = club;
+    auto made = season_report(asked);
+    if (!made) return made.faults();
+    Node out = report::to_node(made.value().page);
+    out.set("version", Node::make_integer(1));
+    return out;
+  };
+}
+
+}  // namespace lanework::cli
