@@ -22,7 +22,7 @@ import { referee } from "./referee.mjs";
 import { theProgram } from "./the_program.mjs";
 
 const kLongFuzzSeconds = 900;
-const kBeside = [["cli"], ["browser", "pitch"]];  // each list in a process of its own
+const kBeside = [["cli"], ["browser", "pitch", "desk"]];  // each list in a process of its own
 const kShare = 20;  // the plain run takes a twentieth of the long one
 
 function checksOf(mode) {
