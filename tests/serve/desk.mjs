@@ -24,6 +24,7 @@ async function entered({ people, lead }) {
   out.push(that(verdicts(await recorder.post("/api/entries", { entries: [visit()] })) === "kept-aside", "a recorder enters no visit"));
   out.push(is(await (await people.signIn("coach")).post("/api/entries", { entries: [visit()] }), 403, "not-your-role"));
   for (const body of [{}, { entries: [] }, { entries: 7 }, { entries: Array(51).fill(seen) }]) out.push(is(await lead.post("/api/entries", body), 400, "not-understood"));
+  out.push(is(await lead.post("/api/club/documents", { changes: [{ path: "club.toml", text: "x" }] }), 404, "not-found"), is(await lead.get("/api/club/documents"), 404, "not-found"));
   const evenings = (await lead.get(`/api/week/${mondayOf(kDay)}`)).json.evenings.filter(({ squad, start }) => squad === kSession.squad && start === kSession.start);
   out.push(that(evenings.some(({ day, visits }) => day === kDay && visits === 2), JSON.stringify(evenings)));
   return all(out);

@@ -274,6 +274,7 @@ async function full({ demo, contract }) {
   out.push(is(answer, 507, "store-full"));
   const password = people.password("coach");
   const writes = {
+    "enter": () => lead.post("/api/entries", { entries: Array.from({ length: 50 }, () => ({ id: entryId(), kind: "visit", squad: "u13-kestrels", day: kDay, start: "18:00", form: "landing", note: "x".repeat(1800) })) }),
     "sign-in": () => people.nobody().post("/api/sign-in", { sign_in: "coach", password }),
     "sign-out": () => recorder.post("/api/sign-out"),
     "activate": () => people.nobody().post("/api/activate", { link: link.json.link, password: "seventeen grey gulls" }),

@@ -3781,7 +3781,6 @@ export interface operations {
         requestBody?: never;
         responses: {
             200: components["responses"]["Season"];
-            400: components["responses"]["NotUnderstood"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
             404: components["responses"]["NotFound"];

@@ -16,7 +16,7 @@ Response season(Call& call) {
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
   auto page = call.house.season_report(club.value()->lists.club, *from, *to);
-  if (!page) return fault_answer(page.faults());
+  if (!page) return store_answer(page.faults());
   return json_answer(200, page.value());
 }
 
