@@ -39,6 +39,7 @@ async function rescued(context) {
     out.push(that((await readAll(page)) === before, "the old form was touched"));
     await page.getByRole("button", { name: "Try again" }).click();
     await page.getByRole("heading", { name: "Nothing was lost" }).waitFor();
+    await page.close();
     // Once there is room it is taken over by itself.
     const roomy = await phone.page(way.url);
     await roomy.waitForSelector("#code-again");
