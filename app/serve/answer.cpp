@@ -46,4 +46,12 @@ Response store_answer(const Faults& faults) {
   return out.with("Retry-After", full ? "600" : "5");
 }
 
+Response no_folder() { return error_answer(404, "not-found", "This server has no club's folder to plan from."); }
+
+Node texts_node(const std::vector<std::string>& texts) {
+  Node out = Node::make_array();
+  for (const std::string& text : texts) out.items.push_back(Node::make_text(text));
+  return out;
+}
+
 }  // namespace lanework::serve

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "app/serve/http/message.h"
 #include "core/base/document.h"
@@ -15,5 +16,10 @@ Response error_answer(int status, const std::string& key, const std::string& wha
 Response fault_answer(const Faults& faults);
 // Where the store could not do it: 507 for a full disk, else 503. Nothing of the fault's own words goes out.
 Response store_answer(const Faults& faults);
+
+// 404: what is asked for lies in the club's folder, and the server was given none.
+Response no_folder();
+
+Node texts_node(const std::vector<std::string>& texts);
 
 }  // namespace lanework::serve

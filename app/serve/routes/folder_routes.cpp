@@ -5,8 +5,6 @@
 namespace lanework::serve {
 namespace {
 
-Response no_folder() { return error_answer(404, "not-found", "This server has no club's folder to plan from."); }
-
 Response documents(Call& call) {
   if (!call.house.folder.documents) return no_folder();
   auto all = call.house.folder.documents();

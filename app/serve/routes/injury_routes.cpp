@@ -9,12 +9,6 @@
 namespace lanework::serve {
 namespace {
 
-Node texts_node(const std::vector<std::string>& texts) {
-  Node out = Node::make_array();
-  for (const std::string& text : texts) out.items.push_back(Node::make_text(text));
-  return out;
-}
-
 void set_stated(Node& row, const char* key, const std::string& text) {
   if (!text.empty()) row.set(key, Node::make_text(text));
 }

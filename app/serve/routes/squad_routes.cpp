@@ -8,12 +8,6 @@
 namespace lanework::serve {
 namespace {
 
-Node texts_node(const std::vector<std::string>& texts) {
-  Node out = Node::make_array();
-  for (const std::string& text : texts) out.items.push_back(Node::make_text(text));
-  return out;
-}
-
 Node squad_node(const Call& call, const store::ListedSquad& squad) {
   Node row = Node::make_table();
   row.set("id", Node::make_text(squad.id));
@@ -104,8 +98,6 @@ Node evenings_for(const Call& call, const Node& evenings) {
   }
   return out;
 }
-
-Response no_folder() { return error_answer(404, "not-found", "This server has no club's folder to plan from."); }
 
 Response folder_has_a_fault(Call& call) {
   call.why = "folder";
