@@ -150,7 +150,7 @@ Result<StaticFiles> StaticFiles::read(const std::string& folder) {
 std::optional<Response> StaticFiles::answer(const Request& request) const {
   // A folder is its page, named with the stroke at its end or without: a page's own files are named from the root.
   std::string path(request.path);
-  if (path.back() == '/') path += "index.html";
+  if (path.ends_with('/')) path += "index.html";
   auto found = files_.find(path);
   if (found == files_.end()) found = files_.find(path + "/index.html");
   if (found == files_.end()) return {};

@@ -96,6 +96,17 @@ TEST(RequestReader, WhatIsTooLargeIsRefusedBeforeItIsHeld) {
   EXPECT_EQ(refusal("POST / HTTP/1.1\r\nTransfer-Encoding: chunked\r\n\r\n" + std::string(5000, '0')), 400);
 }
 
+// RFC 9112, 3.2.1: a client sends '/' where the path is empty.
+TEST(RequestReader, ATargetWithoutAPathIsRefused) {
+  for (const char* target : {"?a=1", "?"}) {
+    RequestReader reader({});
+    const std::string text = std::string("GET ") + target + " HTTP/1.1\r\nHost: h\r\n\r\n";
+    std::string_view bytes = text;
+    EXPECT_EQ(step_through(reader, bytes, 100), Step::kRefused) << target;
+    EXPECT_EQ(reader.refusal(), 400);
+  }
+}
+
 TEST(RequestReader, TheLastChunkMayComeByteByByte) {
   RequestReader reader({});
   std::string_view bytes = "POST / HTTP/1.1\r\nHost: h\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n";

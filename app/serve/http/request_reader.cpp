@@ -42,6 +42,12 @@ bool is_plain_framing(const Parser::value_type& message) {
   return count == 1 && message.version() == 11 && beast::iequals(codings.first->value(), "chunked");
 }
 
+// RFC 9112, 3.2.1: where a path is empty, '/' is to be sent.
+bool has_path(const Parser::value_type& message) {
+  const beast::string_view target = message.target();
+  return !target.empty() && target.front() != '?';
+}
+
 }  // namespace
 
 struct RequestReader::State {
@@ -88,7 +94,7 @@ struct RequestReader::State {
     if (!headers_seen) {
       if (const auto stopped = go(false)) return *stopped;
       headers_seen = true;
-      if (!is_plain_framing(parser->get())) return refuse(400);
+      if (!is_plain_framing(parser->get()) || !has_path(parser->get())) return refuse(400);
       if (beast::iequals(parser->get()[http::field::expect], "100-continue")) return Step::kGoOn;
     }
     return go(true).value_or(Step::kWhole);
