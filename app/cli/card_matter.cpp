@@ -304,6 +304,17 @@ draw::NoticeMatter notice_matter(const EveningMatter& matter) {
   return out;
 }
 
+draw::NoticeMatter nothing_fits_matter(const EveningMatter& matter, const std::string& why) {
+  draw::NoticeMatter out = notice_matter(matter);
+  out.headline = "No card for this evening";
+  out.why = {with_capital(why) + "."};
+  out.instead = {
+      "Ask the lead: one of what stands above has to give way, or the evening needs more minutes.",
+      "The adult in charge on the spot decides what is done until then.",
+  };
+  return out;
+}
+
 draw::SlipMatter slip_matter(const door::Slip& slip, const PlanAnswer& answer, const EveningMatter& matter) {
   draw::SlipMatter out;
   out.club = matter.evening.club;

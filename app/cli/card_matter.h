@@ -19,6 +19,8 @@ draw::StripMatter strip_matter(const session::Strip& strip);
 draw::CardMatter card_matter(const door::PlanAnswer& answer, const door::EveningMatter& matter);
 // Where there is no session tonight.
 draw::NoticeMatter notice_matter(const door::EveningMatter& matter);
+// Where nothing fits, and why: 'nothing fits; the slot of 5 min'.
+draw::NoticeMatter nothing_fits_matter(const door::EveningMatter& matter, const std::string& why);
 
 draw::SlipMatter slip_matter(const door::Slip& slip, const door::PlanAnswer& answer, const door::EveningMatter& matter);
 

@@ -9,15 +9,12 @@
 #include <thread>
 #include <utility>
 
-#include "app/cli/card_matter.h"
 #include "app/cli/care/evening_weather.h"
 #include "app/cli/command.h"
 #include "app/cli/evening_flags.h"
+#include "app/cli/evening_pages.h"
 #include "app/cli/page_files.h"
-#include "app/cli/planned_evening.h"
 #include "app/cli/share_out.h"
-#include "app/cli/venue_matter.h"
-#include "core/plan/reason_words.h"
 
 namespace lanework::cli {
 namespace {
@@ -77,14 +74,6 @@ std::vector<Job> jobs_of(const ClubPlan& plan, const CardsFlags& flags, const To
   return jobs;
 }
 
-std::vector<std::string> drill_ids(const door::PlanAnswer& answer, const catalogue::Catalogue& catalogue) {
-  std::vector<std::string> ids;
-  for (const session::Item& item : answer.plan.session.items) {
-    ids.push_back(catalogue.drills[static_cast<std::size_t>(item.drill)].id);
-  }
-  return ids;
-}
-
 PageFormats formats_of(const CardsFlags& flags) {
   const auto wanted = [&](const char* name) {
     return std::find(flags.formats.begin(), flags.formats.end(), name) != flags.formats.end();
@@ -104,61 +93,31 @@ std::optional<Faults> judge_weather(const EveningWeather& weather, const CardsFl
   return {};
 }
 
-Done write(const std::vector<PageFile>& files, std::size_t pages, const CardsFlags& flags, const Job& job) {
-  auto written = write_page_files(files, (std::filesystem::path(flags.out) / job.squad->id).string());
-  if (!written) return {{}, 0, written.faults(), {}};
-  return {std::move(written).value(), pages, {}, {}};
-}
-
-// The page in the card's place.
-Done print_notice(const door::EveningMatter& matter, const CardsFlags& flags, const Job& job) {
-  const auto pages = draw::draw_notice(notice_matter(matter), paper_named(flags.paper));
-  if (!pages) return {{}, 0, pages.faults(), {}};
-  std::vector<PageFile> files;
-  if (auto faults = add_page_files(job.stem + "-card", pages.value(), formats_of(flags), files))
-    return {{}, 0, *faults, {}};
-  Done done = write(files, pages.value().sides.size(), flags, job);
-  done.no_session = job.squad->id + " on " + job.stem + ": " + matter.evening.no_session;
-  return done;
-}
-
 Done print(const ClubPlan& plan, const CardsFlags& flags, const Tonight& tonight, const Job& job,
            plan::KernelWorkspace& workspace) {
-  Done done;
-  auto matter = evening_matter(plan, *job.squad, *job.slot);
-  if (!matter) return {{}, 0, matter.faults(), {}};
+  JudgeEvening judge;
   if (tonight.weather) {
-    if (auto faults = judge_weather(*tonight.weather, flags, *job.squad, matter.value().evening))
-      return {{}, 0, *faults, {}};
+    judge = [&](session::Evening& evening) { return judge_weather(*tonight.weather, flags, *job.squad, evening); };
   }
-  if (!matter.value().evening.no_session.empty()) return print_notice(matter.value(), flags, job);
-  const door::PlanAnswer answer = door::answer_plan(matter.value(), workspace);
-  if (answer.plan.outcome == plan::Outcome::kInfeasible) {
-    done.no_session = job.squad->id + " on " + job.stem + ": nothing fits";
-    for (const plan::Demand& demand : answer.plan.conflict.demands) {
-      done.no_session += "; " + plan::words(demand, matter.value().catalogue);
-    }
-    return done;
-  }
-  const auto slip = door::answer_slip(matter.value(), answer);
-  if (!slip) return {{}, 0, slip.faults(), {}};
-  const draw::Paper paper = paper_named(flags.paper);
-  draw::CardMatter card = card_matter(answer, matter.value());
-  if (!job.slot->elsewhere) {  // away, the plan of the home ground would mislead
-    const auto venue = venue_plan_of(job.slot->strip);
-    if (!venue) return {{}, 0, venue.faults(), {}};
-    if (venue.value()) card.action_plan = action_plan_matter(*venue.value(), job.slot->date);
-  }
-  mark_new_spell(plan, *job.squad, job.slot->date, drill_ids(answer, matter.value().catalogue), card);
-  const auto card_pages = draw::draw_card(card, paper);
-  if (!card_pages) return {{}, 0, card_pages.faults(), {}};
-  const auto slip_pages = draw::draw_slip(slip_matter(slip.value(), answer, matter.value()), paper);
-  if (!slip_pages) return {{}, 0, slip_pages.faults(), {}};
+  const auto made = evening_pages(plan, *job.squad, *job.slot, paper_named(flags.paper), workspace, judge);
+  if (!made) return {{}, 0, made.faults(), {}};
+  const EveningPages& pages = made.value();
+  Done done;
+  if (!pages.no_session.empty()) done.no_session = job.squad->id + " on " + job.stem + ": " + pages.no_session;
   std::vector<PageFile> files;
-  const PageFormats formats = formats_of(flags);
-  if (auto faults = add_page_files(job.stem + "-card", card_pages.value(), formats, files)) return {{}, 0, *faults, {}};
-  if (auto faults = add_page_files(job.stem + "-slip", slip_pages.value(), formats, files)) return {{}, 0, *faults, {}};
-  return write(files, card_pages.value().sides.size() + slip_pages.value().sides.size(), flags, job);
+  const auto add = [&](const std::optional<draw::Pages>& page, const char* name) {
+    if (!page) return;
+    done.pages += page->sides.size();
+    const auto faults = add_page_files(job.stem + name, *page, formats_of(flags), files);
+    if (faults) done.faults.insert(done.faults.end(), faults->begin(), faults->end());
+  };
+  if (!pages.nothing_fits) add(pages.card, "-card");  // a page that nobody can use would be taken for one
+  add(pages.slip, "-slip");
+  if (!done.faults.empty() || files.empty()) return done;
+  auto written = write_page_files(files, (std::filesystem::path(flags.out) / job.squad->id).string());
+  if (!written) return {{}, 0, written.faults(), {}};
+  done.paths = std::move(written).value();
+  return done;
 }
 
 // A line at least every second while the others work.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <iterator>
 #include <map>
 #include <optional>
 #include <set>
@@ -278,6 +277,11 @@ Node emergency_of(const std::string& club, const std::vector<people::Player>& pl
   return out;
 }
 
+std::string id_of(const Document& drill) {
+  const Node* id = drill.root.find("id");
+  return id == nullptr ? std::string() : id->text;
+}
+
 }  // namespace
 
 Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, const Node& care, Date today,
@@ -298,19 +302,36 @@ Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, con
 }
 
 Result<Node> catalogue_of(const PlanningFiles& files) {
-  const read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue);
-  if (!folder.faults.empty()) return folder.faults;
-  catalogue::CatalogueDocuments all = folder.documents.catalogues.front();
+  auto shipped = read::read_catalogue_folders({files.catalogue});
+  if (!shipped) return shipped.faults();
+  catalogue::CatalogueDocuments all = std::move(shipped).value();
   std::set<std::string> ids;
-  const auto add = [&](const Document& drill) {
-    const Node* id = drill.root.find("id");
-    return id != nullptr && ids.insert(id->text).second;
-  };
-  for (const Document& drill : all.drills) add(drill);
-  for (const catalogue::CatalogueDocuments& one : folder.documents.catalogues) {
-    std::copy_if(one.drills.begin(), one.drills.end(), std::back_inserter(all.drills), add);
+  for (const Document& drill : all.drills) ids.insert(id_of(drill));
+  std::vector<std::string> own;
+  if (std::filesystem::exists(files.club + "/club.toml")) {
+    const read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue);
+    if (!folder.faults.empty()) return folder.faults;
+    const auto& catalogues = folder.documents.catalogues;
+    if (!catalogues.empty()) all = catalogues.front();
+    for (const catalogue::CatalogueDocuments& one : catalogues) {
+      for (const Document& drill : one.drills) {
+        if (!ids.insert(id_of(drill)).second) continue;
+        own.push_back(id_of(drill));
+        all.drills.push_back(drill);
+      }
+    }
   }
-  return door::catalogue_node(all);
+  Node routines = Node::make_array();
+  for (const std::string& path : read::files_in(files.catalogue + "/routines", ".toml")) {
+    auto routine = read::read_toml_file(path);
+    if (!routine) return routine.faults();
+    routines.items.push_back(std::move(routine.value().root));
+  }
+  Node out = Node::make_table();
+  out.set("catalogue", door::catalogue_node(all));
+  out.set("own", texts_node(own));
+  out.set("routines", std::move(routines));
+  return out;
 }
 
 }  // namespace lanework::planning

@@ -26,8 +26,9 @@ inline constexpr Reach kAtTheDesk{70, 40, false};  // the longest block, and wha
 Result<Node> pocket_of(const PlanningFiles& files, const std::string& squad, const Node& care, Date today,
                        const std::string& standing, Reach reach = kOnAPhone);
 
-// The shipped catalogue and the drills of the club's own that some squad has, as the door takes it. Faults: of the
-// folder.
+// {"catalogue": the shipped one and the drills of the club's own that some squad has, as the door takes it, "own":
+// their ids, "routines": the shipped house routines as documents}. A folder without a club.toml has none of its own.
+// Faults: of the folder.
 Result<Node> catalogue_of(const PlanningFiles& files);
 
 }  // namespace lanework::planning

@@ -36,6 +36,22 @@ enum class Whose : std::uint8_t { kPhones, kDesks };
 using Pocket = std::function<Result<Node>(const std::string& squad, const Node& care, Date today,
                                           const std::string& standing, Whose whose)>;
 
+// Pages of a squad's evenings from one day to another, to print (app/cli/evening_pages.h); start: of one evening alone.
+struct PagesAsked {
+  std::string squad;
+  Date from;
+  Date to;
+  std::optional<TimeOfDay> start;
+  bool with_names = false;  // the slip for the coach's pocket; else the card
+};
+struct PagesMade {
+  std::string pdf;         // empty: there is no such evening, or nothing fits the one that was asked for
+  std::string no_session;  // why not; among several evenings a page says so
+};
+// care, standing: as for Pocket. Faults: of the folder.
+using PrintedPages =
+    std::function<Result<PagesMade>(const PagesAsked& asked, const Node& care, const std::string& standing)>;
+
 // One document of the club's folder, as the desk changes it (app/planning/club_documents.h).
 struct FolderChange {
   std::string path;
@@ -76,7 +92,8 @@ struct House {
   std::string origin;   // 'https://club.example:8765', where it is known; else the Host of each request
   bool secure = false;  // TLS here or at a proxy: cookies say so and browsers are told to stay with it
   Pocket pocket;        // empty where there is no folder to plan from
-  std::function<Result<Node>()> catalogue;  // as the door takes it; empty with it
+  PrintedPages pages;   // empty with it
+  std::function<Result<Node>()> catalogue;  // planning::catalogue_of; empty with it
   SeasonReports season_report;
   ClubFolderWork folder;            // its functions are empty with it
   store::ErasureNote note_erasure;  // puts somebody on the list that a restore goes by

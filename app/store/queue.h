@@ -65,6 +65,8 @@ class Queue {
   // Keeps the plan and ends the job, both or neither; false, and nothing is kept, likewise.
   virtual Result<bool> finish(const Held& held, std::int64_t when, const KeptPlan& plan) = 0;
   virtual Result<bool> fail(const Held& held, std::int64_t when, const std::string& why) = 0;
+  // A job that waits has failed with that reason; false where it does not wait, or never was.
+  virtual Result<bool> withdraw(std::int64_t number, std::int64_t when, const std::string& why) = 0;
   // Latest first.
   virtual Result<std::vector<PlanningJob>> jobs(std::size_t most) = 0;
   virtual Result<std::optional<KeptPlan>> latest_plan(const std::string& squad) = 0;

@@ -114,6 +114,14 @@ class SqlQueue final : public Queue {
     return call.end(ended(call, held, "failed", when, why));
   }
 
+  Result<bool> withdraw(std::int64_t number, std::int64_t when, const std::string& why) override {
+    Call call(*statements_);
+    return call.end(call.changes(
+        "UPDATE planning_job SET state = 'failed', until_moment = $3, why = $4 WHERE club = $1 AND number = "
+        "$2 AND state = 'waiting'",
+        {club_, number, when, Bytes{sealed(key_, why, context_of_why(number))}}));
+  }
+
   Result<std::vector<PlanningJob>> jobs(std::size_t most) override {
     Call call(*statements_);
     std::vector<PlanningJob> out;

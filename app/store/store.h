@@ -142,6 +142,9 @@ class Store {
   // What is about one person, all of it, by receipt; empty where the person was erased.
   virtual Result<std::vector<ledger::Received>> entries_about(const std::string& player,
                                                               const ledger::KindTable& kinds) = 0;
+  // What people of that role entered about nobody in particular (evenings, squads, what a coach was taught), by
+  // receipt. Goes through all entries; opens these alone.
+  virtual Result<std::vector<ledger::Received>> entries_by_role(ledger::Role role, const ledger::KindTable& kinds) = 0;
   // Without what is about people who were erased.
   virtual Result<std::vector<Quarantined>> quarantined() = 0;
   // It becomes part of the books, as its sender's, on the device and in the role in which it came and as received then,

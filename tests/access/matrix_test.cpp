@@ -102,8 +102,9 @@ TEST(Matrix, WhatReadsAboutPeopleIsNoted) {
   for (const Route& route : shipped_matrix().routes) {
     if (route.noted) noted.insert(route.name);
   }
-  EXPECT_EQ(noted, (std::set<std::string>{"sync", "squad", "squad-of-device", "evenings-of-device", "evenings",
-                                          "injuries", "quarantine", "take-in-kept", "timeline", "export-player"}));
+  EXPECT_EQ(noted, (std::set<std::string>{"sync", "squad", "squad-of-device", "evenings-of-device", "evenings", "slip",
+                                          "players", "consents", "injuries", "quarantine", "take-in-kept", "timeline",
+                                          "export-player"}));
 }
 
 TEST(Matrix, NothingThatChangesIsAskedForByGet) {

@@ -62,6 +62,9 @@ HouseOfTest::HouseOfTest() {
     out.set("action_plans", Node::make_array());
     return out;
   };
+  house_->pages = [](const PagesAsked&, const Node&, const std::string&) -> Result<PagesMade> {
+    return PagesMade{"%PDF-", ""};
+  };
   house_->pace = std::make_unique<Pace>();
   house_->log = std::make_unique<Log>([this](const std::string& line) { log_.push_back(line); });
   room_ = std::make_unique<Room>(must(open()));

@@ -3,6 +3,8 @@
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, LANEWORK_TIMES=1 tells how long each takes.
 import { consents } from "./consent.mjs";
 import { desk } from "./desk.mjs";
+import { deskPaper } from "./desk_paper.mjs";
+import { deskPeople } from "./desk_people.mjs";
 import { Contract } from "./contract.mjs";
 import { everyRoute } from "./every_route.mjs";
 import { firstDays } from "./first_day.mjs";
@@ -24,7 +26,7 @@ import { unseen } from "./unseen.mjs";
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...releases, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
+const kTests = [...everyRoute, ...releases, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();

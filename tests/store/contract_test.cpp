@@ -249,6 +249,22 @@ TEST_P(Contract, ADaysEntriesAreFoundByTheDayAndAPersonsByThePerson) {
   EXPECT_TRUE(store->entries_about("Q08", shipped_kinds()).value().empty());
 }
 
+TEST_P(Contract, WhatARoleEnteredAboutNobodyIsFoundByTheRole) {
+  const Backend backend(GetParam());
+  auto store = backend.open();
+  const std::string lesson = R"("coach":"Tolly","day":"2026-11-21","what":"landing")";
+  take(*store, kLead, {entry(1, "coach-taught", lesson), hurt(2, "Q07")});
+  take(*store, kCoach, {entry(3, "session-started", R"("squad":"u13","day":"2026-11-21","start":"18:00")")});
+  take(*store, kLead, {entry(4, "coach-taught", lesson)});
+  const auto by_lead = store->entries_by_role(ledger::Role::kLead, shipped_kinds()).value();
+  ASSERT_EQ(by_lead.size(), 2U) << "without what is about a player, and without a coach's";
+  EXPECT_EQ(by_lead[0].receipt, 1);
+  EXPECT_EQ(by_lead[1].receipt, 4);
+  EXPECT_EQ(bytes_of(by_lead[0].entry), bytes_of(entry(1, "coach-taught", lesson)));
+  EXPECT_EQ(store->entries_by_role(ledger::Role::kCoach, shipped_kinds()).value().size(), 1U);
+  EXPECT_TRUE(store->entries_by_role(ledger::Role::kBoard, shipped_kinds()).value().empty());
+}
+
 // A store of its own each time: a file, or a club in one database.
 TEST_P(Contract, ManyBatchesInAnyOrderAndAgainGiveOneState) {
   const Backend backend(GetParam());

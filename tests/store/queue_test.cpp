@@ -43,6 +43,23 @@ class Queues : public testing::TestWithParam<const char*> {
 INSTANTIATE_TEST_SUITE_P(Stores, Queues, testing::Values("SQLite", "PostgreSQL"),
                          [](const auto& one) { return std::string(one.param); });
 
+TEST_P(Queues, WhatWaitsCanBeWithdrawnAndNothingElse) {
+  EXPECT_FALSE(must(queue->withdraw(1, kNow, "not wanted"))) << "nothing was asked for";
+  const auto number = must(queue->ask("u13", "a-lead", kNow));
+  EXPECT_TRUE(must(queue->withdraw(number, kNow + 1, "not wanted")));
+  EXPECT_FALSE(must(queue->withdraw(number, kNow + 2, "not wanted"))) << "twice";
+  EXPECT_FALSE(must(queue->take("w-1", kNow + 3, kHold))) << "nobody plans it";
+  EXPECT_EQ(must(queue->jobs(10)).front(),
+            (PlanningJob{number, "u13", "a-lead", kNow, JobState::kFailed, 0, "", kNow + 1, "not wanted"}));
+  const auto again = must(queue->ask("u13", "a-lead", kNow + 4));
+  EXPECT_GT(again, number);
+  const auto job = must(queue->take("w-1", kNow + 5, kHold));
+  ASSERT_TRUE(job);
+  EXPECT_FALSE(must(queue->withdraw(again, kNow + 6, "not wanted"))) << "somebody is at it";
+  EXPECT_TRUE(must(queue->finish(held_of(*job), kNow + 7, plan_of("u13", "the plan"))));
+  EXPECT_FALSE(must(queue->withdraw(again, kNow + 8, "not wanted"))) << "it is over";
+}
+
 TEST_P(Queues, AJobIsTakenPlannedAndKept) {
   EXPECT_FALSE(must(queue->take("w-1", kNow, kHold))) << "nothing was asked for";
   const auto number = must(queue->ask("u13", "a-lead", kNow));

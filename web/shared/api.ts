@@ -679,6 +679,89 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/squads/{squad}/card/{evening}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+                /** @description its day and start: 2026-12-01-1815 */
+                evening: components["parameters"]["Evening"];
+            };
+            cookie?: never;
+        };
+        /** The printed card of an evening, without names. */
+        get: operations["card"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}/slip/{evening}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+                /** @description its day and start: 2026-12-01-1815 */
+                evening: components["parameters"]["Evening"];
+            };
+            cookie?: never;
+        };
+        /** The page with names for the coach's pocket. Goes into the book of reads. */
+        get: operations["slip"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}/cards/{monday}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+                /** @description the week's Monday */
+                monday: components["parameters"]["Monday"];
+            };
+            cookie?: never;
+        };
+        /** The cards of all evenings of a week, as one document. */
+        get: operations["cards-of-week"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/planning/{number}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description as ask-for-plans gave it */
+                number: components["parameters"]["PlanningNumber"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** What waits for a worker is withdrawn; it has failed, and says so. */
+        post: operations["withdraw-planning"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/catalogue": {
         parameters: {
             query?: never;
@@ -838,6 +921,57 @@ export interface paths {
         };
         /** One release, byte for byte as it was given out. */
         get: operations["release"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/coaches": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Coaches, what they were taught, when they were visited, and which drills they asked help with. */
+        get: operations["coaches"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/players": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Everybody who plays, by name. Goes into the book of reads. */
+        get: operations["players"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/consents": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What families and players agreed to, by player. Goes into the book of reads. */
+        get: operations["consents"];
         put?: never;
         post?: never;
         delete?: never;
@@ -1432,6 +1566,15 @@ export interface components {
         Catalogue: {
             /** @constant */
             version: 1;
+            /** @description drills of the club's own folder */
+            own: components["schemas"]["Id"][];
+            /** @description the shipped house routines (docs/formats/routine.md) */
+            routines: ({
+                id: components["schemas"]["Id"];
+                name: string;
+            } & {
+                [key: string]: unknown;
+            })[];
             /** @description as a request of the door has it (docs/formats/door.md) */
             catalogue: {
                 drills: Record<string, never>[];
@@ -1607,6 +1750,68 @@ export interface components {
         };
         Entered: {
             verdicts: components["schemas"]["Verdict"][];
+        };
+        Coaches: {
+            /** @description since when visits and asked help are told */
+            from: components["schemas"]["Day"];
+            coaches: {
+                account: components["schemas"]["Id"];
+                name: string;
+                squads: components["schemas"]["Id"][];
+                taught: {
+                    day: components["schemas"]["Day"];
+                    what: string;
+                    by?: components["schemas"]["Id"];
+                    entry: components["schemas"]["EntryId"];
+                }[];
+                visits: {
+                    day: components["schemas"]["Day"];
+                    squad: components["schemas"]["Id"];
+                    by?: components["schemas"]["Id"];
+                }[];
+                help: {
+                    day: components["schemas"]["Day"];
+                    squad: components["schemas"]["Id"];
+                    drill: components["schemas"]["Id"];
+                }[];
+                /** @description when something of theirs about those days came in last */
+                sent?: string;
+            }[];
+        };
+        Players: {
+            players: {
+                player: components["schemas"]["Id"];
+                name: string;
+                age_group: string;
+                squads: components["schemas"]["Id"][];
+            }[];
+        };
+        Consents: {
+            players: {
+                player: components["schemas"]["Id"];
+                name: string;
+                age_group: string;
+                squads: components["schemas"]["Id"][];
+                stands: {
+                    /** @enum {string} */
+                    training: "never-asked" | "given" | "withheld";
+                    /** @enum {string} */
+                    "injury-record": "never-asked" | "given" | "withheld";
+                    /** @enum {string} */
+                    statistics: "never-asked" | "given" | "withheld";
+                };
+                consents: {
+                    /** @enum {string} */
+                    purpose: "training" | "injury-record" | "statistics";
+                    /** @enum {string} */
+                    by: "guardian" | "player";
+                    /** @enum {string} */
+                    guardian?: "first" | "second";
+                    /** @enum {string} */
+                    answer: "given" | "refused" | "withdrawn";
+                    day: components["schemas"]["Day"];
+                }[];
+            }[];
         };
         Injuries: {
             /** @description kept, and not shown */
@@ -2021,6 +2226,43 @@ export interface components {
                 "application/json": components["schemas"]["Catalogue"];
             };
         };
+        /** @description The pages, on A4. */
+        Pdf: {
+            headers: {
+                "Content-Disposition": components["headers"]["OnePage"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/pdf": string;
+            };
+        };
+        /** @description The coaches. */
+        Coaches: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Coaches"];
+            };
+        };
+        /** @description Everybody who plays. */
+        Players: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Players"];
+            };
+        };
+        /** @description What was agreed to. */
+        Consents: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Consents"];
+            };
+        };
         /** @description The squad's sheet of tonight, and its coming evenings. */
         Evenings: {
             headers: {
@@ -2317,6 +2559,32 @@ export interface components {
                 "application/json": {
                     /** @enum {string} */
                     error: "not-from-here" | "not-your-role";
+                    what: string;
+                };
+            };
+        };
+        /** @description Nothing fits; the words say why. */
+        NothingFits: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "nothing-fits";
+                    what: string;
+                };
+            };
+        };
+        /** @description A worker has it, or it is over. */
+        UnderWay: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "under-way";
                     what: string;
                 };
             };
@@ -2667,6 +2935,10 @@ export interface components {
         LaneworkRequest: "1";
         Account: components["schemas"]["Id"];
         KeptNumber: components["schemas"]["Id"];
+        /** @description its day and start: 2026-12-01-1815 */
+        Evening: components["schemas"]["Id"];
+        /** @description as ask-for-plans gave it */
+        PlanningNumber: components["schemas"]["Id"];
         Device: components["schemas"]["Id"];
         /** @description the week's Monday */
         Monday: components["schemas"]["Day"];
@@ -2686,6 +2958,8 @@ export interface components {
         Allow: string;
         /** @description what the browser forgets */
         ClearSiteData: "\"cache\", \"storage\"";
+        /** @description a document to show */
+        OnePage: string;
         /** @description a file to keep */
         OneFile: "attachment; filename=\"one-player.json\"";
     };
@@ -2768,6 +3042,9 @@ export type ClubNotSound = components['schemas']['ClubNotSound'];
 export type WeekOfSquads = components['schemas']['WeekOfSquads'];
 export type Enter = components['schemas']['Enter'];
 export type Entered = components['schemas']['Entered'];
+export type Coaches = components['schemas']['Coaches'];
+export type Players = components['schemas']['Players'];
+export type Consents = components['schemas']['Consents'];
 export type Injuries = components['schemas']['Injuries'];
 export type LookedAt = components['schemas']['LookedAt'];
 export type KeptAside = components['schemas']['KeptAside'];
@@ -2811,6 +3088,10 @@ export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
 export type ResponseInjuries = components['responses']['Injuries'];
 export type ResponseCatalogue = components['responses']['Catalogue'];
+export type ResponsePdf = components['responses']['Pdf'];
+export type ResponseCoaches = components['responses']['Coaches'];
+export type ResponsePlayers = components['responses']['Players'];
+export type ResponseConsents = components['responses']['Consents'];
 export type ResponseEvenings = components['responses']['Evenings'];
 export type ResponseWeek = components['responses']['Week'];
 export type ResponseReleases = components['responses']['Releases'];
@@ -2838,6 +3119,8 @@ export type ResponseMayNotSend = components['responses']['MayNotSend'];
 export type ResponseMayNotChange = components['responses']['MayNotChange'];
 export type ResponseDeviceMayNotRead = components['responses']['DeviceMayNotRead'];
 export type ResponseDeviceMayNotSend = components['responses']['DeviceMayNotSend'];
+export type ResponseNothingFits = components['responses']['NothingFits'];
+export type ResponseUnderWay = components['responses']['UnderWay'];
 export type ResponseNotFound = components['responses']['NotFound'];
 export type ResponseCannotBeTakenIn = components['responses']['CannotBeTakenIn'];
 export type ResponseLookedAt = components['responses']['LookedAt'];
@@ -2867,6 +3150,8 @@ export type ResponseBusy = components['responses']['Busy'];
 export type ParameterLaneworkRequest = components['parameters']['LaneworkRequest'];
 export type ParameterAccount = components['parameters']['Account'];
 export type ParameterKeptNumber = components['parameters']['KeptNumber'];
+export type ParameterEvening = components['parameters']['Evening'];
+export type ParameterPlanningNumber = components['parameters']['PlanningNumber'];
 export type ParameterDevice = components['parameters']['Device'];
 export type ParameterMonday = components['parameters']['Monday'];
 export type ParameterPairing = components['parameters']['Pairing'];
@@ -2877,6 +3162,7 @@ export type HeaderSetCookie = components['headers']['SetCookie'];
 export type HeaderRetryAfter = components['headers']['RetryAfter'];
 export type HeaderAllow = components['headers']['Allow'];
 export type HeaderClearSiteData = components['headers']['ClearSiteData'];
+export type HeaderOnePage = components['headers']['OnePage'];
 export type HeaderOneFile = components['headers']['OneFile'];
 export type $defs = Record<string, never>;
 export interface operations {
@@ -3749,6 +4035,101 @@ export interface operations {
             507: components["responses"]["StoreFull"];
         };
     };
+    card: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+                /** @description its day and start: 2026-12-01-1815 */
+                evening: components["parameters"]["Evening"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Pdf"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["NothingFits"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    slip: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+                /** @description its day and start: 2026-12-01-1815 */
+                evening: components["parameters"]["Evening"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Pdf"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["NothingFits"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "cards-of-week": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+                /** @description the week's Monday */
+                monday: components["parameters"]["Monday"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Pdf"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "withdraw-planning": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                /** @description as ask-for-plans gave it */
+                number: components["parameters"]["PlanningNumber"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Done"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["UnderWay"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
     catalogue: {
         parameters: {
             query?: never;
@@ -3990,6 +4371,54 @@ export interface operations {
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
             404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    coaches: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Coaches"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    players: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Players"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    consents: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Consents"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

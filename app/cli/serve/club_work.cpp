@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "app/cli/evidence/season_report.h"
+#include "app/cli/serve/printed_pages.h"
 #include "app/planning/club_documents.h"
 #include "app/planning/pocket.h"
 #include "app/report/page_node.h"
@@ -49,6 +50,9 @@ void give_folder(serve::House& house, const planning::PlanningFiles& files) {
                          serve::Whose whose) {
     return planning::pocket_of(files, squad, care, today, standing,
                                whose == serve::Whose::kPhones ? planning::kOnAPhone : planning::kAtTheDesk);
+  };
+  house.pages = [files](const serve::PagesAsked& asked, const Node& care, const std::string& standing) {
+    return printed_pages(files, asked, care, standing);
   };
   house.catalogue = [files] { return planning::catalogue_of(files); };
   house.folder = folder_work(files);

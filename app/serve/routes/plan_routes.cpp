@@ -73,6 +73,28 @@ Response planning(Call& call) {
   return json_answer(200, body);
 }
 
+// A worker that is at it is not disturbed: what it brings is as good as any plan.
+Response withdraw(Call& call) {
+  Faults faults;
+  TableReader reader = call.reader(faults);
+  reader.finish();
+  if (!faults.empty()) return fault_answer(faults);
+  const std::string& text = call.values[0];
+  constexpr std::size_t kMostDigits = 15;
+  const bool is_number = !text.empty() && text.size() <= kMostDigits &&
+                         std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+  const std::int64_t number = is_number ? std::stoll(text) : 0;
+  const auto gone = call.room.queue->withdraw(number, call.now.seconds, "It was withdrawn before anybody planned it.");
+  if (!gone) return store_answer(gone.faults());
+  if (gone.value()) return json_answer(200, Node::make_table());
+  const auto jobs = call.room.queue->jobs(kMostJobs);
+  if (!jobs) return store_answer(jobs.faults());
+  const auto& all = jobs.value();
+  const bool there = std::any_of(all.begin(), all.end(), [&](const auto& job) { return job.number == number; });
+  if (!there) return error_answer(404, "not-found", "There is nothing here for you.");
+  return error_answer(409, "under-way", "It is being planned, or over, and cannot be withdrawn any more.");
+}
+
 Response plan(Call& call) {
   const std::string& squad = call.values[0];
   const auto latest = call.room.queue->latest_plan(squad);
@@ -92,8 +114,11 @@ Response plan(Call& call) {
 }  // namespace
 
 const std::vector<NamedWork>& plan_routes() {
-  static const std::vector<NamedWork> kWorks = {
-      {"ask-for-plans", ask_for_plans}, {"planning", planning}, {"plan", plan}, {"plan-of-device", plan}};
+  static const std::vector<NamedWork> kWorks = {{"ask-for-plans", ask_for_plans},
+                                                {"planning", planning},
+                                                {"withdraw-planning", withdraw},
+                                                {"plan", plan},
+                                                {"plan-of-device", plan}};
   return kWorks;
 }
 

@@ -18,6 +18,8 @@ const std::vector<NamedWork>& season_routes();
 const std::vector<NamedWork>& injury_routes();
 const std::vector<NamedWork>& player_routes();
 const std::vector<NamedWork>& plan_routes();
+const std::vector<NamedWork>& page_routes();
+const std::vector<NamedWork>& people_routes();
 const std::vector<NamedWork>& release_routes();
 
 }  // namespace lanework::serve

@@ -143,7 +143,7 @@ Response catalogue(Call& call) {
   if (!catalogue) return folder_has_a_fault(call);
   Node body = Node::make_table();
   body.set("version", Node::make_integer(1));
-  body.set("catalogue", std::move(catalogue).value());
+  for (auto& [key, value] : catalogue.value().entries) body.set(key, std::move(value));
   return json_answer(200, body);
 }
 

@@ -316,6 +316,16 @@ class PostgresStore final : public Store {
                                 Parameters().text(club_).bytes(tag_text(key_, player))));
   }
 
+  Result<std::vector<Received>> entries_by_role(ledger::Role role, const KindTable& kinds) override {
+    const std::string word(ledger::role_words()[static_cast<std::size_t>(role)]);
+    return scattered(kinds,
+                     rows_where("SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, "
+                                "e.body, e.link, b.link FROM entry e LEFT JOIN entry b ON b.club = e.club AND "
+                                "b.receipt = e.receipt - 1 WHERE e.club = $1 AND e.role = $2 AND e.person IS NULL AND "
+                                "e.past IS NULL ORDER BY e.receipt",
+                                Parameters().text(club_).text(word)));
+  }
+
   Result<std::vector<Quarantined>> quarantined() override {
     if (auto faults = connection_.revive()) return *faults;
     const auto rows = connection_.ask(

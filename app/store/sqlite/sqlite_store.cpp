@@ -61,14 +61,19 @@ class SqliteShelf final : public Shelf {
         about_(connection.database(),
                "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
                "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
-               "WHERE e.person = ?1 ORDER BY e.receipt") {}
+               "WHERE e.person = ?1 ORDER BY e.receipt"),
+        by_role_(
+            connection.database(),
+            "SELECT e.receipt, e.id, e.device, e.sequence, e.author, e.role, e.received, e.person, e.body, e.link, "
+            "b.link FROM entry e LEFT JOIN entry b ON b.receipt = e.receipt - 1 "
+            "WHERE e.role = ?1 AND e.person IS NULL AND e.past IS NULL ORDER BY e.receipt") {}
 
   void start() { failed_.reset(); }
   [[nodiscard]] bool prepared() const {
     return last_.prepared() && by_id_.prepared() && insert_.prepared() && person_.prepared() &&
            new_person_.prepared() && set_aside_.prepared() && aside_.prepared() && take_away_.prepared() &&
            write_down_.prepared() && evening_.prepared() && every_.prepared() && after_.prepared() &&
-           of_days_.prepared() && about_.prepared();
+           of_days_.prepared() && about_.prepared() && by_role_.prepared();
   }
   [[nodiscard]] const std::optional<Fault>& failed() const override { return failed_; }
   [[nodiscard]] Fault fault() const { return sqlite::fault_of(connection_.database(), connection_.file()); }
@@ -199,6 +204,12 @@ class SqliteShelf final : public Shelf {
     about_.bind_blob(1, tag);
     go_through_scattered(about_, work);
   }
+  template <class Work>
+  void each_by_role(ledger::Role role, const Work& work) {
+    const std::string word(ledger::role_words()[static_cast<std::size_t>(role)]);  // bound as it lies
+    by_role_.bind(1, word);
+    go_through_scattered(by_role_, work);
+  }
 
  private:
   Connection& connection_;
@@ -216,6 +227,7 @@ class SqliteShelf final : public Shelf {
   Statement after_;
   Statement of_days_;
   Statement about_;
+  Statement by_role_;
   std::optional<Fault> failed_;  // of this call: what SQLite refused
 
   static Row row_of(const Statement& rows) {
@@ -296,6 +308,10 @@ class SqliteStore final : public Store {
 
   Result<std::vector<Received>> entries_about(const std::string& player, const KindTable& kinds) override {
     return scattered(kinds, [&](const auto& work) { shelf_.each_about(tag_text(key_, player), work); });
+  }
+
+  Result<std::vector<Received>> entries_by_role(ledger::Role role, const KindTable& kinds) override {
+    return scattered(kinds, [&](const auto& work) { shelf_.each_by_role(role, work); });
   }
 
   Result<std::vector<Quarantined>> quarantined() override {
