@@ -1,8 +1,10 @@
 // For the board: the lead draws a period and gives it out, a board member reads it.
-import { all, kDay, that } from "../serve/expect.mjs";
-import { kPhone, kWide, withDesk } from "./harness.mjs";
+import { all, entry, is, kDay, that } from "../serve/expect.mjs";
+import { kHostile, kPhone, kWide, withDesk } from "./harness.mjs";
+import { paperFaults, printedPages } from "./paper.mjs";
 
 const daysAgo = (days) => new Date(Date.parse(kDay) - days * 86400e3).toISOString().slice(0, 10);
+const mondayOf = (day) => new Date(Date.parse(day) - ((new Date(day).getUTCDay() + 6) % 7) * 86400e3).toISOString().slice(0, 10);
 
 async function given(house) {
   return withDesk(house, {}, async (desk) => {
@@ -47,4 +49,53 @@ async function given(house) {
   });
 }
 
-export const releases = [{ name: "releases: drawn, given out, and read by the board", run: given }];
+// Injuries of two squads, counted by agreement, and the hours of every evening: so that there are rates to print.
+async function withRates(caller, device) {
+  const weeks = await Promise.all(Array.from({ length: 15 }, (_, back) => caller.get(`/api/week/${mondayOf(daysAgo(7 * back + 7))}`)));
+  const hours = weeks.flatMap(({ json }) => json.evenings).map(({ squad, day, start }) => entry("exposure-confirmed", { squad, day, start, setting: "training", minutes: 75, players: 14 }));
+  const hurt = [];
+  for (const [squad, many, region] of [["u13-kestrels", 7, "knee"], ["u16-merlins", 9, "ankle"], ["u10-wrens", 6, "thigh"]]) {
+    const { roster } = (await caller.get(`/api/squads/${squad}`)).json;
+    for (const { player } of roster.slice(0, many)) {
+      hurt.push(...["injury-record", "statistics"].map((purpose) => entry("consent", { player, purpose, by: "guardian", answer: "given", day: daysAgo(99) })));
+      hurt.push(entry("injury-opened", { player, squad, day: daysAgo(30 + many), what: ["setting training", `region ${region}`] }));
+    }
+  }
+  const entries = [...hours, ...hurt];
+  const answers = [];
+  for (let at = 0; at < entries.length; at += 400) answers.push(await device.post("/api/sync", { client: 1, most: 0, entries: entries.slice(at, at + 400) }));
+  return that(hours.length > 300 && answers.every(({ json }) => json.verdicts.every(({ verdict }) => verdict === "stored")), `${hours.length} evenings; ${answers.map(({ text }) => text.slice(0, 200)).join()}`);
+}
+
+// On paper: each page says of what it is, no heading stands alone, nobody is named, and in Spanish all words are.
+async function onPaper(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page, caller, people } = desk;
+    const entered = await withRates(caller, people.device("lead"));
+    const made = await caller.post("/api/releases", { from: daysAgo(99), until: daysAgo(1) });
+    const { json } = await caller.get("/api/squads");
+    const names = [];
+    for (const { id } of json.squads.slice(0, 3)) names.push(...(await caller.get(`/api/squads/${id}`)).json.roster.map(({ name }) => name));
+    await desk.at("#/releases/1");
+    await page.getByRole("heading", { name: "Is it done?" }).waitFor();
+    await page.getByLabel("What you ask of the board, and what it costs").fill(`Two evenings of teaching, 120 euros. ${kHostile[0]} ${kHostile[2]}`);
+    const out = [entered, is(made, 201), await desk.faults()];
+    const headings = () => page.locator(".release :is(h2, h3, h4, caption)").allTextContents();
+    const english = await printedPages(page, "board-page-en");
+    out.push(paperFaults(english, { foot: "Quillmere Juniors", numbered: (at, of) => `Page ${at} of ${of}`, headings: await headings() }));
+    const text = english.flat().join(" ");
+    out.push(that(english.length <= 3, `${english.length} pages`), that(names.every((name) => !text.includes(name)) && names.length > 20, "a child is named"));
+    out.push(that(text.includes("Two evenings of teaching") && !text.includes("Print the page"), "not what is asked, or a button"));
+    await page.getByRole("button", { name: "Español" }).click();
+    await page.getByRole("heading", { name: "¿Se hace?" }).waitFor();
+    const spanish = await printedPages(page, "board-page-es");
+    out.push(paperFaults(spanish, { foot: "Quillmere Juniors", numbered: (at, of) => `Página ${at} de ${of}`, headings: await headings() }));
+    out.push(that(!/\b(the|hidden|not stated|knee|training)\b/i.test(spanish.flat().join(" ")), "an English word in the Spanish page"));
+    return all(out);
+  });
+}
+
+export const releases = [
+  { name: "releases: printed on A4, in English and in Spanish", run: onPaper },
+  { name: "releases: drawn, given out, and read by the board", run: given },
+];

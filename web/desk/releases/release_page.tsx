@@ -1,77 +1,76 @@
-// One release, as it was given out: is it done, is it done well, does it work. Printed as it stands.
-import type { Release, ReleaseDone, ReleaseRate, ReleaseRow } from "../../shared/api.ts";
-import { list, moment, number, wholeDay } from "../../shared/words/words.ts";
-import { type Column, Table } from "../shell/table.tsx";
+// One release, as it was given out: what it says in short, is it done, is it done well, injuries, and what a page like this
+// can and cannot say. Printed as it stands, with a place for what is asked of the board.
+import { useEffect } from "preact/hooks";
+import type { Release } from "../../shared/api.ts";
+import { moment, number, wholeDay } from "../../shared/words/words.ts";
+import { paperFoot } from "../shell/paper_foot.ts";
+import { AskedOfBoard } from "./asked_of_board.tsx";
+import { remarkWords } from "./key_words.ts";
+import { DoneSections, percentOf, toldOf, tookPlace } from "./release_done.tsx";
+import { InjuriesSection, rateWords } from "./release_injuries.tsx";
 import { many, say } from "./words.ts";
 
-const rateWords = ({ rate, low, high }: ReleaseRate): string => say("rate", { rate: number(rate), low: number(low), high: number(high) });
+interface PageProps {
+  release: Release;
+  drawn?: boolean; // looked at, and not given out
+  asks?: boolean; // a lead may write what is asked of the board before it is printed
+}
 
-export function ReleasePage({ release, drawn = false }: { release: Release; drawn?: boolean }) {
-  const { all } = release.sessions;
-  const told = all.held + all.cut_short + all.missed;
+export function ReleasePage({ release, drawn = false, asks = false }: PageProps) {
+  const period = say("from_until", { from: wholeDay(release.from), until: wholeDay(release.until) });
+  const stands = drawn ? say("drawn") : say("stands", { when: moment(release.made) });
+  const foot = [release.club, period, drawn ? stands : say("given_out", { when: moment(release.made) })].join(" · ");
+  useEffect(() => paperFoot(foot, say("page")), [foot]);
   return (
     <article class="release">
       <h2>
-        {release.club}, {say("from_until", { from: wholeDay(release.from), until: wholeDay(release.until) })}
+        <bdi>{release.club}</bdi>, {period}
       </h2>
-      <p class="soft">{drawn ? say("drawn") : say("stands", { when: moment(release.made) })}</p>
-      <h3>{say("done.title")}</h3>
-      <p>{say("done.sentence", { held: number(all.held), told: number(told), cut_short: number(all.cut_short), missed: number(all.missed) })}</p>
-      {all.most_did_it_percent === undefined ? null : <p>{say("done.well", { percent: number(all.most_did_it_percent) })}</p>}
-      <Sessions squads={release.sessions.squads} />
-      <h3>{say("injuries.title")}</h3>
-      <Injuries release={release} />
-      <ul>
-        {release.remarks.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <p class="soft">{stands}</p>
+      <InShort release={release} />
+      {drawn ? null : <AskedOfBoard asks={asks} />}
+      <DoneSections sessions={release.sessions} />
+      <InjuriesSection release={release} />
+      <CanSay release={release} />
     </article>
   );
 }
 
-function Sessions({ squads }: { squads: ReleaseDone[] }) {
-  const counted = (key: "held" | "cut_short" | "missed" | "most" | "half" | "few" | "hours"): Column<ReleaseDone> => ({
-    key, heading: say(`done.${key}`), numeric: true, cell: (row) => number(row[key]), value: (row) => row[key],
-  });
-  const columns: Column<ReleaseDone>[] = [
-    { key: "name", heading: say("done.squad"), names: true, cell: ({ name }) => <bdi>{name}</bdi>, value: ({ name }) => name ?? "" },
-    ...(["held", "cut_short", "missed", "most", "half", "few", "hours"] as const).map(counted),
-  ];
-  return <Table caption={say("done.title")} columns={columns} rows={squads} rowKey={({ key }) => key ?? ""} />;
-}
-
-function Injuries({ release: { injuries, hidden_means } }: { release: Release }) {
-  if (injuries.silent) return <p>{say("injuries.silent")}</p>;
+// For who reads no further: one sentence for each question, and how far it can be trusted.
+function InShort({ release: { sessions, injuries } }: { release: Release }) {
+  const { all } = sessions;
+  const told = toldOf(all);
+  const rate = injuries.silent ? undefined : injuries.per_1000_hours;
   return (
-    <>
-      <p>
-        {many("injuries", injuries.all ?? 0)} {injuries.per_1000_hours ? rateWords(injuries.per_1000_hours) : say("injuries.no_rate")}
-      </p>
-      <p class="soft">{say("injuries.one_by_one", { hidden: hidden_means })}</p>
-      <div class="side-by-side">
-        {(["squads", "settings", "regions"] as const).map((table) => (
-          <Counts key={table} caption={say(`injuries.${table}`)} rows={injuries[table] ?? []} />
-        ))}
-      </div>
-      <p>{say("injuries.says")}</p>
-    </>
+    <section class="in-short" aria-labelledby="in-short">
+      <h3 id="in-short">{say("short.title")}</h3>
+      <ul>
+        <li>{told === 0 ? say("done.nothing") : say("short.done", { told: number(told), took_place: number(tookPlace(all)), percent: percentOf(tookPlace(all), told) })}</li>
+        {told === 0 ? null : <li>{say("short.well", { most: number(all.most), told: number(told), percent: percentOf(all.most, told) })}</li>}
+        <li>{injuries.silent ? say("injuries.silent") : `${many("injuries", injuries.all ?? 0)} ${rate ? rateWords(rate) : say("injuries.no_rate")}`}</li>
+        <li>{say("short.works")}</li>
+      </ul>
+    </section>
   );
 }
 
-// What is hidden is not a nought: it stands below in words, and nothing of it looks like a number.
-function Counts({ caption, rows }: { caption: string; rows: ReleaseRow[] }) {
-  const columns: Column<ReleaseRow>[] = [
-    { key: "name", heading: caption, names: true, cell: ({ name }) => <bdi>{name}</bdi>, value: ({ name }) => name },
-    { key: "count", heading: say("injuries.count"), numeric: true, cell: ({ count }) => number(count ?? NaN), value: ({ count }) => count ?? NaN },
-    { key: "rate", heading: say("injuries.rate"), cell: (row) => (row.per_1000_hours ? rateWords(row.per_1000_hours) : "") },
-  ];
-  const shown = rows.filter(({ count }) => count !== undefined);
-  const hidden = rows.filter(({ count }) => count === undefined);
+function CanSay({ release }: { release: Release }) {
+  const { injuries, remarks } = release;
+  const rated = injuries.silent ? undefined : injuries.per_1000_hours;
+  const lines = ["told", "well", ...(injuries.silent ? [] : (["injuries"] as const)), ...(rated ? (["rate", "limits"] as const) : []), "works", "hidden", "cost"] as const;
   return (
-    <section>
-      {shown.length > 0 ? <Table caption={caption} columns={columns} rows={shown} rowKey={({ key }) => key} /> : <h4>{caption}</h4>}
-      {hidden.length > 0 ? <p>{say("injuries.hidden", { names: list(hidden.map(({ name }) => name)) })}</p> : null}
+    <section class="can-say">
+      <h3>{say("can_say.title")}</h3>
+      <ul>
+        {lines.map((line) => (
+          <li key={line}>{say(`can_say.${line}`)}</li>
+        ))}
+        {remarks.map((line) => (
+          <li key={line} {...(remarkWords(line) ? {} : { lang: "en" })}>
+            {remarkWords(line) ?? line}
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

@@ -102,6 +102,7 @@ function Heading<Row>({ column, by, sort }: { column: Column<Row>; by: Sorting; 
           {here ? (by.down ? "▼" : "▲") : ""}
         </span>
       </button>
+      <span class="on-paper">{column.heading}</span>
     </th>
   );
 }
