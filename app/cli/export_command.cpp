@@ -1,10 +1,9 @@
 #include <CLI/CLI.hpp>
-#include <array>
 #include <chrono>
 #include <cstdio>
 #include <memory>
 
-#include "app/cli/club_plan.h"
+#include "app/cli/calendar_events.h"
 #include "app/cli/command.h"
 #include "app/cli/page_files.h"
 #include "app/read/block_table.h"
@@ -19,20 +18,6 @@ struct ExportFlags {
   std::string stamp;
 };
 
-// '20261120T080000Z', of the clock on the wall.
-std::string now() {
-  const auto seconds = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-  const auto day = std::chrono::floor<std::chrono::days>(seconds);
-  const std::chrono::year_month_day date(day);
-  const std::chrono::hh_mm_ss time(seconds - day);
-  std::array<char, 64> text{};
-  std::snprintf(text.data(), text.size(), "%04d%02u%02uT%02d%02d%02dZ", static_cast<int>(date.year()),
-                static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()),
-                static_cast<int>(time.hours().count()), static_cast<int>(time.minutes().count()),
-                static_cast<int>(time.seconds().count()));
-  return text.data();
-}
-
 bool is_stamp(const std::string& text) {
   const std::string shape = "ddddddddTddddddZ";
   if (text.size() != shape.size()) return false;
@@ -43,20 +28,6 @@ bool is_stamp(const std::string& text) {
   const std::string day = text.substr(0, 4) + "-" + text.substr(4, 2) + "-" + text.substr(6, 2);
   return parse_iso_date(day) && parse_time_of_day(text.substr(9, 2) + ":" + text.substr(11, 2)) &&
          text.substr(13, 2) <= "59";
-}
-
-club::DrillLines drill_lines(const ClubPlan& plan, const club::ClubSquad& squad) {
-  club::DrillLines out;
-  const read::SquadBlock* block = plan.block_of(squad);
-  if (block == nullptr) return out;
-  const catalogue::Catalogue& catalogue = plan.club.catalogue_of(squad);
-  for (const read::BlockSession& session : block->sessions) {
-    std::vector<std::string>& lines = out[{session.date, session.start}];
-    for (const read::BlockDrill& drill : session.drills) {
-      if (const auto line = planning::line_of(drill, catalogue)) lines.push_back(drill_in_words(*line, catalogue));
-    }
-  }
-  return out;
 }
 
 int export_all(const ExportFlags& flags) {
@@ -70,13 +41,12 @@ int export_all(const ExportFlags& flags) {
   const auto loaded = load_club_plan(flags.plan);
   if (!loaded) return report(loaded.faults());
   const ClubPlan& plan = loaded.value();
-  const std::string stamp = flags.stamp.empty() ? now() : flags.stamp;
+  const std::string stamp = flags.stamp.empty() ? calendar_stamp(std::chrono::system_clock::now()) : flags.stamp;
   std::vector<PageFile> files;
   std::vector<const read::SquadBlock*> blocks;
   for (const std::size_t at : plan.asked) {
     const club::ClubSquad& squad = plan.club.squads[at];
-    const club::SquadEvents events =
-        club::events_of(plan.club, squad, plan.allocation.calendars[at], drill_lines(plan, squad));
+    const club::SquadEvents events = calendar_events(plan, squad);
     files.push_back({squad.id + ".ics", club::to_icalendar(events, stamp)});
     if (const read::SquadBlock* block = plan.block_of(squad)) blocks.push_back(block);
   }

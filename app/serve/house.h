@@ -48,9 +48,15 @@ struct PagesMade {
   std::string pdf;         // empty: there is no such evening, or nothing fits the one that was asked for
   std::string no_session;  // why not; among several evenings a page says so
 };
-// care, standing: as for Pocket. Faults: of the folder.
-using PrintedPages =
-    std::function<Result<PagesMade>(const PagesAsked& asked, const Node& care, const std::string& standing)>;
+// What leaves the house on paper and as a calendar; empty where there is no folder. Faults: of the folder. care,
+// standing: as for Pocket.
+struct Printed {
+  std::function<Result<PagesMade>(const PagesAsked& asked, const Node& care, const std::string& standing)> pages;
+  // The pack for a coach's first evening with the squad, as PDF; empty: no such squad.
+  std::function<Result<std::string>(const std::string& squad)> clinic_pack;
+  // The squad's sessions as iCalendar; empty likewise. when: seconds since 1970.
+  std::function<Result<std::string>(const std::string& squad, const std::string& standing, std::int64_t when)> calendar;
+};
 
 // One document of the club's folder, as the desk changes it (app/planning/club_documents.h).
 struct FolderChange {
@@ -92,7 +98,7 @@ struct House {
   std::string origin;   // 'https://club.example:8765', where it is known; else the Host of each request
   bool secure = false;  // TLS here or at a proxy: cookies say so and browsers are told to stay with it
   Pocket pocket;        // empty where there is no folder to plan from
-  PrintedPages pages;   // empty with it
+  Printed printed;      // empty with it
   std::function<Result<Node>()> catalogue;  // planning::catalogue_of; empty with it
   SeasonReports season_report;
   ClubFolderWork folder;            // its functions are empty with it

@@ -45,6 +45,12 @@ async function paper({ demo, contract }) {
   out.push(is(await coach.get(of("card")), 200), is(await coach.get(of("slip")), 200), is(await coach.get(of("cards", monday)), 200), is(await coach.get(`/api/squads/u12-dunnocks/card/${nameOf(next)}`), 404, "not-found"));
   for (const which of ["2026-12-01", "2026-13-01-1800", "2026-12-01-1861", "2026-12-01-18:00", nameOf({ ...next, start: "03:07" }), "1999-01-01-1800"]) out.push(is(await lead.get(of("card", which)), 404, "not-found"), is(await lead.get(of("slip", which)), 404, "not-found"));
   out.push(is(await lead.get(of("cards", next.day === monday ? "2026-11-24" : next.day)), 404, "not-found"), is(await lead.get(of("cards", "1999-01-04")), 404, "not-found"));
+  const pack = await lead.get(`/api/squads/${kSquad}/clinic-pack`);
+  out.push(is(pack, 200), that(textOf(pack).split("\f").length - 1 === 2 && inOneLine(textOf(pack)).includes("Under-13 Kestrels"), textOf(pack)));
+  const calendar = await coach.get(`/api/squads/${kSquad}/calendar`);
+  const begins = evenings.map(({ day, start }) => `DTSTART:${day.replaceAll("-", "")}T${start.replace(":", "")}00`);
+  out.push(is(calendar, 200), that(begins.every((line) => calendar.text.includes(`${line}\r\n`)), calendar.text.slice(0, 600)), that(roster.every(({ name }) => !new RegExp(`\\b${name}\\b`).test(calendar.text)), "a name stands in the calendar"));
+  for (const what of ["clinic-pack", "calendar"]) out.push(is(await coach.get(`/api/squads/u12-dunnocks/${what}`), 404, "not-found"));
   await server.stop();
   return all(out);
 }

@@ -62,8 +62,12 @@ HouseOfTest::HouseOfTest() {
     out.set("action_plans", Node::make_array());
     return out;
   };
-  house_->pages = [](const PagesAsked&, const Node&, const std::string&) -> Result<PagesMade> {
+  house_->printed.pages = [](const PagesAsked&, const Node&, const std::string&) -> Result<PagesMade> {
     return PagesMade{"%PDF-", ""};
+  };
+  house_->printed.clinic_pack = [](const std::string&) -> Result<std::string> { return std::string("%PDF-"); };
+  house_->printed.calendar = [](const std::string&, const std::string&, std::int64_t) -> Result<std::string> {
+    return std::string("BEGIN:VCALENDAR");
   };
   house_->pace = std::make_unique<Pace>();
   house_->log = std::make_unique<Log>([this](const std::string& line) { log_.push_back(line); });

@@ -742,6 +742,44 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/squads/{squad}/clinic-pack": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** Two pages for a coach's first evening with the squad. */
+        get: operations["clinic-pack"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}/calendar": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        /** The squad's sessions of the block as iCalendar (RFC 5545), without names. */
+        get: operations["calendar"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/planning/{number}/withdraw": {
         parameters: {
             query?: never;
@@ -2236,6 +2274,16 @@ export interface components {
                 "application/pdf": string;
             };
         };
+        /** @description The calendar, in floating local times. */
+        Calendar: {
+            headers: {
+                "Content-Disposition": components["headers"]["CalendarFile"];
+                [name: string]: unknown;
+            };
+            content: {
+                "text/calendar": string;
+            };
+        };
         /** @description The coaches. */
         Coaches: {
             headers: {
@@ -2958,6 +3006,8 @@ export interface components {
         Allow: string;
         /** @description what the browser forgets */
         ClearSiteData: "\"cache\", \"storage\"";
+        /** @description a file to keep */
+        CalendarFile: string;
         /** @description a document to show */
         OnePage: string;
         /** @description a file to keep */
@@ -3089,6 +3139,7 @@ export type ResponseEntered = components['responses']['Entered'];
 export type ResponseInjuries = components['responses']['Injuries'];
 export type ResponseCatalogue = components['responses']['Catalogue'];
 export type ResponsePdf = components['responses']['Pdf'];
+export type ResponseCalendar = components['responses']['Calendar'];
 export type ResponseCoaches = components['responses']['Coaches'];
 export type ResponsePlayers = components['responses']['Players'];
 export type ResponseConsents = components['responses']['Consents'];
@@ -3162,6 +3213,7 @@ export type HeaderSetCookie = components['headers']['SetCookie'];
 export type HeaderRetryAfter = components['headers']['RetryAfter'];
 export type HeaderAllow = components['headers']['Allow'];
 export type HeaderClearSiteData = components['headers']['ClearSiteData'];
+export type HeaderCalendarFile = components['headers']['CalendarFile'];
 export type HeaderOnePage = components['headers']['OnePage'];
 export type HeaderOneFile = components['headers']['OneFile'];
 export type $defs = Record<string, never>;
@@ -4093,6 +4145,44 @@ export interface operations {
         requestBody?: never;
         responses: {
             200: components["responses"]["Pdf"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "clinic-pack": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Pdf"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeeded"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    calendar: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Calendar"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["SecondNeeded"];
             404: components["responses"]["NotFound"];

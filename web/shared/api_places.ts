@@ -45,6 +45,8 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "card": ["GET", "/api/squads/{squad}/card/{evening}"],
   "slip": ["GET", "/api/squads/{squad}/slip/{evening}"],
   "cards-of-week": ["GET", "/api/squads/{squad}/cards/{monday}"],
+  "clinic-pack": ["GET", "/api/squads/{squad}/clinic-pack"],
+  "calendar": ["GET", "/api/squads/{squad}/calendar"],
   "withdraw-planning": ["POST", "/api/planning/{number}/withdraw"],
   "catalogue": ["GET", "/api/catalogue"],
   "season": ["GET", "/api/season/{from}/{to}"],

@@ -51,9 +51,7 @@ void give_folder(serve::House& house, const planning::PlanningFiles& files) {
     return planning::pocket_of(files, squad, care, today, standing,
                                whose == serve::Whose::kPhones ? planning::kOnAPhone : planning::kAtTheDesk);
   };
-  house.pages = [files](const serve::PagesAsked& asked, const Node& care, const std::string& standing) {
-    return printed_pages(files, asked, care, standing);
-  };
+  house.printed = printed_from(files);
   house.catalogue = [files] { return planning::catalogue_of(files); };
   house.folder = folder_work(files);
 }

@@ -1,9 +1,11 @@
 #include "app/cli/serve/printed_pages.h"
 
-#include <algorithm>
+#include <chrono>
 #include <utility>
 #include <vector>
 
+#include "app/cli/calendar_events.h"
+#include "app/cli/clinic_source.h"
 #include "app/cli/evening_pages.h"
 #include "app/read/club_folder.h"
 
@@ -32,10 +34,7 @@ Result<std::string> one_pdf(const std::vector<const draw::Pages*>& all) {
   return draw::write_pdf(joined);
 }
 
-}  // namespace
-
-Result<serve::PagesMade> printed_pages(const planning::PlanningFiles& files, const serve::PagesAsked& asked,
-                                       const Node& care, const std::string& standing) {
+Result<ClubPlan> plan_of(const planning::PlanningFiles& files, const Node& care, const std::string& standing) {
   read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue, care);
   if (!folder.faults.empty()) return folder.faults;
   ClubPlan plan;
@@ -43,21 +42,22 @@ Result<serve::PagesMade> printed_pages(const planning::PlanningFiles& files, con
   const club::Settings& settings = plan.club.settings;
   plan.allocation = club::allocate(plan.club, settings.block_from, settings.block_weeks);
   plan.answer = standing_answer(standing, settings);
+  return plan;
+}
+
+Result<serve::PagesMade> pages_of(const ClubPlan& plan, const serve::PagesAsked& asked) {
   const club::ClubSquad* squad = plan.club.find(asked.squad);
   if (squad == nullptr) return serve::PagesMade{};
   const auto index = static_cast<std::size_t>(squad - plan.club.squads.data());
-
   plan::KernelWorkspace workspace;
   std::vector<EveningPages> evenings;
-  serve::PagesMade out;
   for (const club::PlannedSlot& slot : plan.allocation.calendars[index].slots) {
     if (!is_asked(slot, asked)) continue;
     auto made = evening_pages(plan, *squad, slot, draw::Paper::kA4, workspace);
     if (!made) return made.faults();
-    if (asked.start && made.value().nothing_fits) out.no_session = made.value().no_session;
+    if (asked.start && made.value().nothing_fits) return serve::PagesMade{{}, made.value().no_session};
     evenings.push_back(std::move(made).value());
   }
-  if (!out.no_session.empty()) return out;
   std::vector<const draw::Pages*> pages;
   for (const EveningPages& evening : evenings) {
     const auto& page = asked.with_names ? evening.slip : evening.card;
@@ -65,7 +65,45 @@ Result<serve::PagesMade> printed_pages(const planning::PlanningFiles& files, con
   }
   auto pdf = one_pdf(pages);
   if (!pdf) return pdf.faults();
-  out.pdf = std::move(pdf).value();
+  return serve::PagesMade{std::move(pdf).value(), {}};
+}
+
+Result<std::string> clinic_pack_of(const planning::PlanningFiles& files, const std::string& id) {
+  const read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue);
+  if (!folder.faults.empty()) return folder.faults;
+  const club::ClubSquad* squad = folder.club.find(id);
+  if (squad == nullptr) return std::string();
+  const auto source = clinic_source_of(folder.club, *squad);
+  if (!source) return source.faults();
+  const auto pack = draw::draw_clinic(clinic_matter(source.value()), draw::Paper::kA4);
+  if (!pack) return pack.faults();
+  return draw::write_pdf(pack.value());
+}
+
+Result<std::string> calendar_of(const ClubPlan& plan, const std::string& id, std::int64_t when) {
+  const club::ClubSquad* squad = plan.club.find(id);
+  if (squad == nullptr) return std::string();
+  return club::to_icalendar(calendar_events(plan, *squad),
+                            calendar_stamp(std::chrono::system_clock::time_point(std::chrono::seconds(when))));
+}
+
+}  // namespace
+
+serve::Printed printed_from(const planning::PlanningFiles& files) {
+  serve::Printed out;
+  out.pages = [files](const serve::PagesAsked& asked, const Node& care,
+                      const std::string& standing) -> Result<serve::PagesMade> {
+    const auto plan = plan_of(files, care, standing);
+    if (!plan) return plan.faults();
+    return pages_of(plan.value(), asked);
+  };
+  out.clinic_pack = [files](const std::string& squad) { return clinic_pack_of(files, squad); };
+  out.calendar = [files](const std::string& squad, const std::string& standing,
+                         std::int64_t when) -> Result<std::string> {
+    const auto plan = plan_of(files, Node::make_table(), standing);
+    if (!plan) return plan.faults();
+    return calendar_of(plan.value(), squad, when);
+  };
   return out;
 }
 

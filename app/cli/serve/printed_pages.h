@@ -1,4 +1,4 @@
-// A squad's evenings on paper, from the club's folder, the ledger and the plan that stands.
+// A squad's evenings on paper and in a calendar, from the club's folder, the ledger and the plan that stands.
 #pragma once
 
 #include "app/planning/squad_plan.h"
@@ -6,8 +6,7 @@
 
 namespace lanework::cli {
 
-// Faults: of the folder, and of an evening that cannot be drawn.
-Result<serve::PagesMade> printed_pages(const planning::PlanningFiles& files, const serve::PagesAsked& asked,
-                                       const Node& care, const std::string& standing);
+// Faults of its functions: of the folder, and of what cannot be drawn.
+serve::Printed printed_from(const planning::PlanningFiles& files);
 
 }  // namespace lanework::cli

@@ -1,5 +1,5 @@
-// Paper: the card of an evening, of a squad's week, and the slip with names. The card has no names and says nothing of
-// anybody; the slip has, and reading it is noted.
+// Paper: the card of an evening, of a squad's week, and the slip with names; the pack for a coach's first evening; and
+// the squad's calendar. Nothing but the slip names anybody or says anything of them; reading that is noted.
 #include <algorithm>
 
 #include "app/serve/routes/routes.h"
@@ -34,8 +34,13 @@ Response pdf_answer(std::string bytes, const std::string& name) {
   return out.with("Content-Type", "application/pdf").with("Content-Disposition", "inline; filename=\"" + name + "\"");
 }
 
+Response folder_has_a_fault(Call& call) {
+  call.why = "folder";
+  return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
+}
+
 Response pages(Call& call, const PagesAsked& asked, const std::string& name) {
-  if (!call.house.pages) return no_folder();
+  if (!call.house.printed.pages) return no_folder();
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
   std::vector<std::string> players;
@@ -48,12 +53,9 @@ Response pages(Call& call, const PagesAsked& asked, const std::string& name) {
   const auto latest = call.room.queue->latest_plan(asked.squad);
   if (!latest) return store_answer(latest.faults());
   const ledger::State state = ledger::fold(std::move(entries).value(), call.house.kinds);
-  auto made = call.house.pages(asked, ledger::care_document(state, call.house.kinds),
-                               latest.value() ? latest.value()->text : std::string());
-  if (!made) {
-    call.why = "folder";
-    return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
-  }
+  auto made = call.house.printed.pages(asked, ledger::care_document(state, call.house.kinds),
+                                       latest.value() ? latest.value()->text : std::string());
+  if (!made) return folder_has_a_fault(call);
   if (!made.value().no_session.empty()) return error_answer(409, "nothing-fits", made.value().no_session);
   if (made.value().pdf.empty()) return no_such_evening();
   if (asked.with_names) {
@@ -84,10 +86,39 @@ Response cards_of_week(Call& call) {
   return pages(call, {squad, *monday, sunday, {}, false}, squad + "-" + call.values[1] + "-cards.pdf");
 }
 
+Response no_such_squad() { return error_answer(404, "not-found", "There is nothing here for you."); }
+
+Response clinic_pack(Call& call) {
+  if (!call.house.printed.clinic_pack) return no_folder();
+  auto made = call.house.printed.clinic_pack(call.values[0]);
+  if (!made) return folder_has_a_fault(call);
+  if (made.value().empty()) return no_such_squad();
+  return pdf_answer(std::move(made).value(), call.values[0] + "-first-evening.pdf");
+}
+
+Response calendar(Call& call) {
+  if (!call.house.printed.calendar) return no_folder();
+  const std::string& squad = call.values[0];
+  const auto latest = call.room.queue->latest_plan(squad);
+  if (!latest) return store_answer(latest.faults());
+  auto made =
+      call.house.printed.calendar(squad, latest.value() ? latest.value()->text : std::string(), call.now.seconds);
+  if (!made) return folder_has_a_fault(call);
+  if (made.value().empty()) return no_such_squad();
+  Response out;
+  out.body = std::move(made).value();
+  return out.with("Content-Type", "text/calendar; charset=utf-8")
+      .with("Content-Disposition", "attachment; filename=\"" + squad + ".ics\"");
+}
+
 }  // namespace
 
 const std::vector<NamedWork>& page_routes() {
-  static const std::vector<NamedWork> kWorks = {{"card", card}, {"slip", slip}, {"cards-of-week", cards_of_week}};
+  static const std::vector<NamedWork> kWorks = {{"card", card},
+                                                {"slip", slip},
+                                                {"cards-of-week", cards_of_week},
+                                                {"clinic-pack", clinic_pack},
+                                                {"calendar", calendar}};
   return kWorks;
 }
 
