@@ -1,23 +1,27 @@
 // The squads: of those that the players' sheet names, each with its house routine, its place and the evenings of its week.
 import { Choice } from "../people/choice.tsx";
-import { change, type Content, contentOf, paths, write } from "./club_draft.ts";
+import { change, type Content, contentOf, paths, remove, write } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
 import { NumberField, TextField } from "./fields.tsx";
 import { idFrom } from "./ids.ts";
 import { strips, type StripRow } from "./places_step.tsx";
 import { Rows, rowsOf } from "./rows.tsx";
-import { kRoster, sheet } from "./players_step.tsx";
+import { kRoster, sheet } from "./players_sheet.ts";
+import { useCatalogue } from "../drills/catalogue.ts";
+import { ownRoutines } from "./routine/house_routines.ts";
 import { squadsIn } from "./sheet.ts";
 import { many, say } from "./words.ts";
 
 // The shipped ones, with the first age that each is written for (catalogue/routines).
 const kRoutines = [["first-steps", 8], ["early-teens", 11], ["mid-teens", 14], ["older", 16], ["hall", 10], ["long-practice", 12]] as const;
+// What most squads have in a bag: without cones there is no lane, and what needs a ball or a mat is left out (own judgement).
+const kUsualKit: Content = { cones: 16, balls: 10, mats: 0 };
 const kWeekdays = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"] as const;
 
 const squadFiles = (): string[] => paths.value.filter((path) => path.startsWith("squads/") && contentOf(path));
 
 // 12 of 'U13' or 'Under 13': they are under that age.
-function ageIn(name: string): number | undefined {
+export function ageIn(name: string): number | undefined {
   const under = /\bu(?:nder)?[- ]?(\d{1,2})\b/i.exec(name)?.[1];
   return under === undefined ? undefined : Math.min(19, Math.max(8, Number(under) - 1));
 }
@@ -36,14 +40,22 @@ function makeSquads(names: string[]): void {
     taken.push(id);
     const strip = stripFile(strips()[0]);
     const content: Content = {
-      club: contentOf(kClub)?.name ?? "", name, roster: `../${kRoster}`, in_roster: name, routine: routineFor(ageIn(name)), week: [{ weekday: "tuesday", start: "18:00:00", minutes: 20 }],
+      club: contentOf(kClub)?.name ?? "", name, roster: `../${kRoster}`, in_roster: name, routine: routineFor(ageIn(name)), kit: kUsualKit, week: [{ weekday: "tuesday", start: "18:00:00", minutes: 20 }],
       ...(strip ? { strip } : {}),
     };
     write(`squads/${id}.toml`, { content });
   }
 }
 
+// The shipped ones, the club's own, and what the file says where it is neither.
+function routineChoices(now: unknown): [string, string][] {
+  const known: [string, string][] = [...ownRoutines().map(({ named, routine }): [string, string] => [named, routine.name]), ...kRoutines.map(([id]): [string, string] => [id, say(`routine.${id}`)])];
+  const said = String(now ?? "");
+  return known.some(([named]) => named === said) ? known : [...known, [said, said]];
+}
+
 export function SquadsStep() {
+  useCatalogue();
   const files = squadFiles();
   const known = new Set(files.map((path) => contentOf(path)?.in_roster));
   const fresh = sheet.value ? [...squadsIn(sheet.value.rows, sheet.value.columns).keys()].filter((name) => !known.has(name)) : [];
@@ -70,7 +82,8 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
     const file = stripFile(strip);
     return file ? [[file, String(contentOf(strip.file!)?.name ?? strip.id)]] : [];
   });
-  const own = kRoutines.some(([id]) => id === squad.routine) ? [] : [[String(squad.routine ?? ""), String(squad.routine ?? "")] as [string, string]];
+  const kit = (squad.kit ?? {}) as Content;
+  const setKit = (key: string) => (count: number | undefined) => set({ kit: { ...kit, [key]: count ?? 0 } });
   return (
     <details class="sheet" open={open}>
       <summary>
@@ -81,13 +94,24 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
         <Choice
           label={say("squad.routine")}
           value={String(squad.routine ?? "")}
-          options={[...kRoutines.map(([id]): [string, string] => [id, say(`routine.${id}`)]), ...own]}
+          options={routineChoices(squad.routine)}
           onChange={(routine) => set({ routine })}
         />
         <Choice label={say("squad.place")} value={String(squad.strip ?? "")} options={squad.strip ? places : [["", "—"], ...places]} onChange={(strip) => set({ strip: strip || undefined })} />
       </div>
+      <fieldset class="one-row row top">
+        <legend>{say("squad.kit")}</legend>
+        <NumberField label={say("squad.cones")} value={kit.cones} least={0} most={500} onChange={setKit("cones")} />
+        <NumberField label={say("squad.balls")} value={kit.balls} least={0} most={200} onChange={setKit("balls")} />
+        <NumberField label={say("squad.mats")} value={kit.mats} least={0} most={200} onChange={setKit("mats")} />
+      </fieldset>
       <Evenings week={rowsOf(squad.week)} onChange={(week) => set({ week })} />
       <Matches matches={rowsOf(squad.match)} onChange={(match) => set({ match })} />
+      <p>
+        <button type="button" onClick={() => remove(path)}>
+          {say("squad.away_with_it")}
+        </button>
+      </p>
     </details>
   );
 }
