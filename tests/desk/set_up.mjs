@@ -61,7 +61,7 @@ async function fromNothing(house) {
     out.push(await desk.faults(page));
     await step(page, "Players");
     await upload(page, players({ wrong: "2014-13-45" }));
-    await page.getByText("24 rows").waitFor();
+    await page.locator("section.sheet p", { hasText: /^24 rows$/ }).waitFor();
     await page.getByText("U13 Girls (8)").waitFor();
     // What is certainly wrong is told by its row before anything was sent.
     await page.getByText(/Row 10,.*there is no such day/).waitFor();

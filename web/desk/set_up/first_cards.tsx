@@ -72,6 +72,17 @@ function stateOf({ squad, has_plan }: Row, made: Made): string {
   return say(`then.state.${state}`);
 }
 
+// Why there is none, where the plan says so.
+function NoEvening({ row: { has_plan, fell_out } }: { row: Row }) {
+  const why = fell_out[0]?.why;
+  if (!has_plan || why === undefined) return <span class="soft">{has_plan ? say("then.no_evening") : "—"}</span>;
+  return (
+    <span>
+      {say("then.falls_out")} <span lang="en">{why}</span>
+    </span>
+  );
+}
+
 function SquadLine({ row, made, monday }: { row: Row; made: Made; monday: string }) {
   const { squad, name, planned } = row;
   const first = planned[0];
@@ -93,7 +104,7 @@ function SquadLine({ row, made, monday }: { row: Row; made: Made; monday: string
             {say("then.print")}
           </a>
         ) : (
-          <span class="soft">{row.has_plan ? say("then.no_evening") : "—"}</span>
+          <NoEvening row={row} />
         )}
       </td>
       <td>

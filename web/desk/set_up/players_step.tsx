@@ -15,6 +15,8 @@ import { many, say } from "./words.ts";
 
 const kEncodings = ["utf-8", "windows-1252", "windows-1250", "windows-1251", "windows-1253", "windows-1254", "windows-1255", "windows-1256", "macintosh", "shift_jis", "gb18030", "euc-kr", "big5"];
 
+const kExample = [["Alex Example", "2014-05-31", "U13 Girls"], ["Sam Sample", "2011-02-07", "U16"]]; // nobody
+
 // Another list in place of the one that was being looked at can be taken back.
 function replaced(before: Sheet | undefined): void {
   const now = sheet.value;
@@ -69,7 +71,27 @@ function Example() {
   return (
     <section class="empty">
       <h2>{say("players.example")}</h2>
-      <pre class="example">{say("players.example_rows")}</pre>
+      <table>
+        <caption class="out-of-sight">{say("players.example")}</caption>
+        <thead>
+          <tr>
+            {(["name", "birth", "squad"] as const).map((column) => (
+              <th key={column} scope="col">
+                {say(`column.${column}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {kExample.map((cells) => (
+            <tr key={cells[0]}>
+              {cells.map((cell) => (
+                <td key={cell}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
       <p class="soft">{say("players.example_what")}</p>
     </section>
   );

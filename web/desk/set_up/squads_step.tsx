@@ -1,5 +1,7 @@
 // The squads: of those that the players' sheet names, each with its house routine, its place and the evenings of its week.
+import { list } from "../../shared/words/words.ts";
 import { Choice } from "../people/choice.tsx";
+import { clashesOf } from "./clashes.ts";
 import { change, type Content, contentOf, paths, remove, write } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
 import { NumberField, TextField } from "./fields.tsx";
@@ -33,14 +35,24 @@ function routineFor(age: number | undefined): string {
 
 const stripFile = (strip: StripRow | undefined): string | undefined => (strip?.file ? `../${strip.file}` : undefined);
 
+// One after the other on the place that they share, half an hour each, from Tuesday on (own judgement): so that every squad
+// has lanes before anybody has typed when it really trains.
+const kFirstStart = 17 * 60;
+const kStartsADay = 6;
+function firstEvening(number: number): Content {
+  const at = kFirstStart + 30 * (number % kStartsADay);
+  const start = `${String(Math.floor(at / 60)).padStart(2, "0")}:${String(at % 60).padStart(2, "0")}:00`;
+  return { weekday: kWeekdays[1 + (Math.floor(number / kStartsADay) % 4)], start, minutes: 20 };
+}
+
 function makeSquads(names: string[]): void {
   const taken = squadFiles().map((path) => path.slice("squads/".length, -".toml".length));
-  for (const name of names) {
+  for (const [number, name] of names.entries()) {
     const id = idFrom(name, taken);
     taken.push(id);
     const strip = stripFile(strips()[0]);
     const content: Content = {
-      club: contentOf(kClub)?.name ?? "", name, roster: `../${kRoster}`, in_roster: name, routine: routineFor(ageIn(name)), kit: kUsualKit, week: [{ weekday: "tuesday", start: "18:00:00", minutes: 20 }],
+      club: contentOf(kClub)?.name ?? "", name, roster: `../${kRoster}`, in_roster: name, routine: routineFor(ageIn(name)), kit: kUsualKit, week: [firstEvening(number)],
       ...(strip ? { strip } : {}),
     };
     write(`squads/${id}.toml`, { content });
@@ -68,10 +80,27 @@ export function SquadsStep() {
         </button>
       ) : null}
       {files.length === 0 && fresh.length === 0 ? <p>{say("squad.none")}</p> : null}
+      <Clashes files={files} />
       {files.map((path) => (
         <SquadForm key={path} path={path} open={files.length < 4} />
       ))}
     </>
+  );
+}
+
+const kMostClashes = 6;
+
+function Clashes({ files }: { files: string[] }) {
+  const clashes = clashesOf(files.map((path) => contentOf(path) ?? {}));
+  return (
+    <div role="status" class="clashes">
+      {clashes.slice(0, kMostClashes).map(({ place, weekday, start, squads }) => (
+        <p key={`${place} ${weekday} ${start}`}>
+          <bdi>{say("squad.clash", { place, day: say(`weekday.${weekday as (typeof kWeekdays)[number]}`), start, squads: list(squads) })}</bdi>
+        </p>
+      ))}
+      {clashes.length > kMostClashes ? <p>{many("more_clashes", clashes.length - kMostClashes)}</p> : null}
+    </div>
   );
 }
 
