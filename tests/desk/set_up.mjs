@@ -19,7 +19,7 @@ function players({ wrong = "" } = {}) {
   return `Player,Date of birth,Squad,Medical notes\n${rows.map((row) => row.join(",")).join("\n")}\n`;
 }
 
-async function firstLead(house, ledger, nobody) {
+export async function firstLead(house, ledger, nobody) {
   const run = (...words) => spawnSync(house.demo.program, [...words, "--ledger", ledger], { encoding: "utf8" });
   const link = /^ {2}([A-Za-z0-9_-]{43})$/m.exec(run("account", "add", "--sign-in", "lee", "--role", "lead").stdout)[1];
   await nobody.post("/api/activate", { link, password: kPassword });

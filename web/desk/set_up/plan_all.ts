@@ -1,4 +1,5 @@
-// Asks for the plans of all squads and looks until they are made. Nobody has to wait: what is stopped is the looking alone.
+// Asks for the plans of all squads and looks until they are made. Nobody has to wait; stopping takes back those that nobody has
+// begun.
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Refusal, Said } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
@@ -26,11 +27,13 @@ const isOver = ({ state }: Pick<Job, "state">): boolean => state === "done" || s
 export function useAllPlans(done: () => void): AllPlans {
   const [state, setState] = useState<Omit<AllPlans, "plan">>({ asks: false, made: {}, words: "", refused: undefined });
   const stopped = useRef(false);
-  useEffect(() => () => void (stopped.current = true), []);
+  const gone = useRef(false); // another screen: nobody looks any more, and nothing is taken back
+  useEffect(() => () => void (gone.current = true), []);
   const tell = (news: Partial<AllPlans>) => setState((before) => ({ ...before, ...news }));
 
   async function look(numbers: Set<number>, count: number, bar: ReturnType<typeof beginJob>): Promise<string> {
     for (let silent = 0; !stopped.current; ) {
+      if (gone.current) return "";
       const answer = await ask("planning", {});
       if (!answer.ok) return answer.words;
       const own = answer.said.jobs.filter(({ number }) => numbers.has(number));
@@ -42,6 +45,10 @@ export function useAllPlans(done: () => void): AllPlans {
       if (silent > kSilentLooks) return say("then.no_worker");
       await new Promise((resolve) => setTimeout(resolve, kLookMilliseconds));
     }
+    // What is under way goes on to its end; what still waits is taken back.
+    const planning = await ask("planning", {});
+    const waiting = planning.ok ? planning.said.jobs.filter(({ number, state: now }) => numbers.has(number) && now === "waiting") : [];
+    for (const { number } of waiting) await ask("withdraw-planning", { number: String(number) });
     return say("then.stopped");
   }
 
@@ -54,6 +61,7 @@ export function useAllPlans(done: () => void): AllPlans {
     const bar = beginJob(say("then.planning", { done: 0, count: jobs.length }), () => (stopped.current = true));
     const words = await look(new Set(jobs.map(({ number }) => number)), jobs.length, bar);
     bar.end();
+    if (gone.current) return;
     announce(words === "" ? many("planned", jobs.length) : words);
     tell({ asks: false, words });
     done();
