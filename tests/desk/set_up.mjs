@@ -19,7 +19,7 @@ function players({ wrong = "" } = {}) {
   return `Player,Date of birth,Squad,Medical notes\n${rows.map((row) => row.join(",")).join("\n")}\n`;
 }
 
-async function firstLead(house, ledger, nobody) {
+export async function firstLead(house, ledger, nobody) {
   const run = (...words) => spawnSync(house.demo.program, [...words, "--ledger", ledger], { encoding: "utf8" });
   const link = /^ {2}([A-Za-z0-9_-]{43})$/m.exec(run("account", "add", "--sign-in", "lee", "--role", "lead").stdout)[1];
   await nobody.post("/api/activate", { link, password: kPassword });
@@ -61,8 +61,10 @@ async function fromNothing(house) {
     out.push(await desk.faults(page));
     await step(page, "Players");
     await upload(page, players({ wrong: "2014-13-45" }));
-    await page.getByText("24 rows").waitFor();
+    await page.locator("section.sheet p", { hasText: /^24 rows$/ }).waitFor();
     await page.getByText("U13 Girls (8)").waitFor();
+    // What is certainly wrong is told by its row before anything was sent.
+    await page.getByText(/Row 10,.*there is no such day/).waitFor();
     await desk.picture("set-up-players", page);
     out.push(await desk.faults(page), that((await page.title()) !== "taken", "markup was run"));
     await step(page, "Squads");
@@ -73,11 +75,14 @@ async function fromNothing(house) {
     await desk.picture("set-up-squads", page);
     out.push(await desk.faults(page));
     await save(page);
-    await page.getByText(/roster\.csv, line 11.*2014-13-45/).waitFor();
+    await page.getByText(/Players, row 10.*2014-13-45/).waitFor();
     await desk.picture("set-up-fault", page);
     out.push(await desk.faults(page));
-    await step(page, "Players");
-    await upload(page, players());
+    await page.getByRole("link", { name: "Mend it in Players" }).first().click();
+    await page.locator(".to-mend input").first().fill("2014-05-12");
+    await page.locator(".to-mend input").first().press("Tab");
+    await page.locator(".to-mend").waitFor({ state: "detached" });
+    await desk.picture("set-up-mended", page);
     await save(page);
     await page.getByText("Everything is saved.").waitFor();
     const took = Date.now() - began;
@@ -86,7 +91,7 @@ async function fromNothing(house) {
     out.push(that(!/asthma|Medical/.test(roster), "a column that was left out came along"), that((await lee.get("/api/squads")).json.squads.length === 3, "not three squads"));
     await step(page, "And then");
     await page.getByRole("button", { name: "Plan all squads" }).click();
-    await page.getByText("3 squads are being planned.").waitFor();
+    await page.getByRole("link", { name: "Print the cards of U16" }).waitFor({ timeout: 60_000 });
     await desk.picture("set-up-then", page);
     out.push(await desk.faults(page));
 

@@ -24,7 +24,7 @@ export async function fetchCatalogue(): Promise<void> {
   clubFolder.value = documents.ok ? folderOf(documents.said.documents) : undefined;
   const given = answer.said.catalogue as unknown as CatalogueDocument;
   const own = [...(clubFolder.value?.drills.values() ?? [])].map(({ drill }) => drill);
-  catalogue.value = { ...given, drills: [...given.drills.filter(({ id }) => !clubFolder.value?.drills.has(id)), ...own] };
+  catalogue.value = { ...given, routines: answer.said.routines as unknown as CatalogueDocument["routines"] & object, drills: [...given.drills.filter(({ id }) => !clubFolder.value?.drills.has(id)), ...own] };
 }
 
 export function useCatalogue(): CatalogueDocument | undefined {

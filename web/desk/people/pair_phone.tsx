@@ -6,6 +6,7 @@ import { ask } from "../api/ask.ts";
 import { Refused } from "../api/asked.tsx";
 import { announce } from "../shell/announce.ts";
 import { CodeForm } from "../shell/code_form.tsx";
+import { Qr } from "../shell/qr.tsx";
 import { ToCopy } from "../shell/to_copy.tsx";
 import { moment } from "../../shared/words/words.ts";
 import { say } from "./words.ts";
@@ -33,10 +34,17 @@ export function PairPhone({ account, name }: { account: string; name: string }) 
   };
   if (refused) return <Refused refusal={refused} again={() => void open()} />;
   if (paired) return <p>{say("pair.done", { name })}</p>;
-  if (!opened) return null;
+  if (!opened) return <p class="waiting table-tall" role="status">…</p>;
+  const link = `${location.origin}/#pair=${opened.link}`;
   return (
     <>
-      <ToCopy label={say("pair.link", { until: moment(opened.until) })} text={`${location.origin}/#pair=${opened.link}`} rows={2} />
+      <div class="beside-picture">
+        <ToCopy label={say("pair.link", { until: moment(opened.until) })} text={link} rows={2} />
+        <figure>
+          <Qr text={link} label={say("pair.picture")} />
+          <figcaption class="soft">{say("pair.picture_what")}</figcaption>
+        </figure>
+      </div>
       <p role="status">{say(`pair.state.${state}`)}</p>
       {state === "claimed" ? <CodeForm label={say("pair.code")} button={say("pair.confirm")} send={confirm} /> : null}
       {state === "suspended" || state === "too-late" ? (

@@ -10,13 +10,18 @@ interface There {
   digest: string;
   content?: Content; // not of a roster: what stands in it is never told
 }
-type Written = { content: Content } | { text: string };
+type Written = { content: Content } | { text: string } | { gone: true };
 
 const there = signal<Map<string, There>>(new Map());
 const drafts = signal<Map<string, Written>>(new Map());
 
 export const unsaved = computed(() => [...drafts.value.keys()]);
-export const paths = computed(() => [...new Set([...there.value.keys(), ...drafts.value.keys()])].sort());
+// Those that are to go are none any more.
+export const paths = computed(() => [...new Set([...there.value.keys(), ...drafts.value.keys()])].filter((path) => !isGone(drafts.value.get(path))).sort());
+
+function isGone(written: Written | undefined): boolean {
+  return written !== undefined && "gone" in written;
+}
 
 function know(documents: Said<"club-documents">["documents"]): void {
   const now = new Map(there.peek());
@@ -51,8 +56,18 @@ export function change(path: string, keys: Content): void {
   write(path, { content });
 }
 
-export function forgetDrafts(): void {
+export function remove(path: string): void {
+  const next = new Map(drafts.peek());
+  if (there.peek().has(path)) next.set(path, { gone: true });
+  else next.delete(path);
+  drafts.value = next;
+}
+
+// Gives what brings them back.
+export function forgetDrafts(): () => void {
+  const before = drafts.peek();
   drafts.value = new Map();
+  return () => (drafts.value = before);
 }
 
 type Change = { path: string; instead_of?: string; content?: Content; text?: string };
@@ -75,7 +90,7 @@ const insteadOf = (path: string): { instead_of?: string } => {
 
 export async function saveClub(): Promise<Saved> {
   const before = new Map(there.peek());
-  const changes = [...drafts.peek()].map(([path, written]) => ({ path, ...insteadOf(path), ...written }));
+  const changes = [...drafts.peek()].map(([path, written]) => ({ path, ...insteadOf(path), ...("gone" in written ? {} : written) }));
   const refused = await send(changes);
   // Somebody else was first: what is there now is read, what was typed stays, and saving again goes over what was seen.
   if (refused?.refused === "changed-meanwhile") await readClub();

@@ -17,7 +17,7 @@ export function strips(): StripRow[] {
   return Array.isArray(rows) ? (rows as StripRow[]) : [];
 }
 
-const kFirst: Content = { lane_length_metres: 15, cone_spacing_metres: 5, lanes: 2, lane_gap_metres: 3, area_metres: { width: 10, length: 15 }, surface: [], soft_ground: true };
+export const kFirstPlace: Content = { lane_length_metres: 15, cone_spacing_metres: 5, lanes: 2, lane_gap_metres: 3, area_metres: { width: 10, length: 15 }, surface: [], soft_ground: true };
 
 export function PlacesStep() {
   const [name, setName] = useState("");
@@ -26,7 +26,7 @@ export function PlacesStep() {
     event.preventDefault();
     const id = idFrom(name, strips().map((one) => one.id));
     if (id === "") return;
-    write(`strips/${id}.toml`, { content: { name: name.trim(), ...kFirst } });
+    write(`strips/${id}.toml`, { content: { name: name.trim(), ...kFirstPlace } });
     change(kClub, { strip: [...strips(), { id, file: `strips/${id}.toml` }] });
     setName("");
   };

@@ -1,105 +1,144 @@
 // The players, from a spreadsheet: which column is which, how it will be read, and nothing else of the sheet taken along.
-import { signal } from "@preact/signals";
+import { useState } from "preact/hooks";
 import { list } from "../../shared/words/words.ts";
 import { Choice } from "../people/choice.tsx";
-import { Field, named } from "../shell/parts.tsx";
-import { paths, write } from "./club_draft.ts";
-import { type Column, guessColumn, kHeadings, readRows, squadsIn, writeRoster } from "./sheet.ts";
+import { announce } from "../shell/announce.ts";
+import { Field } from "../shell/parts.tsx";
+import { undo } from "../shell/undo.ts";
+import { paths } from "./club_draft.ts";
+import { birthOrder, change, isUtf8, rosterFaults, type Sheet, sheet, takeFile, takeText, use } from "./players_sheet.ts";
+import { RowsToMend } from "./rows_to_mend.tsx";
+import { rowFaults, toldFaults } from "./row_faults.ts";
+import { SheetTable } from "./sheet_table.tsx";
+import { squadsIn } from "./sheet.ts";
 import { many, say } from "./words.ts";
 
-export const kRoster = "roster.csv";
 const kEncodings = ["utf-8", "windows-1252", "windows-1250", "windows-1251", "windows-1253", "windows-1254", "windows-1255", "windows-1256", "macintosh", "shift_jis", "gb18030", "euc-kr", "big5"];
-const kShown = 8;
 
-interface Sheet {
-  file: string;
-  bytes: ArrayBuffer;
-  encoding: string;
-  headings: string[];
-  rows: string[][];
-  columns: (Column | "")[];
-}
+const kExample = [["Alex Example", "2014-05-31", "U13 Girls"], ["Sam Sample", "2011-02-07", "U16"]]; // nobody
 
-// In this page only; gone with it.
-export const sheet = signal<Sheet | undefined>(undefined);
-
-function isUtf8(bytes: ArrayBuffer): boolean {
-  try {
-    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-function take(file: string, bytes: ArrayBuffer, encoding: string): void {
-  const [headings = [], ...rows] = readRows(new TextDecoder(encoding).decode(bytes));
-  use({ file, bytes, encoding, headings, rows, columns: headings.map(guessColumn) });
-}
-
-function use(next: Sheet): void {
-  sheet.value = next;
-  write(kRoster, { text: writeRoster(next.rows, next.columns) });
+// Another list in place of the one that was being looked at can be taken back.
+function replaced(before: Sheet | undefined): void {
+  const now = sheet.value;
+  if (!now) return;
+  announce(many("players", now.rows.length));
+  if (before) undo.offer({ words: say("players.replaced", { file: now.file }), undo: () => use(before) });
 }
 
 export function PlayersStep() {
   const there = paths.value.some((path) => /^roster.*\.csv$/.test(path));
+  const [pasted, setPasted] = useState("");
   const read = async (event: { currentTarget: HTMLInputElement }) => {
     const file = event.currentTarget.files?.[0];
     if (!file) return;
     const bytes = await file.arrayBuffer();
-    take(file.name, bytes, isUtf8(bytes) ? "utf-8" : "windows-1252");
+    const before = sheet.value;
+    takeFile(file.name, bytes, isUtf8(bytes) ? "utf-8" : "windows-1252");
+    replaced(before);
+  };
+  const paste = (event: Event) => {
+    event.preventDefault();
+    if (pasted.trim() === "") return;
+    const before = sheet.value;
+    takeText(say("players.pasted"), pasted);
+    setPasted("");
+    replaced(before);
   };
   return (
     <>
       <p>{say("players.what")}</p>
       {there && !sheet.value ? <p>{say("players.there")}</p> : null}
-      <Field label={say("players.file")} hint={say("players.file_hint")}>
-        {(given) => <input {...given} type="file" accept=".csv,.txt,text/csv,text/plain" onChange={(event) => void read(event)} />}
-      </Field>
-      {sheet.value ? <Mapping sheet={sheet.value} /> : null}
+      <div class="two-ways">
+        <Field label={say("players.file")} hint={say("players.file_hint")}>
+          {(given) => <input {...given} type="file" accept=".csv,.txt,.tsv,text/csv,text/plain" onChange={(event) => void read(event)} />}
+        </Field>
+        <form onSubmit={paste}>
+          <Field label={say("players.paste")} hint={say("players.paste_hint")}>
+            {(given) => <textarea {...given} rows={3} value={pasted} onInput={(event) => setPasted(event.currentTarget.value)} autocomplete="off" spellcheck={false} />}
+          </Field>
+          <button type="submit" aria-disabled={pasted.trim() === ""}>
+            {say("players.use")}
+          </button>
+        </form>
+      </div>
+      {sheet.value ? <Mapping sheet={sheet.value} /> : <Example />}
     </>
   );
 }
 
-function Mapping({ sheet: { file, bytes, encoding, headings, rows, columns } }: { sheet: Sheet }) {
-  const options: [string, string][] = [["", say("players.left")], ...(Object.keys(kHeadings) as Column[]).map((one): [string, string] => [one, say(`column.${one}`)])];
-  const set = (at: number, column: string) => use({ file, bytes, encoding, headings, rows, columns: columns.map((one, index) => (index === at ? (column as Column | "") : one)) });
+// What a list looks like that is understood at once.
+function Example() {
+  return (
+    <section class="empty">
+      <h2>{say("players.example")}</h2>
+      <table>
+        <caption class="out-of-sight">{say("players.example")}</caption>
+        <thead>
+          <tr>
+            {(["name", "birth", "squad"] as const).map((column) => (
+              <th key={column} scope="col">
+                {say(`column.${column}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {kExample.map((cells) => (
+            <tr key={cells[0]}>
+              {cells.map((cell) => (
+                <td key={cell}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p class="soft">{say("players.example_what")}</p>
+    </section>
+  );
+}
+
+function Mapping({ sheet: now }: { sheet: Sheet }) {
+  const { file, bytes, encoding, rows, columns, dates, above } = now;
   const squads = squadsIn(rows, columns);
-  const is_name = (column: Column | "") => column === "name" || column === "first_name" || column === "last_name";
+  const order = birthOrder(now);
+  const faults = [...rowFaults(rows, columns, dates), ...toldFaults(rosterFaults.value, columns)];
+  const missing = (["birth", "squad"] as const).filter((column) => !columns.includes(column));
+  const no_name = !columns.some((column) => column === "name" || column === "first_name" || column === "last_name");
   return (
     <section class="sheet">
       <h2>
         <bdi>{file}</bdi>
       </h2>
-      <p>{many("players", rows.length)}</p>
-      <p>{squads.size === 0 ? say("players.no_squads") : say("players.squads", { squads: list([...squads].map(([name, count]) => `${name} (${count})`)) })}</p>
-      <Choice label={say("players.encoding")} hint={say("players.encoding_hint")} value={encoding} options={kEncodings.map((one) => [one, one])} onChange={(one) => take(file, bytes, one)} />
-      <div class="table" tabIndex={0} role="region" aria-label={say("players.preview")}>
-        <table>
-          <caption>{say("players.preview")}</caption>
-          <thead>
-            <tr>
-              {headings.map((heading, at) => (
-                <th key={at} scope="col">
-                  <Choice label={heading === "" ? say("players.unnamed") : heading} value={columns[at] ?? ""} options={options} onChange={(one) => set(at, one)} />
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {rows.slice(0, kShown).map((row, index) => (
-              <tr key={index}>
-                {headings.map((_, at) => (
-                  <td key={at} class={columns[at] === "" ? "soft" : ""}>
-                    <bdi>{columns[at] === "" ? "—" : is_name(columns[at] ?? "") ? named(row[at] ?? "", "…") : (row[at] ?? "")}</bdi>
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
+      <p>
+        {many("players", rows.length)}
+        {above > 0 ? `; ${many("above", above)}` : ""}
+      </p>
+      {no_name ? <p class="fault">{say("players.no_names")}</p> : null}
+      {missing.map((column) => (
+        <p key={column} class="fault">
+          {say(column === "birth" ? "players.no_births" : "players.no_squads")}
+        </p>
+      ))}
+      {squads.size > 0 ? (
+        <p>
+          <bdi>{say("players.squads", { squads: list([...squads].slice(0, 40).map(([name, count]) => `${name} (${count})`)) })}</bdi>
+        </p>
+      ) : null}
+      <div class="row top">
+        {bytes ? <Choice label={say("players.encoding")} hint={say("players.encoding_hint")} value={encoding} options={kEncodings.map((one) => [one, one])} onChange={(one) => takeFile(file, bytes, one)} /> : null}
+        {order === "" || dates !== "" ? (
+          <Choice
+            label={say("players.dates")}
+            hint={say("players.dates_hint")}
+            value={dates}
+            options={[["", say("players.dates_choose")], ["day-first", say("players.day_first")], ["month-first", say("players.month_first")]]}
+            onChange={(chosen) => change({ dates: chosen as Sheet["dates"] })}
+          />
+        ) : null}
       </div>
+      {order === "both" ? <p class="fault">{say("players.dates_both")}</p> : null}
+      <RowsToMend sheet={now} faults={faults} />
+      <SheetTable sheet={now} faults={faults} />
     </section>
   );
 }

@@ -1,44 +1,79 @@
-// What was typed and not saved; saved all together, with what is wrong by file, line and field, and undone as one.
+// What was typed and not saved; saved all together, with what is wrong by what it is of, and undone as one. Then the next step.
 import { useState } from "preact/hooks";
 import type { Fault } from "../../shared/api.ts";
 import { list } from "../../shared/words/words.ts";
 import { faultWords, type Refusal } from "../api/answer.ts";
 import { Refused } from "../api/asked.tsx";
 import { announce } from "../shell/announce.ts";
+import { hashOf } from "../shell/route.ts";
 import { undo } from "../shell/undo.ts";
-import { contentOf, forgetDrafts, saveClub, unsaved } from "./club_draft.ts";
+import { contentOf, forgetDrafts, paths, saveClub, unsaved } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
-import { kRoster } from "./players_step.tsx";
+import { kRoster, rosterFaults, sheet } from "./players_sheet.ts";
 import { many, say } from "./words.ts";
+
+export type Step = "season" | "places" | "players" | "squads" | "routines" | "then";
+const kFirstRow = 2; // of the list of players, below its headings
+const kMostFaults = 50;
+
+function stepOf(path: string): Step {
+  if (path === kClub) return "season";
+  if (path === kRoster) return "players";
+  if (path.startsWith("strips/")) return "places";
+  return path.startsWith("routines/") ? "routines" : "squads";
+}
 
 // What a document is called here: nobody need know of files.
 function nameOfDocument(path: string): string {
-  if (path === kClub) return say("step.season");
-  if (path === kRoster) return say("step.players");
+  const step = stepOf(path);
+  if (step === "season" || step === "players") return say(`step.${step}`);
   return String(contentOf(path)?.name ?? path);
 }
 
 type FaultOfFile = Fault & { file?: string; line?: number };
 
-function FaultLine({ fault }: { fault: FaultOfFile }) {
-  const where = fault.line ? say("save.line", { file: fault.file ?? "", line: fault.line }) : (fault.file ?? "");
+function FaultLine({ fault, here }: { fault: FaultOfFile; here: Step }) {
+  const path = paths.value.find((one) => one === fault.file || one.endsWith(`/${fault.file ?? ""}`)) ?? fault.file;
+  const name = path === undefined ? "" : nameOfDocument(path);
+  const where = path === kRoster && fault.line !== undefined && fault.line >= kFirstRow ? say("save.row", { what: name, row: fault.line - kFirstRow + 1 }) : name;
+  const step = path === undefined ? here : stepOf(path);
   return (
     <li>
-      {where ? `${where}: ` : ""}
-      <bdi>{faultWords(fault)}</bdi>
+      {where ? (
+        <>
+          <bdi>{where}</bdi>:{" "}
+        </>
+      ) : null}
+      <bdi>{faultWords(fault)}</bdi> {step === here ? null : <a href={hashOf("set-up", step)}>{say("save.mend", { step: say(`step.${step}`) })}</a>}
     </li>
   );
 }
 
-export function SaveBar() {
+function forget(): void {
+  const before = sheet.value;
+  const restore = forgetDrafts();
+  sheet.value = undefined;
+  rosterFaults.value = [];
+  undo.offer({
+    words: say("save.forgotten"),
+    undo: () => {
+      restore();
+      sheet.value = before;
+    },
+  });
+}
+
+export function SaveBar({ here, next }: { here: Step; next: Step | undefined }) {
   const [refused, setRefused] = useState<Refusal | undefined>();
   const [saves, setSaves] = useState(false);
   const waiting = unsaved.value;
   const save = async () => {
+    if (saves) return;
     setSaves(true);
     const { refused: why, undo: back } = await saveClub();
     setSaves(false);
     setRefused(why);
+    rosterFaults.value = (why?.faults ?? []).filter((fault: FaultOfFile) => fault.file === kRoster);
     if (why) return;
     if (back) undo.offer({ words: say("save.done"), undo: async () => setRefused(await back()) });
     else announce(say("save.done"));
@@ -48,22 +83,31 @@ export function SaveBar() {
       {refused ? <Refused refusal={refused} /> : null}
       {refused && refused.faults.length > 0 ? (
         <ul>
-          {refused.faults.slice(0, 50).map((fault, at) => (
-            <FaultLine key={at} fault={fault} />
+          {refused.faults.slice(0, kMostFaults).map((fault, at) => (
+            <FaultLine key={at} fault={fault} here={here} />
           ))}
         </ul>
       ) : null}
-      <p role="status">{waiting.length === 0 ? say("save.nothing") : many("unsaved", waiting.length, { files: list(waiting.slice(0, 6).map(nameOfDocument)) })}</p>
-      {waiting.length > 0 ? (
-        <p class="row">
-          <button type="button" class="main" aria-disabled={saves} onClick={() => void save()}>
-            {say("save.save")}
-          </button>
-          <button type="button" onClick={forgetDrafts}>
-            {say("save.forget")}
-          </button>
-        </p>
-      ) : null}
+      <p role="status">
+        <bdi>{waiting.length === 0 ? say("save.nothing") : many("unsaved", waiting.length, { files: list(waiting.slice(0, 6).map(nameOfDocument)) })}</bdi>
+      </p>
+      <p class="row">
+        {waiting.length > 0 ? (
+          <>
+            <button type="button" class="main" aria-disabled={saves} onClick={() => void save()}>
+              {say("save.save")}
+            </button>
+            <button type="button" onClick={forget}>
+              {say("save.forget")}
+            </button>
+          </>
+        ) : null}
+        {next ? (
+          <a class="as-button" href={hashOf("set-up", next)}>
+            {say("save.next", { step: say(`step.${next}`) })}
+          </a>
+        ) : null}
+      </p>
     </section>
   );
 }

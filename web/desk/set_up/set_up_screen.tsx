@@ -10,13 +10,13 @@ import { readClub } from "./club_draft.ts";
 import { ClubStep } from "./club_step.tsx";
 import { PlacesStep } from "./places_step.tsx";
 import { PlayersStep } from "./players_step.tsx";
-import { SaveBar } from "./save_bar.tsx";
+import { SaveBar, type Step } from "./save_bar.tsx";
 import { SquadsStep } from "./squads_step.tsx";
+import { RoutinesStep } from "./routine/routines_step.tsx";
 import { ThenStep } from "./then_step.tsx";
 import { say } from "./words.ts";
 
-const kSteps = { season: ClubStep, places: PlacesStep, players: PlayersStep, squads: SquadsStep, then: ThenStep };
-type Step = keyof typeof kSteps;
+const kSteps = { season: ClubStep, places: PlacesStep, players: PlayersStep, squads: SquadsStep, routines: RoutinesStep, then: ThenStep };
 const kNames = Object.keys(kSteps) as Step[];
 
 const isStep = (word: string | undefined): word is Step => word !== undefined && Object.hasOwn(kSteps, word);
@@ -42,8 +42,8 @@ export function Screen({ route }: ScreenProps<"set-up">) {
       {state === "waits" ? <p class="waiting screen-tall" role="status">…</p> : null}
       {state === "here" ? (
         <>
-          <Shown />
-          <SaveBar />
+          <Shown routine={route.further["routine"]} />
+          <SaveBar here={here} next={kNames[kNames.indexOf(here) + 1]} />
         </>
       ) : null}
       {typeof state === "object" ? <Refused refusal={state} again={() => void read()} /> : null}

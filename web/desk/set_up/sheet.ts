@@ -1,4 +1,5 @@
 // A spreadsheet saved as text: rows of cells, and which column is which, by its heading.
+import { type DatesAre, isoDate } from "./sheet_dates.ts";
 
 export type Column = "name" | "first_name" | "last_name" | "id" | "birth" | "squad" | "shirt" | "size_group" | "contact";
 
@@ -59,11 +60,25 @@ export function readRows(text: string): string[][] {
 
 const quotedCell = (cell: string): string => `"${cell.replaceAll('"', '""').replace(/\s+/g, " ")}"`;
 
+const kSearched = 40; // rows in which the headings are looked for, as core/people/roster_* does
+
+// Titles, dates and the club's name may stand above the headings; rows that repeat them are none of players.
+export function tableOf(rows: string[][]): { headings: string[]; rows: string[][]; above: number } {
+  const known = (row: string[]) => row.filter((cell) => guessColumn(cell) !== "").length;
+  const found = rows.slice(0, kSearched).findIndex((row) => known(row) >= 2);
+  const above = Math.max(0, found);
+  const headings = rows[above] ?? [];
+  const same = (row: string[]) => row.every((cell, at) => cell === (headings[at] ?? ""));
+  return { headings, rows: rows.slice(above + 1).filter((row) => !same(row)), above };
+}
+
 // Only the columns that were chosen: what else stands in the sheet never leaves this computer.
-export function writeRoster(rows: string[][], columns: (Column | "")[]): string {
+// One line a row below the line of headings, so that a fault's line is the row.
+export function writeRoster(rows: string[][], columns: (Column | "")[], dates: DatesAre = ""): string {
   const chosen = columns.flatMap((column, at) => (column === "" ? [] : [{ column, at }]));
   const line = (cells: string[]) => `${cells.map(quotedCell).join(",")}\n`;
-  return line(chosen.map(({ column }) => kHeadings[column])) + rows.map((row) => line(chosen.map(({ at }) => row[at] ?? ""))).join("");
+  const cell = (row: string[], column: Column, at: number) => (column === "birth" ? isoDate(row[at] ?? "", dates) : (row[at] ?? ""));
+  return line(chosen.map(({ column }) => kHeadings[column])) + rows.map((row) => line(chosen.map(({ column, at }) => cell(row, column, at)))).join("");
 }
 
 // 'U13', 'U14 Girls', … with how many; a cell may name several.

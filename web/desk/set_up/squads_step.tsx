@@ -1,23 +1,29 @@
 // The squads: of those that the players' sheet names, each with its house routine, its place and the evenings of its week.
+import { list } from "../../shared/words/words.ts";
 import { Choice } from "../people/choice.tsx";
-import { change, type Content, contentOf, paths, write } from "./club_draft.ts";
+import { clashesOf } from "./clashes.ts";
+import { change, type Content, contentOf, paths, remove, write } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
 import { NumberField, TextField } from "./fields.tsx";
 import { idFrom } from "./ids.ts";
 import { strips, type StripRow } from "./places_step.tsx";
 import { Rows, rowsOf } from "./rows.tsx";
-import { kRoster, sheet } from "./players_step.tsx";
+import { kRoster, sheet } from "./players_sheet.ts";
+import { useCatalogue } from "../drills/catalogue.ts";
+import { ownRoutines } from "./routine/house_routines.ts";
 import { squadsIn } from "./sheet.ts";
 import { many, say } from "./words.ts";
 
 // The shipped ones, with the first age that each is written for (catalogue/routines).
 const kRoutines = [["first-steps", 8], ["early-teens", 11], ["mid-teens", 14], ["older", 16], ["hall", 10], ["long-practice", 12]] as const;
+// What most squads have in a bag: without cones there is no lane, and what needs a ball or a mat is left out (own judgement).
+const kUsualKit: Content = { cones: 16, balls: 10, mats: 0 };
 const kWeekdays = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"] as const;
 
 const squadFiles = (): string[] => paths.value.filter((path) => path.startsWith("squads/") && contentOf(path));
 
 // 12 of 'U13' or 'Under 13': they are under that age.
-function ageIn(name: string): number | undefined {
+export function ageIn(name: string): number | undefined {
   const under = /\bu(?:nder)?[- ]?(\d{1,2})\b/i.exec(name)?.[1];
   return under === undefined ? undefined : Math.min(19, Math.max(8, Number(under) - 1));
 }
@@ -29,21 +35,39 @@ function routineFor(age: number | undefined): string {
 
 const stripFile = (strip: StripRow | undefined): string | undefined => (strip?.file ? `../${strip.file}` : undefined);
 
+// One after the other on the place that they share, half an hour each, from Tuesday on (own judgement): so that every squad
+// has lanes before anybody has typed when it really trains.
+const kFirstStart = 17 * 60;
+const kStartsADay = 6;
+function firstEvening(number: number): Content {
+  const at = kFirstStart + 30 * (number % kStartsADay);
+  const start = `${String(Math.floor(at / 60)).padStart(2, "0")}:${String(at % 60).padStart(2, "0")}:00`;
+  return { weekday: kWeekdays[1 + (Math.floor(number / kStartsADay) % 4)], start, minutes: 20 };
+}
+
 function makeSquads(names: string[]): void {
   const taken = squadFiles().map((path) => path.slice("squads/".length, -".toml".length));
-  for (const name of names) {
+  for (const [number, name] of names.entries()) {
     const id = idFrom(name, taken);
     taken.push(id);
     const strip = stripFile(strips()[0]);
     const content: Content = {
-      club: contentOf(kClub)?.name ?? "", name, roster: `../${kRoster}`, in_roster: name, routine: routineFor(ageIn(name)), week: [{ weekday: "tuesday", start: "18:00:00", minutes: 20 }],
+      club: contentOf(kClub)?.name ?? "", name, roster: `../${kRoster}`, in_roster: name, routine: routineFor(ageIn(name)), kit: kUsualKit, week: [firstEvening(number)],
       ...(strip ? { strip } : {}),
     };
     write(`squads/${id}.toml`, { content });
   }
 }
 
+// The shipped ones, the club's own, and what the file says where it is neither.
+function routineChoices(now: unknown): [string, string][] {
+  const known: [string, string][] = [...ownRoutines().map(({ named, routine }): [string, string] => [named, routine.name]), ...kRoutines.map(([id]): [string, string] => [id, say(`routine.${id}`)])];
+  const said = String(now ?? "");
+  return known.some(([named]) => named === said) ? known : [...known, [said, said]];
+}
+
 export function SquadsStep() {
+  useCatalogue();
   const files = squadFiles();
   const known = new Set(files.map((path) => contentOf(path)?.in_roster));
   const fresh = sheet.value ? [...squadsIn(sheet.value.rows, sheet.value.columns).keys()].filter((name) => !known.has(name)) : [];
@@ -56,10 +80,27 @@ export function SquadsStep() {
         </button>
       ) : null}
       {files.length === 0 && fresh.length === 0 ? <p>{say("squad.none")}</p> : null}
+      <Clashes files={files} />
       {files.map((path) => (
         <SquadForm key={path} path={path} open={files.length < 4} />
       ))}
     </>
+  );
+}
+
+const kMostClashes = 6;
+
+function Clashes({ files }: { files: string[] }) {
+  const clashes = clashesOf(files.map((path) => contentOf(path) ?? {}));
+  return (
+    <div role="status" class="clashes">
+      {clashes.slice(0, kMostClashes).map(({ place, weekday, start, squads }) => (
+        <p key={`${place} ${weekday} ${start}`}>
+          <bdi>{say("squad.clash", { place, day: say(`weekday.${weekday as (typeof kWeekdays)[number]}`), start, squads: list(squads) })}</bdi>
+        </p>
+      ))}
+      {clashes.length > kMostClashes ? <p>{many("more_clashes", clashes.length - kMostClashes)}</p> : null}
+    </div>
   );
 }
 
@@ -70,7 +111,8 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
     const file = stripFile(strip);
     return file ? [[file, String(contentOf(strip.file!)?.name ?? strip.id)]] : [];
   });
-  const own = kRoutines.some(([id]) => id === squad.routine) ? [] : [[String(squad.routine ?? ""), String(squad.routine ?? "")] as [string, string]];
+  const kit = (squad.kit ?? {}) as Content;
+  const setKit = (key: string) => (count: number | undefined) => set({ kit: { ...kit, [key]: count ?? 0 } });
   return (
     <details class="sheet" open={open}>
       <summary>
@@ -81,13 +123,24 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
         <Choice
           label={say("squad.routine")}
           value={String(squad.routine ?? "")}
-          options={[...kRoutines.map(([id]): [string, string] => [id, say(`routine.${id}`)]), ...own]}
+          options={routineChoices(squad.routine)}
           onChange={(routine) => set({ routine })}
         />
         <Choice label={say("squad.place")} value={String(squad.strip ?? "")} options={squad.strip ? places : [["", "—"], ...places]} onChange={(strip) => set({ strip: strip || undefined })} />
       </div>
+      <fieldset class="one-row row top">
+        <legend>{say("squad.kit")}</legend>
+        <NumberField label={say("squad.cones")} value={kit.cones} least={0} most={500} onChange={setKit("cones")} />
+        <NumberField label={say("squad.balls")} value={kit.balls} least={0} most={200} onChange={setKit("balls")} />
+        <NumberField label={say("squad.mats")} value={kit.mats} least={0} most={200} onChange={setKit("mats")} />
+      </fieldset>
       <Evenings week={rowsOf(squad.week)} onChange={(week) => set({ week })} />
       <Matches matches={rowsOf(squad.match)} onChange={(match) => set({ match })} />
+      <p>
+        <button type="button" onClick={() => remove(path)}>
+          {say("squad.away_with_it")}
+        </button>
+      </p>
     </details>
   );
 }

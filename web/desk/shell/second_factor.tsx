@@ -4,6 +4,7 @@ import type { Refusal, Said } from "../api/answer.ts";
 import { askOnce } from "../api/ask.ts";
 import { Refused } from "../api/asked.tsx";
 import { CodeForm } from "./code_form.tsx";
+import { Qr } from "./qr.tsx";
 import { say } from "./words.ts";
 
 // 'ABCD EFGH …': as it is typed by hand without losing the place.
@@ -33,6 +34,8 @@ export function SecondFactor({ titled, done }: { titled: string; done: () => voi
       {refused ? <Refused refusal={refused} again={() => void begin()} /> : null}
       {begun ? (
         <>
+          <p>{say("second.scan")}</p>
+          <Qr text={begun.link} label={say("second.picture")} />
           <p>{say("second.first")}</p>
           <p class="secret">{inFours(begun.secret)}</p>
           <p>
