@@ -801,6 +801,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/house": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What is done about the club's data - the last backup, what goes by its time next, how long the key is in use. */
+        get: operations["house"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/club/documents": {
         parameters: {
             query?: never;
@@ -1665,6 +1682,28 @@ export interface components {
                 blocks: components["schemas"]["ReportBlock"][];
             }[];
         };
+        House: {
+            /** @description As far as somebody noted it on the server's machine; a key that is absent was not noted. */
+            backup: {
+                last?: components["schemas"]["Time"];
+                /** @description the name of its file, without the folder */
+                where?: string;
+                checked?: components["schemas"]["Time"];
+                /** @description when the one that was checked was written */
+                checked_one?: components["schemas"]["Time"];
+            };
+            retention: {
+                /** @enum {string} */
+                class: "evenings" | "people-who-left" | "kept-aside" | "plans" | "book-of-reads";
+                keeps_days: number;
+                /** @description the day on which the oldest goes; absent: nothing is there */
+                next_day?: components["schemas"]["Day"];
+                /** @description how much goes on that day */
+                would_go: number;
+            }[];
+            /** @description the first use of the key that is known; absent: none */
+            key_since?: components["schemas"]["Time"];
+        };
         ClubDocument: {
             /** @description squads/u13-kestrels.toml */
             path: string;
@@ -2188,6 +2227,15 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["Season"];
+            };
+        };
+        /** @description What is done about the data. */
+        House: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["House"];
             };
         };
         /** @description The week by squads. */
@@ -3035,6 +3083,7 @@ export type Week = components['schemas']['Week'];
 export type ReportTable = components['schemas']['ReportTable'];
 export type ReportBlock = components['schemas']['ReportBlock'];
 export type Season = components['schemas']['Season'];
+export type House = components['schemas']['House'];
 export type ClubDocument = components['schemas']['ClubDocument'];
 export type ClubDocuments = components['schemas']['ClubDocuments'];
 export type ChangeClubDocuments = components['schemas']['ChangeClubDocuments'];
@@ -3084,6 +3133,7 @@ export type ResponseClubDocuments = components['responses']['ClubDocuments'];
 export type ResponseChangedMeanwhile = components['responses']['ChangedMeanwhile'];
 export type ResponseClubNotSound = components['responses']['ClubNotSound'];
 export type ResponseSeason = components['responses']['Season'];
+export type ResponseHouse = components['responses']['House'];
 export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
 export type ResponseInjuries = components['responses']['Injuries'];
@@ -4165,6 +4215,22 @@ export interface operations {
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
             404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    house: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["House"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

@@ -16,6 +16,7 @@
 #include "app/read/files.h"
 #include "app/read/reported.h"
 #include "app/serve/service.h"
+#include "app/store/archive/backup_notes.h"
 #include "app/store/archive/erasure_list.h"
 
 namespace lanework::cli {
@@ -108,6 +109,11 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
   out->secure = flags.where.tls.has_value() || flags.where.behind_proxy;
   out->note_erasure = [file = erased_file(flags.ledger)](const std::string& tag, const std::string& when) {
     return store::archive::add_to_erasure_list(file, tag, when);
+  };
+  out->keeping = flags.keeping;
+  out->backups = [file = backup_notes_file(flags.ledger)] {
+    const auto noted = store::archive::read_backup_notes(file);
+    return serve::BackupsNoted{noted.last, noted.file, noted.checked, noted.of};
   };
   out->rooms = std::make_unique<serve::Rooms>(open);
   out->writer = std::make_unique<serve::sync::Writer>(open, out->kinds);
