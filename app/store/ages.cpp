@@ -99,17 +99,19 @@ Ages ages_of(Call& call, const std::string& club) {
   out.evenings = evenings(call, club);
   out.who_left = who_left(call, club);
   out.kept_aside = kept_aside(call, club);
-  out.plans = oldest_of(
-      call, club,
-      "SELECT min(made) FROM kept_plan p WHERE p.club = $1 AND p.number < (SELECT max(later.number) FROM kept_plan later "
-      "WHERE later.club = $1 AND later.squad = p.squad)",
-      "SELECT count(*) FROM kept_plan p WHERE p.club = $1 AND p.made < $2 AND p.number < (SELECT max(later.number) FROM "
-      "kept_plan later WHERE later.club = $1 AND later.squad = p.squad)");
+  out.plans = oldest_of(call, club,
+                        "SELECT min(made) FROM kept_plan p WHERE p.club = $1 AND p.number < (SELECT max(later.number) "
+                        "FROM kept_plan later "
+                        "WHERE later.club = $1 AND later.squad = p.squad)",
+                        "SELECT count(*) FROM kept_plan p WHERE p.club = $1 AND p.made < $2 AND p.number < (SELECT "
+                        "max(later.number) FROM "
+                        "kept_plan later WHERE later.club = $1 AND later.squad = p.squad)");
   constexpr const char* kNewestStays = "(SELECT last_number FROM read_head WHERE club = $1)";
   out.read_notes = oldest_of(
       call, club,
       (std::string("SELECT min(noted) FROM read_note WHERE club = $1 AND number < ") + kNewestStays).c_str(),
-      (std::string("SELECT count(*) FROM read_note WHERE club = $1 AND noted < $2 AND number < ") + kNewestStays).c_str());
+      (std::string("SELECT count(*) FROM read_note WHERE club = $1 AND noted < $2 AND number < ") + kNewestStays)
+          .c_str());
   out.key_first_used = key_first_used(call, club);
   return out;
 }

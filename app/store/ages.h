@@ -1,5 +1,5 @@
-// How old the oldest is of each thing that goes by its time (past.h), so that who runs the club sees what comes next; and
-// since when the store's key is in use.
+// How old the oldest is of each thing that goes by its time (past.h), so that who runs the club sees what comes next;
+// and since when the store's key is in use.
 #pragma once
 
 #include <cstdint>

@@ -33,7 +33,7 @@ export async function pair(lead, people, account) {
 
 const kReads = [
   ["/api/me"], ["/api/sessions"], ["/api/accounts"], ["/api/devices"], ["/api/pairings"], ["/api/squads"], ["/api/squads/u13-kestrels"],
-  ["/api/week/2026-11-23"], ["/api/week/2026-11-23/squads"], ["/api/injuries"], ["/api/coaches"], ["/api/players"], ["/api/consents"], ["/api/season/2026-09-01/2026-11-30"], ["/api/house"], ["/api/planning"], ["/api/quarantine"], ["/api/releases"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
+  ["/api/week/2026-11-23"], ["/api/week/2026-11-23/squads"], ["/api/injuries"], ["/api/coaches"], ["/api/players"], ["/api/consents"], ["/api/season/2026-09-01/2026-11-30"], ["/api/season/2026-09-01/2026-11-30/export"], ["/api/house"], ["/api/planning"], ["/api/quarantine"], ["/api/releases"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
 ];
 
 async function readings({ people, lead }) {
@@ -42,7 +42,7 @@ async function readings({ people, lead }) {
   for (const where of ["/health", "/ready"]) out.push(is(await nobody.get(where), 200));
   out.push(is(await nobody.get("/metrics", kHere), 200), is(await nobody.get("/metrics"), 404, "not-found"));
   for (const [where] of kReads) out.push(is(await lead.get(where), 200), is(await lead.call("HEAD", where), 200));
-  out.push(is(await lead.get("/api/week/2026-11-24"), 404, "not-found"), is(await lead.get("/api/week/2026-11-24/squads"), 404, "not-found"), is(await lead.get("/api/season/2026-11-30/2026-09-01"), 404, "not-found"), is(await lead.get("/api/players/Q99/timeline"), 404, "not-found"), is(await lead.get("/api/squads/u99-none"), 404, "not-found"));
+  out.push(is(await lead.get("/api/week/2026-11-24"), 404, "not-found"), is(await lead.get("/api/week/2026-11-24/squads"), 404, "not-found"), is(await lead.get("/api/players/Q99/timeline"), 404, "not-found"), is(await lead.get("/api/squads/u99-none"), 404, "not-found"));
   const device = people.device("coach");
   for (const where of ["/api/device/squads", "/api/device/squads/u13-kestrels"]) out.push(is(await device.get(where), 200));
   out.push(is(await device.get("/api/device/squads/u12-dunnocks"), 404, "not-found"));

@@ -801,6 +801,28 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/season/{from}/{to}/export": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the season's first day */
+                from: components["schemas"]["Day"];
+                /** @description its last */
+                to: components["schemas"]["Day"];
+            };
+            cookie?: never;
+        };
+        /** The season's sheets as CSV with a Frictionless datapackage.json, in one ZIP. Goes into the book of reads. docs/formats/ledger.md. */
+        get: operations["export-season"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/house": {
         parameters: {
             query?: never;
@@ -1671,6 +1693,11 @@ export interface components {
         Season: {
             /** @constant */
             version: 1;
+            /**
+             * @description there where neither hours nor injuries are on record
+             * @constant
+             */
+            nothing?: true;
             title: string;
             club: string;
             season: string;
@@ -2227,6 +2254,16 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["Season"];
+            };
+        };
+        /** @description sessions.csv, hours.csv, injuries.csv, squads.csv and datapackage.json. */
+        SeasonAsFiles: {
+            headers: {
+                "Content-Disposition": components["headers"]["SeasonFile"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/zip": string;
             };
         };
         /** @description What is done about the data. */
@@ -3009,6 +3046,8 @@ export interface components {
         /** @description a document to show */
         OnePage: string;
         /** @description a file to keep */
+        SeasonFile: string;
+        /** @description a file to keep */
         OneFile: "attachment; filename=\"one-player.json\"";
     };
     pathItems: never;
@@ -3133,6 +3172,7 @@ export type ResponseClubDocuments = components['responses']['ClubDocuments'];
 export type ResponseChangedMeanwhile = components['responses']['ChangedMeanwhile'];
 export type ResponseClubNotSound = components['responses']['ClubNotSound'];
 export type ResponseSeason = components['responses']['Season'];
+export type ResponseSeasonAsFiles = components['responses']['SeasonAsFiles'];
 export type ResponseHouse = components['responses']['House'];
 export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
@@ -3213,6 +3253,7 @@ export type HeaderRetryAfter = components['headers']['RetryAfter'];
 export type HeaderAllow = components['headers']['Allow'];
 export type HeaderClearSiteData = components['headers']['ClearSiteData'];
 export type HeaderOnePage = components['headers']['OnePage'];
+export type HeaderSeasonFile = components['headers']['SeasonFile'];
 export type HeaderOneFile = components['headers']['OneFile'];
 export type $defs = Record<string, never>;
 export interface operations {
@@ -4212,9 +4253,31 @@ export interface operations {
         requestBody?: never;
         responses: {
             200: components["responses"]["Season"];
+            400: components["responses"]["NotUnderstood"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
-            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "export-season": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the season's first day */
+                from: components["schemas"]["Day"];
+                /** @description its last */
+                to: components["schemas"]["Day"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["SeasonAsFiles"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

@@ -32,7 +32,8 @@ Fault missing(const char* flag, const char* expected) {
 
 // The backup is what counts: where it cannot be noted that is said, and no more.
 void say_of_note(const std::optional<Fault>& fault) {
-  if (fault) std::fprintf(stderr, "%s\nThe backup is as it should be; only this note is missing.\n", to_line(*fault).c_str());
+  if (fault)
+    std::fprintf(stderr, "%s\nThe backup is as it should be; only this note is missing.\n", to_line(*fault).c_str());
 }
 
 int make(const Flags& flags) {
@@ -92,7 +93,8 @@ int check(const Flags& flags) {
 
 // That it was checked elsewhere.
 int note_that_checked(const Flags& flags) {
-  if (const auto fault = note_checked(backup_notes_file(flags.ledger), flags.made, stamp_now())) return report({*fault});
+  if (const auto fault = note_checked(backup_notes_file(flags.ledger), flags.made, stamp_now()))
+    return report({*fault});
   std::printf("Noted: the backup of %s was checked.\n", flags.made.c_str());
   return kDone;
 }
@@ -113,7 +115,8 @@ void add_backup_command(CLI::App& app, int& exit_status) {
   checking->add_option("FILE", flags->file, "the backup")->required();
   checking->add_option("--private", flags->private_key, "the private key of backups (backup.private)")->required();
   checking->add_option("--key", flags->ledger.key, "the ledger's key")->required();
-  checking->add_option("--ledger", flags->ledger.folder, "the ledger's folder, where it is at hand: notes there that it was checked");
+  checking->add_option("--ledger", flags->ledger.folder,
+                       "the ledger's folder, where it is at hand: notes there that it was checked");
   checking->callback([flags, &exit_status] { exit_status = check(*flags); });
   CLI::App* checked = backup->add_subcommand("checked", "note that a backup was checked on another machine");
   checked->add_option("WHEN", flags->made, "when it was written, as 'backup check' prints it")->required();

@@ -45,9 +45,7 @@ std::string erased_file(const LedgerFlags& flags) {
   return flags.erased.empty() ? (fs::path(flags.folder) / "erased.list").string() : flags.erased;
 }
 
-std::string backup_notes_file(const LedgerFlags& flags) {
-  return (fs::path(flags.folder) / "backups.list").string();
-}
+std::string backup_notes_file(const LedgerFlags& flags) { return (fs::path(flags.folder) / "backups.list").string(); }
 
 void add_ledger_flags(CLI::App& command, LedgerFlags& flags) {
   add_ledger_place(command, flags, true);

@@ -154,8 +154,9 @@ int run(ServeFlags flags) {
   auto house = open_house(flags, catalogue.value());
   if (!house) return report(house.faults());
   if (!flags.plan_from.empty()) give_folder(*house.value(), {flags.plan_from, catalogue.value()});
-  house.value()->season_report =
-      season_reports({flags.ledger, flags.plan_from, flags.training_minutes, flags.match_minutes});
+  const SeasonOfHouse season{flags.ledger, flags.plan_from, flags.training_minutes, flags.match_minutes};
+  house.value()->season_report = season_reports(season);
+  house.value()->season_export = season_exports(season);
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());
   serve::Service& answers = *service.value();

@@ -40,7 +40,8 @@ Response house(Call& call) {
   Node body = Node::make_table();
   body.set("backup", backup_node(call.house.backups ? call.house.backups() : BackupsNoted{}));
   body.set("retention", retention_node(what_goes_next(ages.value(), call.house.keeping)));
-  set_known(body, "key_since", ages.value().key_first_used);
+  const std::string& first = ages.value().key_first_used;
+  if (!first.empty()) body.set("key_since", Node::make_text(now_at(seconds_of_stamp(first)).stamp));
   return json_answer(200, body);
 }
 

@@ -71,6 +71,14 @@ std::optional<Fault> add_line(const std::string& notes, const Node& line) {
              ::fsync(file) == 0);
 }
 
+Fault not_noted(const std::string& notes, const std::string& made) {
+  return {FaultCode::kUnknownName,
+          {notes, 0, 0, {}},
+          made,
+          "a backup of this ledger, by the time at which it was written",
+          "'lanework backup check' prints it: 'Of 2026-11-26T18:05:00+01:00'"};
+}
+
 }  // namespace
 
 BackupsNoted read_backup_notes(const std::string& notes) { return read(notes).latest; }
@@ -83,13 +91,7 @@ std::optional<Fault> note_backup(const std::string& notes, const std::string& ma
 }
 
 std::optional<Fault> note_checked(const std::string& notes, const std::string& made, const std::string& when) {
-  if (read(notes).made.count(made) == 0) {
-    return Fault{FaultCode::kUnknownName,
-                 {notes, 0, 0, {}},
-                 made,
-                 "a backup of this ledger, by the time at which it was written",
-                 "'lanework backup check' prints it: 'Of 2026-11-26T18:05:00+01:00'"};
-  }
+  if (read(notes).made.count(made) == 0) return not_noted(notes, made);
   Node line = Node::make_table();
   line.set(kMade, Node::make_text(made));
   line.set(kChecked, Node::make_text(when));
