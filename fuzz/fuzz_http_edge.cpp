@@ -256,7 +256,12 @@ class Fuzzed {
       promise(request.on_this_machine, "figures are for this machine");
       return;
     }
-    promise(type == "application/json; charset=utf-8", "what is no file is JSON");
+    if (type == "application/zip" || type == "application/pdf") {
+      promise(answer.status == 200 && answer.body.rfind(type == "application/zip" ? "PK" : "%PDF-", 0) == 0,
+              "papers and archives are what they say, and no refusals");
+      return;
+    }
+    promise(type == "application/json; charset=utf-8", "what else is no file is JSON");
     const auto body = parse_json("answer", answer.body);
     promise(bool(body), "an answer is JSON as it says");
     promise(answer.status < 400 || body.value().root.find("error") != nullptr, "a refusal says its key");

@@ -18,7 +18,7 @@ program_packages=(
   g++ cmake ninja-build ccache pkg-config
   libtomlplusplus-dev nlohmann-json3-dev libcli11-dev libboost1.81-dev libeigen3-dev
   libcairo2-dev libpng-dev libpango1.0-dev libqrencode-dev libicu-dev libcsv-dev
-  libsqlite3-dev libsodium-dev libpq-dev libssl-dev zlib1g-dev john-data
+  libsqlite3-dev libsodium-dev libpq-dev libssl-dev zlib1g-dev libarchive-dev john-data
   fonts-b612 fonts-dejavu-core fonts-noto-core fonts-wqy-microhei
 )
 phone_packages=(emscripten)

@@ -1,10 +1,9 @@
 #include "app/read/block_table.h"
 
 #include <algorithm>
-#include <cctype>
 #include <functional>
 
-#include "core/base/document.h"
+#include "app/read/table_package.h"
 
 namespace lanework::read {
 namespace {
@@ -74,27 +73,6 @@ void add_row(std::string& out, const std::function<std::string(const Column&)>& 
   out += "\r\n";
 }
 
-Node texts(std::initializer_list<const char*> list) {
-  Node out = Node::make_array();
-  for (const char* text : list) out.items.push_back(Node::make_text(text));
-  return out;
-}
-
-// Lower case letters, digits and hyphens, as the specification wants a name.
-std::string as_name(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    const auto letter = static_cast<unsigned char>(c);
-    if (letter < 0x80 && std::isalnum(letter) != 0) {
-      out += static_cast<char>(std::tolower(letter));
-    } else if (!out.empty() && out.back() != '-') {
-      out += '-';
-    }
-  }
-  while (!out.empty() && out.back() == '-') out.pop_back();
-  return out.empty() ? "club" : out;
-}
-
 }  // namespace
 
 std::string block_table(const std::vector<const SquadBlock*>& squads) {
@@ -112,39 +90,11 @@ std::string block_table(const std::vector<const SquadBlock*>& squads) {
 }
 
 std::string block_table_descriptor(const std::string& name) {
-  Node fields = Node::make_array();
+  PackagedTable table{"sessions", "One row a session and drill.", {}};
   for (const Column& column : columns()) {
-    Node field = Node::make_table();
-    field.set("name", Node::make_text(column.name));
-    field.set("type", Node::make_text(column.type));
-    field.set("description", Node::make_text(column.description));
-    if (column.required) {
-      Node constraints = Node::make_table();
-      constraints.set("required", Node::make_boolean(true));
-      field.set("constraints", std::move(constraints));
-    }
-    fields.items.push_back(std::move(field));
+    table.columns.push_back({column.name, column.type, column.description, column.required});
   }
-  Node schema = Node::make_table();
-  schema.set("fields", std::move(fields));
-  schema.set("missingValues", texts({""}));
-  Node resource = Node::make_table();
-  resource.set("name", Node::make_text("sessions"));
-  resource.set("path", Node::make_text(kBlockTableName));
-  resource.set("profile", Node::make_text("tabular-data-resource"));
-  resource.set("format", Node::make_text("csv"));
-  resource.set("mediatype", Node::make_text("text/csv"));
-  resource.set("encoding", Node::make_text("utf-8"));
-  resource.set("description", Node::make_text("One row a session and drill."));
-  resource.set("schema", std::move(schema));
-  Node resources = Node::make_array();
-  resources.items.push_back(std::move(resource));
-  Node package = Node::make_table();
-  package.set("name", Node::make_text(as_name(name) + "-block"));
-  package.set("title", Node::make_text(name + ": sessions of a block"));
-  package.set("profile", Node::make_text("tabular-data-package"));
-  package.set("resources", std::move(resources));
-  return to_json(package, 2) + "\n";
+  return package_descriptor({name, "block", name + ": sessions of a block", "", {table}});
 }
 
 }  // namespace lanework::read

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "app/serve/http/listener.h"
+#include "app/serve/keeping.h"
 #include "app/serve/known_devices.h"
 #include "app/serve/log.h"
 #include "app/serve/metrics.h"
@@ -77,6 +78,36 @@ struct ClubFolderWork {
 // A season's report as data (app/report/page_node.h). Faults: of the records.
 using SeasonReports = std::function<Result<Node>(const std::string& club, Date from, Date to)>;
 
+// The season as files in one ZIP, for programs that others wrote.
+struct SeasonTaken {
+  std::string zip;
+  std::int64_t people = 0;  // who stand in it, by their ids
+};
+using SeasonExports = std::function<Result<SeasonTaken>(const std::string& club, Date from, Date to)>;
+
+// What a paper about an injury is made of. Faults of it name the keys of 'incident'.
+struct PaperAsked {
+  enum class Which : std::uint8_t { kIncident, kReferral };
+  Which which = Which::kIncident;
+  Node incident;  // docs/formats/incident.md, with the player's id
+  Node care;      // what was entered about the player and may be shown (ledger::care_document)
+  std::string club;
+  std::string squad;  // its id
+  std::string squad_name;
+  std::string player_name;
+  Date today;
+};
+// A PDF.
+using InjuryPapers = std::function<Result<std::string>(const PaperAsked& asked)>;
+
+// When backups were written and checked, as far as anybody noted it; empty texts: not.
+struct BackupsNoted {
+  std::string last;
+  std::string file;
+  std::string checked;
+  std::string checked_one;  // when the one that was checked was written
+};
+
 struct ClubLists {
   std::int64_t version = -1;
   store::Lists lists;
@@ -101,6 +132,10 @@ struct House {
   Printed printed;      // empty with it
   std::function<Result<Node>()> catalogue;  // planning::catalogue_of; empty with it
   SeasonReports season_report;
+  SeasonExports season_export;
+  InjuryPapers injury_paper;
+  std::function<BackupsNoted()> backups;  // empty where nobody can say
+  Keeping keeping;
   ClubFolderWork folder;            // its functions are empty with it
   store::ErasureNote note_erasure;  // puts somebody on the list that a restore goes by
   std::unique_ptr<Rooms> rooms;

@@ -44,6 +44,32 @@ Result<Forgotten> forget_what_is_past(Room& room, const Now& now, const Keeping&
   return out;
 }
 
+namespace {
+
+// A day is kept for so many days after it, and goes with the next.
+Ahead ahead(const char* what, int days, const store::OldestDay& oldest) {
+  const auto day = parse_iso_date(oldest.day);
+  if (!day) return {what, days, {}, 0};
+  return {what, days, Date{day->days_since_epoch + days + 1}, oldest.count};
+}
+
+// A moment to the second.
+Ahead ahead(const char* what, int days, const store::OldestMoment& oldest) {
+  if (oldest.count == 0) return {what, days, {}, 0};
+  return {what, days, Date{day_of(oldest.first).days_since_epoch + days}, oldest.count};
+}
+
+}  // namespace
+
+std::vector<Ahead> what_goes_next(const store::Ages& ages, const Keeping& keeping) {
+  constexpr std::int64_t kSecondsOfDay = 86'400;
+  return {ahead("evenings", keeping.evenings_days, ages.evenings),
+          ahead("people-who-left", keeping.who_left_days, ages.who_left),
+          ahead("kept-aside", kKeptAsideDays, ages.kept_aside),
+          ahead("plans", static_cast<int>(kPlansKeptSeconds / kSecondsOfDay), ages.plans),
+          ahead("book-of-reads", keeping.read_notes_days, ages.read_notes)};
+}
+
 Caretaker::Caretaker(House& house, const Keeping& keeping)
     : house_(house), keeping_(keeping), thread_([this] { run(); }) {}
 

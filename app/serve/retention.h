@@ -4,9 +4,12 @@
 
 #include <condition_variable>
 #include <mutex>
+#include <optional>
 #include <thread>
+#include <vector>
 
 #include "app/serve/house.h"
+#include "app/serve/keeping.h"
 
 namespace lanework::serve {
 
@@ -15,12 +18,6 @@ inline constexpr std::int64_t kLinksKeptSeconds = 86'400;
 inline constexpr int kKeptAsideDays = 30;
 inline constexpr std::int64_t kPlansKeptSeconds = 2LL * 365 * 86'400;  // two seasons: what was planned for a child
 
-// Own judgement, for the club to decide: its law, and how long somebody may still ask.
-struct Keeping {
-  int evenings_days = 730;     // two seasons: entries about sessions and squads
-  int who_left_days = 1095;    // three years: people on no list, since anything was last received about them
-  int read_notes_days = 1095;  // three years: the book of reads
-};
 inline constexpr int kFewestEveningsDays = 365;  // a season is replanned and reported from them
 
 struct Forgotten {
@@ -35,6 +32,16 @@ struct Forgotten {
 // Done again it does nothing more. note: of people who are erased by it.
 Result<Forgotten> forget_what_is_past(Room& room, const Now& now, const Keeping& keeping,
                                       const store::ErasureNote& note);
+
+// Of one class: how long it is kept, and the day on which the next of it goes.
+struct Ahead {
+  const char* what = "";
+  int keeps_days = 0;
+  std::optional<Date> next_day;  // empty: nothing is there that goes
+  std::int64_t would_go = 0;     // on that day
+};
+
+std::vector<Ahead> what_goes_next(const store::Ages& ages, const Keeping& keeping);
 
 // Does it at once and every hour, until it is destroyed; a store that cannot be reached is tried an hour later.
 class Caretaker {

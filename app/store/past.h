@@ -7,6 +7,7 @@
 #include <memory>
 #include <string>
 
+#include "app/store/ages.h"
 #include "app/store/gate.h"
 #include "app/store/store.h"
 
@@ -31,6 +32,8 @@ class Past {
   virtual Result<std::int64_t> erase_who_left(Date since, const std::string& when, const ErasureNote& note) = 0;
   // Notes of the book of reads from its front, up to the first that is not from before that moment. How many.
   virtual Result<std::int64_t> let_go_of_reads(Moment before, const std::string& when) = 0;
+  // What would go next. Changes nothing.
+  virtual Result<Ages> ages() = 0;
   // Once after all of it: out of the database's own files.
   virtual std::optional<Faults> wipe() = 0;
 };

@@ -110,6 +110,12 @@ class SqlPast final : public Past {
     }
   }
 
+  Result<Ages> ages() override {
+    Call call(*statements_);
+    const Ages out = ages_of(call, club_);
+    return call.end(out);
+  }
+
   std::optional<Faults> wipe() override {
     for (const std::string& statement : statements_->that_wipe()) {
       if (const auto done = statements_->run(statement, {}); !done) return done.faults();

@@ -12,7 +12,6 @@
 namespace lanework::ledger {
 namespace {
 
-// Every cell in quotes; one that a spreadsheet would take for a formula gets a mark before it.
 std::string cell(const std::string& text) {
   std::string out = "\"";
   constexpr std::string_view kFormula = "=+-@\t\r\n";
@@ -22,12 +21,6 @@ std::string cell(const std::string& text) {
     out += c;
   }
   return out + "\"";
-}
-
-std::string row(const std::vector<std::string>& cells) {
-  std::string out;
-  for (const std::string& one : cells) out += (out.empty() ? "" : ",") + cell(one);
-  return out + "\r\n";
 }
 
 bool within(const SheetDays& days, const std::string& day) {
@@ -96,19 +89,25 @@ std::string term(const Injury& injury, std::string_view column) {
 
 }  // namespace
 
+std::string sheet_row(const std::vector<std::string>& cells) {
+  std::string out;
+  for (const std::string& one : cells) out += (out.empty() ? "" : ",") + cell(one);
+  return out + "\r\n";
+}
+
 std::string sessions_sheet(const State& state, const SheetDays& days) {
-  std::string out = row({"squad", "date", "start", "happened", "minutes", "did it", "left out", "note"});
+  std::string out = sheet_row({"squad", "date", "start", "happened", "minutes", "did it", "left out", "note"});
   for (const auto& [key, session] : state.sessions) {
     if (!session.wrap_up || !within(days, key.day)) continue;
     const bool missed = was_missed(session);
     const std::string happened = text_in(session.wrap_up, "happened");
     const std::string minutes = whole_in(session.wrap_up, "minutes");
-    out += row({key.squad, key.day, key.start,
-                missed                    ? "missed"
-                : happened == "cut-short" ? "cut short"
-                                          : "held",
-                missed || minutes == "0" ? "" : minutes, missed ? "" : text_in(session.wrap_up, "did_it"),
-                missed ? "" : drills_marked(session, was_skipped), text_in(session.wrap_up, "note")});
+    out += sheet_row({key.squad, key.day, key.start,
+                      missed                    ? "missed"
+                      : happened == "cut-short" ? "cut short"
+                                                : "held",
+                      missed || minutes == "0" ? "" : minutes, missed ? "" : text_in(session.wrap_up, "did_it"),
+                      missed ? "" : drills_marked(session, was_skipped), text_in(session.wrap_up, "note")});
   }
   return out;
 }
@@ -130,8 +129,8 @@ EvidenceSheet hours_sheet(const State& state, const SheetDays& days, const std::
   }
   static const SessionState kNothingSaid;
   EvidenceSheet out;
-  out.text = row({"squad", "date", "setting", "minutes", "players", "warm-up", "warm-up minutes", "left out",
-                  "needing help", "confirmed"});
+  out.text = sheet_row({"squad", "date", "setting", "minutes", "players", "warm-up", "warm-up minutes", "left out",
+                        "needing help", "confirmed"});
   for (const auto& [key, one] : rows) {
     if (!within(days, key.day)) continue;
     const SessionState& session = one.session == nullptr ? kNothingSaid : *one.session;
@@ -141,14 +140,14 @@ EvidenceSheet hours_sheet(const State& state, const SheetDays& days, const std::
     const auto counted = confirmed ? whole_at(session.confirmed, "players") : whole_at(session.attendance, "there");
     const std::int64_t off = std::min(not_to_count(state, session), counted.value_or(0));
     out.left_out += off;
-    out.text += row({key.squad, key.day,
-                     !setting.empty() ? setting
-                     : one.match      ? "match"
-                                      : "training",
-                     whole_in(session.confirmed, "minutes"), counted ? std::to_string(*counted - off) : "",
-                     warm_up_word(session), missed ? "" : whole_in(session.wrap_up, "minutes"),
-                     missed ? "" : drills_marked(session, was_skipped), drills_marked(session, needs_help),
-                     confirmed ? "yes" : ""});
+    out.text += sheet_row({key.squad, key.day,
+                           !setting.empty() ? setting
+                           : one.match      ? "match"
+                                            : "training",
+                           whole_in(session.confirmed, "minutes"), counted ? std::to_string(*counted - off) : "",
+                           warm_up_word(session), missed ? "" : whole_in(session.wrap_up, "minutes"),
+                           missed ? "" : drills_marked(session, was_skipped), drills_marked(session, needs_help),
+                           confirmed ? "yes" : ""});
   }
   return out;
 }
@@ -159,21 +158,24 @@ EvidenceSheet injuries_sheet(const State& state, const SheetDays& days) {
   std::vector<std::string> heading = {"squad", "player", "date"};
   heading.insert(heading.end(), kTerms.begin(), kTerms.end());
   heading.insert(heading.end(), {"loss began", "returned", "note"});
-  EvidenceSheet out{row(heading), 0, 0};
-  std::set<std::string> people;
+  EvidenceSheet out{sheet_row(heading), 0, 0};
+  std::set<std::string> left_out;
+  std::set<std::string> named;
   for (const auto& [id, injury] : state.injuries) {
     if (!within(days, injury.day)) continue;
     if (!may_count(state, injury.player)) {
       ++out.left_out;
-      people.insert(injury.player);
+      left_out.insert(injury.player);
       continue;
     }
+    named.insert(injury.player);
     std::vector<std::string> cells = {injury.squad, injury.player, injury.day};
     for (const char* column : kTerms) cells.push_back(term(injury, column));
     cells.insert(cells.end(), {injury.loss_began, injury.returned, injury.note});
-    out.text += row(cells);
+    out.text += sheet_row(cells);
   }
-  out.left_out_people = static_cast<std::int64_t>(people.size());
+  out.left_out_people = static_cast<std::int64_t>(left_out.size());
+  out.people = static_cast<std::int64_t>(named.size());
   return out;
 }
 

@@ -12,6 +12,9 @@
 
 namespace lanework::ledger {
 
+// A line of a sheet: every cell in quotes, and one that a spreadsheet would take for a formula with a mark before it.
+std::string sheet_row(const std::vector<std::string>& cells);
+
 // Sessions from one day to another, both included.
 struct SheetDays {
   Date from;
@@ -32,6 +35,7 @@ struct EvidenceSheet {
   std::string text;
   std::int64_t left_out = 0;         // injuries; of hours: places at a session that somebody had by name
   std::int64_t left_out_people = 0;  // whose injuries those are
+  std::int64_t people = 0;           // who stand in it by their ids
 };
 
 // A row a session that the calendar has, or that somebody wrapped up, counted, or confirmed the hours of: hours are the

@@ -23,6 +23,7 @@ Node question_node(const Question& question) {
   node.set("kind", Node::make_text(question_key(question.kind)));
   node.set("file", Node::make_text(question.place.file));
   if (question.place.line > 0) node.set("line", Node::make_integer(question.place.line));
+  if (question.other_line > 0) node.set("other_line", Node::make_integer(question.other_line));
   node.set("sentence", Node::make_text(question.sentence));
   return node;
 }

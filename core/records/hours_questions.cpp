@@ -33,10 +33,10 @@ class HoursQuestions {
   std::map<std::tuple<std::uint32_t, Date, Setting>, std::size_t>
       of_the_squad_;  // first row that is no single player's
 
-  void ask(QuestionKind kind, std::size_t row, const std::string& rest) {
+  void ask(QuestionKind kind, std::size_t row, const std::string& rest, int other_line = 0) {
     const Exposure& exposure = season_.exposures[row];
     const std::string& id = season_.squads[exposure.squad].id;
-    out_.push_back({kind, places_.exposures.place(row), id + " on " + to_iso(exposure.date) + ": " + rest});
+    out_.push_back({kind, places_.exposures.place(row), id + " on " + to_iso(exposure.date) + ": " + rest, other_line});
   }
 
   // Of one player; empty where nobody says how many there were.
@@ -98,8 +98,8 @@ class HoursQuestions {
         std::tuple(exposure.squad, exposure.date, exposure.setting, exposure.player, exposure.hours), row);
     if (!is_new) {
       ask(QuestionKind::kSessionTwice, row,
-          std::string("the same ") + setting_word(exposure.setting) + " stands in line " +
-              std::to_string(places_.exposures.lines[first->second]) + "; were there two?");
+          std::string("the same ") + setting_word(exposure.setting) + " stands there twice; were there two?",
+          places_.exposures.lines[first->second]);
     }
     if (exposure.player.empty())
       of_the_squad_.emplace(std::tuple(exposure.squad, exposure.date, exposure.setting), row);
@@ -110,9 +110,9 @@ class HoursQuestions {
     const auto whole = of_the_squad_.find(std::tuple(exposure.squad, exposure.date, exposure.setting));
     if (whole == of_the_squad_.end()) return;
     ask(QuestionKind::kSquadAndPlayer, row,
-        std::string("a ") + setting_word(exposure.setting) + " of one player, and line " +
-            std::to_string(places_.exposures.lines[whole->second]) +
-            " has the whole squad's: are hours counted twice?");
+        std::string("a ") + setting_word(exposure.setting) +
+            " of one player, and the whole squad's: are hours counted twice?",
+        places_.exposures.lines[whole->second]);
   }
 };
 

@@ -44,8 +44,8 @@ void ask_about_injuries(const Season& season, const SeasonPlaces& places, std::v
     const auto [first, is_new] = seen.emplace(std::tuple(injury.squad, injury.player, injury.date, injury.region), i);
     if (!is_new && same_injury(season.injuries[first->second], injury)) {
       out.push_back({QuestionKind::kInjuryTwice, place,
-                     who + "the same player, day and region stand in line " +
-                         std::to_string(places.injuries.lines[first->second]) + "; is it one injury?"});
+                     who + "the same player, day and region stand there twice; is it one injury?",
+                     places.injuries.lines[first->second]});
     }
     // What came on gradually shows on any day; a squad without any hours is asked about once.
     if (injury.onset == Onset::kRepetitiveGradual || !sessions.any(injury.squad) || sessions.on(injury)) continue;

@@ -32,6 +32,7 @@ const char* question_key(QuestionKind kind) {
 std::string to_line(const Question& question) {
   std::string line = question.place.file;
   if (question.place.line > 0) line += ":" + std::to_string(question.place.line);
+  if (question.other_line > 0) line += " and " + std::to_string(question.other_line);
   return line + ": " + question.sentence;
 }
 

@@ -20,10 +20,11 @@ const char* question_key(QuestionKind kind);  // part of the JSON contract
 struct Question {
   QuestionKind kind;
   Place place;           // of the row; of its file alone where it is about a whole squad
-  std::string sentence;  // without the place
+  std::string sentence;  // without the places
+  int other_line = 0;    // of the same file, where it is about two rows
 };
 
-// 'hours.csv:12: u13-kestrels on 2026-11-24: 8 h of training, longer than 6 h'
+// 'hours.csv:12: u13-kestrels on 2026-11-24: 8 h of training, longer than 6 h', 'hours.csv:13 and 12: ...'
 std::string to_line(const Question& question);
 
 // Own judgement, all of them.

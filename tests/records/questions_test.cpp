@@ -48,8 +48,8 @@ hours.csv:7: u13-kestrels on 2026-11-07: 6 min of training a player, shorter tha
 hours.csv:8: u13-kestrels on 2026-11-08: 700 h of all players together in one session; are these minutes typed as hours?
 hours.csv:9: u13-kestrels on 2026-11-09: 12 h stated, but minutes times players are 10 h; the stated hours count
 hours.csv:11: u13-kestrels on 2026-11-11: 14 players for the whole match, and 9 are on the field at one time: the hours are too many and the rate too low
-hours.csv:13: u13-kestrels on 2026-11-12: the same training stands in line 12; were there two?
-hours.csv:14: u13-kestrels on 2026-11-12: a training of one player, and line 12 has the whole squad's: are hours counted twice?
+hours.csv:13 and 12: u13-kestrels on 2026-11-12: the same training stands there twice; were there two?
+hours.csv:14 and 12: u13-kestrels on 2026-11-12: a training of one player, and the whole squad's: are hours counted twice?
 )");
 }
 
@@ -72,8 +72,8 @@ TEST(Questions, AboutInjuries) {
       "u16-swifts,P6,,2026-11-25,,acute,knee,sprain\n";
   EXPECT_EQ(joined(question_lines(read_well(files))),
             R"(squads.csv:3: u16-swifts: 1 injury and no hours at all; no rate can be told
-injuries.csv:4: u13-kestrels on 2026-11-24: the same player, day and region stand in line 2; is it one injury?
-injuries.csv:9: u13-kestrels on 2026-11-24: the same player, day and region stand in line 7; is it one injury?
+injuries.csv:4 and 2: u13-kestrels on 2026-11-24: the same player, day and region stand there twice; is it one injury?
+injuries.csv:9 and 7: u13-kestrels on 2026-11-24: the same player, day and region stand there twice; is it one injury?
 injuries.csv:10: u13-kestrels on 2026-11-24: an injury, and no match that day
 injuries.csv:11: u13-kestrels on 2026-11-25: an injury, and no session that day
 )");

@@ -15,7 +15,8 @@ const kHouse = {
 const kDate = /^(Sun|Mon|Tue|Wed|Thu|Fri|Sat), \d{2} [A-Z][a-z]{2} \d{4} \d{2}:\d{2}:\d{2} GMT$/;  // RFC 9110, 5.6.7
 const kMostMillisecondsAgo = 120000;
 const kStrictTransport = "max-age=63072000; includeSubDomains";
-const kTypes = { "application/json": "application/json; charset=utf-8", "text/plain": "text/plain; version=0.0.4; charset=utf-8", "application/pdf": "application/pdf", "text/calendar": "text/calendar; charset=utf-8" };
+const kTypes = { "application/json": "application/json; charset=utf-8", "text/plain": "text/plain; version=0.0.4; charset=utf-8", "application/zip": "application/zip", "application/pdf": "application/pdf", "text/calendar": "text/calendar; charset=utf-8" };
+const kBegin = { "application/zip": "PK\u0003\u0004", "application/pdf": "%PDF-", "text/calendar": "BEGIN:VCALENDAR\r\n" };
 const kOwnFiles = new Set(["/", "/index.html", "/page.css"]);
 
 // Readers pass over keys that they do not know, so the page leaves objects open; here every key must be described.
@@ -95,8 +96,7 @@ export class Contract {
     }
     if (request.method === "HEAD") return answer.bytes.length === 0 ? "" : "a body after HEAD";
     if (type === "text/plain") return "";
-    if (type === "text/calendar") return answer.text.startsWith("BEGIN:VCALENDAR\r\n") ? "" : "no calendar";
-    if (type === "application/pdf") return answer.bytes.subarray(0, 5).toString("latin1") === "%PDF-" ? "" : "no PDF";
+    if (kBegin[type]) return answer.bytes.toString("latin1").startsWith(kBegin[type]) ? "" : `no ${type}`;
     return answer.json === undefined ? "no JSON" : this.fits(content.schema, answer.json);
   }
 

@@ -2,9 +2,10 @@
 // schema/openapi.yaml on the way (caller.mjs).
 import { matrixRoutes } from "../../tools/openapi.mjs";
 import { cookieOf } from "./caller.mjs";
-import { all, entry, is, that, wrapUp } from "./expect.mjs";
+import { all, entry, is, kDay, that, wrapUp } from "./expect.mjs";
 import { Authenticator } from "../../tools/authenticator.mjs";
 import { People } from "./people.mjs";
+import { spawnSync } from "node:child_process";
 import { renameSync } from "node:fs";
 import { join } from "node:path";
 
@@ -32,7 +33,7 @@ export async function pair(lead, people, account) {
 
 const kReads = [
   ["/api/me"], ["/api/sessions"], ["/api/accounts"], ["/api/devices"], ["/api/pairings"], ["/api/squads"], ["/api/squads/u13-kestrels"],
-  ["/api/week/2026-11-23"], ["/api/week/2026-11-23/squads"], ["/api/injuries"], ["/api/coaches"], ["/api/players"], ["/api/consents"], ["/api/season/2026-09-01/2026-11-30"], ["/api/planning"], ["/api/quarantine"], ["/api/releases"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
+  ["/api/week/2026-11-23"], ["/api/week/2026-11-23/squads"], ["/api/injuries"], ["/api/coaches"], ["/api/players"], ["/api/consents"], ["/api/season/2026-09-01/2026-11-30"], ["/api/season/2026-09-01/2026-11-30/export"], ["/api/house"], ["/api/planning"], ["/api/quarantine"], ["/api/releases"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
 ];
 
 async function readings({ people, lead }) {
@@ -41,7 +42,7 @@ async function readings({ people, lead }) {
   for (const where of ["/health", "/ready"]) out.push(is(await nobody.get(where), 200));
   out.push(is(await nobody.get("/metrics", kHere), 200), is(await nobody.get("/metrics"), 404, "not-found"));
   for (const [where] of kReads) out.push(is(await lead.get(where), 200), is(await lead.call("HEAD", where), 200));
-  out.push(is(await lead.get("/api/week/2026-11-24"), 404, "not-found"), is(await lead.get("/api/week/2026-11-24/squads"), 404, "not-found"), is(await lead.get("/api/season/2026-11-30/2026-09-01"), 404, "not-found"), is(await lead.get("/api/players/Q99/timeline"), 404, "not-found"), is(await lead.get("/api/squads/u99-none"), 404, "not-found"));
+  out.push(is(await lead.get("/api/week/2026-11-24"), 404, "not-found"), is(await lead.get("/api/week/2026-11-24/squads"), 404, "not-found"), is(await lead.get("/api/players/Q99/timeline"), 404, "not-found"), is(await lead.get("/api/squads/u99-none"), 404, "not-found"));
   const device = people.device("coach");
   for (const where of ["/api/device/squads", "/api/device/squads/u13-kestrels"]) out.push(is(await device.get(where), 200));
   out.push(is(await device.get("/api/device/squads/u12-dunnocks"), 404, "not-found"));
@@ -175,6 +176,26 @@ async function oneChild({ people, lead }) {
   return all(out);
 }
 
+// The last backup and its check as they were noted on the machine, and what goes next.
+async function whatIsDoneAboutTheData({ demo, server, people, lead }) {
+  const before = (await lead.get("/api/house")).json;
+  const keys = join(server.folder, "keys");
+  const ran = (...words) => spawnSync(demo.program, words, { encoding: "utf8" });
+  const steps = [ran("backup", "keys", "--out", keys), ran("backup", "--ledger", server.folder, "--to", join(server.folder, "one.backup"), "--for", join(keys, "backup.public"))];
+  const written = (await (await people.signIn("operator")).get("/api/house")).json;
+  const checked = ran("backup", "check", join(server.folder, "one.backup"), "--private", join(keys, "backup.private"), "--key", join(server.folder, "ledger.key"));
+  const [, made] = /backup checked (\S+) --ledger/.exec(checked.stdout) ?? [];
+  const elsewhere = ran("backup", "checked", "2026-01-01T00:00:00+01:00", "--ledger", server.folder);
+  const noted = ran("backup", "checked", String(made), "--ledger", server.folder);
+  const { backup, retention, key_since } = (await lead.get("/api/house")).json;
+  const evenings = retention.find((one) => one.class === "evenings");
+  return all([...steps, checked, noted].map((said) => that(said.status === 0, said.stdout + said.stderr)),
+    that(Object.keys(before.backup).length === 0, JSON.stringify(before)), that(written.backup.where === "one.backup" && written.backup.checked === undefined, JSON.stringify(written)),
+    that(elsewhere.status === 2 && /a backup of this ledger/.test(elsewhere.stderr), elsewhere.stderr), that(backup.last === made && backup.checked_one === made && backup.checked >= made, JSON.stringify(backup)),
+    that(evenings.keeps_days === 730 && evenings.would_go > 0 && evenings.next_day > kDay && key_since < new Date().toISOString(), JSON.stringify(retention)),
+    is(await (await people.signIn("coach")).get("/api/house"), 403, "not-your-role"), is(await (await people.signIn("board")).get("/api/house"), 403, "not-your-role"));
+}
+
 // What the coach is told of a restricted player is what to do; the lead is told why; the recorder nothing.
 async function whatEachIsTold({ people, lead }) {
   const { standing: before } = (await lead.get("/api/squads/u13-kestrels")).json;
@@ -277,9 +298,9 @@ async function noStore({ demo, contract }) {
   return all(out);
 }
 
-const kSteps = { readings, newAccounts, secondFactors, passwords, pairings, oneChild, whatEachIsTold, signOut, matrix, wrongCallers };
+const kSteps = { readings, newAccounts, secondFactors, passwords, pairings, oneChild, whatIsDoneAboutTheData, whatEachIsTold, signOut, matrix, wrongCallers };
 const kNames = {
-  readings: "what is read", newAccounts: "accounts", secondFactors: "second factors", passwords: "passwords", pairings: "pairings", oneChild: "one child",
+  readings: "what is read", newAccounts: "accounts", secondFactors: "second factors", passwords: "passwords", pairings: "pairings", oneChild: "one child", whatIsDoneAboutTheData: "what is done about the data",
   whatEachIsTold: "what each is told of a restricted player", signOut: "sign-out", matrix: "every route by every role, as the table has it", wrongCallers: "wrong callers, forms and methods",
 };
 

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <sstream>
 
@@ -110,6 +111,38 @@ TEST(Retention, ThreeYearsOnRowsAndKeysAreGone) {
   const auto again = forgotten(house, 1100);
   ASSERT_TRUE(again);
   EXPECT_EQ(again.value().people + again.value().entries + again.value().read_notes, 0);
+}
+
+// What the desk is told goes next goes on that day and not on the one before.
+TEST(Retention, WhatIsToldToGoNextGoesOnThatDay) {
+  test::HouseOfTest house;
+  const std::string lee = house.account(ledger::Role::kLead);
+  const store::Sender lead{"desk-1", lee, ledger::Role::kLead, false};
+  const auto started = [&](int n) {
+    return entry(n, "session-started", R"("squad":"u13","day":"2026-11-26","start":"18:00")");
+  };
+  ASSERT_TRUE(house.room().store->take_in(lead, {started(1), started(2), entry(3, "hurt", R"("player":"Q99")")},
+                                          house.house().kinds, now_at(house.now).stamp));
+  ASSERT_TRUE(house.room().gate->note_read({0, house.now, lee, "", "GET squad", "u13", "Q07", 1, {}}));
+  ASSERT_TRUE(house.room().gate->note_read({0, house.now + 1, lee, "", "GET squad", "u13", "Q07", 1, {}}));
+  auto next = what_goes_next(house.room().past().value()->ages().value(), {});
+  EXPECT_EQ(std::erase_if(next, [](const Ahead& one) { return !one.next_day; }), 2U) << "kept aside, plans";
+  std::sort(next.begin(), next.end(), [](const Ahead& a, const Ahead& b) { return *a.next_day < *b.next_day; });
+  ASSERT_EQ(next.size(), 3U);
+  for (const Ahead& one : next) {
+    const std::string what = one.what;
+    const int days = days_between(day_of(house.now), *one.next_day);
+    EXPECT_TRUE(days == one.keeps_days || days == one.keeps_days + 1) << what << ' ' << days;
+    const auto before = forgotten(house, days - 1);
+    ASSERT_TRUE(before);
+    EXPECT_EQ(before.value().entries + before.value().people + before.value().read_notes, 0) << what;
+    const auto on_the_day = forgotten(house, days);
+    ASSERT_TRUE(on_the_day);
+    const std::int64_t gone = what == "evenings"          ? on_the_day.value().entries
+                              : what == "people-who-left" ? on_the_day.value().people
+                                                          : on_the_day.value().read_notes;
+    EXPECT_EQ(gone, one.would_go) << what;
+  }
 }
 
 // A phone that was lost and found sends what went: the clock's rule keeps it aside, and that goes after 30 days.

@@ -15,6 +15,7 @@ import { logs } from "./logs.mjs";
 import { planning } from "./planning.mjs";
 import { scaleOut } from "./scale_out.mjs";
 import { Demo, killAll } from "./server.mjs";
+import { season } from "./season.mjs";
 import { signIn } from "./sign_in.mjs";
 import { slow } from "./slow.mjs";
 import { storeRestarts } from "./store_restart.mjs";
@@ -26,7 +27,7 @@ import { unseen } from "./unseen.mjs";
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...releases, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
+const kTests = [...everyRoute, ...releases, ...season, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();

@@ -288,6 +288,46 @@ TEST_P(PastOf, TheBookOfReadsLosesItsFrontAndStillVerifies) {
   EXPECT_EQ(must(gate->audit_reads()).broken_at, 1) << "a front that nobody sealed";
 }
 
+// What is said to go next is what goes: nothing the day before, and as many as were said on the day.
+TEST_P(PastOf, TheOldestIsWhatGoesNext) {
+  const Ages nothing = must(past()->ages());
+  EXPECT_EQ(nothing.evenings.count + nothing.who_left.count + nothing.kept_aside.count + nothing.read_notes.count, 0);
+  EXPECT_EQ(nothing.key_first_used, "");
+  fill();
+  take({started(8, "2024-09-05"), entry(9, "coach-taught", R"("coach":"ann","day":"2024-09-01","what":"landing")")},
+       kNow);
+  const auto directory = backend.open_directory();
+  EXPECT_EQ(must(past()->ages()).who_left.count, 0) << "no lists were ever kept: nobody has left";
+  must(directory->keep({"Quillmere Juniors", {{"u13", "Under-13"}}, {{"Q08", {"u13"}, "Bea", "under 13"}}}, kNow));
+  const Ages ages = must(past()->ages());
+  EXPECT_EQ(ages.key_first_used, kThen);
+  EXPECT_EQ(ages.evenings.day, "2024-09-05");
+  EXPECT_EQ(ages.evenings.count, 2);
+  EXPECT_EQ(ages.who_left.day, "2024-09-05");
+  EXPECT_EQ(ages.who_left.count, 1) << "Q07";
+  EXPECT_EQ(must(past()->let_go_of_evenings(day("2024-09-05"), kNow)), 0);
+  EXPECT_EQ(must(past()->let_go_of_evenings(day("2024-09-06"), kNow)), ages.evenings.count);
+  EXPECT_EQ(must(past()->erase_who_left(day("2024-09-05"), kNow, test::kNoNote)), 0);
+  EXPECT_EQ(must(past()->erase_who_left(day("2024-09-06"), kNow, test::kNoNote)), ages.who_left.count);
+  EXPECT_EQ(must(past()->ages()).evenings.day, "2024-09-12");
+  EXPECT_EQ(must(past()->ages()).who_left.count, 0);
+  ASSERT_EQ(must(past()->let_go_of_evenings(day("2026-11-27"), kNow)), 3) << "the newest stays";
+  EXPECT_EQ(must(past()->ages()).evenings.count, 0) << "and what stays is not said to go";
+}
+
+TEST_P(PastOf, TheOldestNoteIsTheNextToGo) {
+  constexpr Moment kDay = 86'400;
+  const auto gate = backend.open_gate();
+  const std::string ann = test::add(*gate, "ann");
+  for (const Moment when : {kDay, kDay + 5, 2 * kDay - 1, 2 * kDay, 9 * kDay})
+    must(gate->note_read({0, when, ann, "", "GET squad", "u13", "Q07", 1, ""}));
+  const Ages ages = must(past()->ages());
+  EXPECT_EQ(ages.read_notes.first, kDay);
+  EXPECT_EQ(ages.read_notes.count, 3);
+  EXPECT_EQ(must(past()->let_go_of_reads(2 * kDay, kNow)), ages.read_notes.count);
+  EXPECT_EQ(must(past()->ages()).read_notes.first, 2 * kDay);
+}
+
 TEST_P(PastOf, WhatWentIsNotInTheFilesAnyMore) {
   take(
       {entry(

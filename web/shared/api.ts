@@ -839,6 +839,45 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/season/{from}/{to}/export": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the season's first day */
+                from: components["schemas"]["Day"];
+                /** @description its last */
+                to: components["schemas"]["Day"];
+            };
+            cookie?: never;
+        };
+        /** The season's sheets as CSV with a Frictionless datapackage.json, in one ZIP. Goes into the book of reads. docs/formats/ledger.md. */
+        get: operations["export-season"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/house": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What is done about the club's data - the last backup, what goes by its time next, how long the key is in use. */
+        get: operations["house"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/club/documents": {
         parameters: {
             query?: never;
@@ -1692,6 +1731,11 @@ export interface components {
         Season: {
             /** @constant */
             version: 1;
+            /**
+             * @description there where neither hours nor injuries are on record
+             * @constant
+             */
+            nothing?: true;
             title: string;
             club: string;
             season: string;
@@ -1702,6 +1746,28 @@ export interface components {
                 level: number;
                 blocks: components["schemas"]["ReportBlock"][];
             }[];
+        };
+        House: {
+            /** @description As far as somebody noted it on the server's machine; a key that is absent was not noted. */
+            backup: {
+                last?: components["schemas"]["Time"];
+                /** @description the name of its file, without the folder */
+                where?: string;
+                checked?: components["schemas"]["Time"];
+                /** @description when the one that was checked was written */
+                checked_one?: components["schemas"]["Time"];
+            };
+            retention: {
+                /** @enum {string} */
+                class: "evenings" | "people-who-left" | "kept-aside" | "plans" | "book-of-reads";
+                keeps_days: number;
+                /** @description the day on which the oldest goes; absent: nothing is there */
+                next_day?: components["schemas"]["Day"];
+                /** @description how much goes on that day */
+                would_go: number;
+            }[];
+            /** @description the first use of the key that is known; absent: none */
+            key_since?: components["schemas"]["Time"];
         };
         ClubDocument: {
             /** @description squads/u13-kestrels.toml */
@@ -2226,6 +2292,25 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["Season"];
+            };
+        };
+        /** @description sessions.csv, hours.csv, injuries.csv, squads.csv and datapackage.json. */
+        SeasonAsFiles: {
+            headers: {
+                "Content-Disposition": components["headers"]["SeasonFile"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/zip": string;
+            };
+        };
+        /** @description What is done about the data. */
+        House: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["House"];
             };
         };
         /** @description The week by squads. */
@@ -3011,6 +3096,8 @@ export interface components {
         /** @description a document to show */
         OnePage: string;
         /** @description a file to keep */
+        SeasonFile: string;
+        /** @description a file to keep */
         OneFile: "attachment; filename=\"one-player.json\"";
     };
     pathItems: never;
@@ -3085,6 +3172,7 @@ export type Week = components['schemas']['Week'];
 export type ReportTable = components['schemas']['ReportTable'];
 export type ReportBlock = components['schemas']['ReportBlock'];
 export type Season = components['schemas']['Season'];
+export type House = components['schemas']['House'];
 export type ClubDocument = components['schemas']['ClubDocument'];
 export type ClubDocuments = components['schemas']['ClubDocuments'];
 export type ChangeClubDocuments = components['schemas']['ChangeClubDocuments'];
@@ -3134,6 +3222,8 @@ export type ResponseClubDocuments = components['responses']['ClubDocuments'];
 export type ResponseChangedMeanwhile = components['responses']['ChangedMeanwhile'];
 export type ResponseClubNotSound = components['responses']['ClubNotSound'];
 export type ResponseSeason = components['responses']['Season'];
+export type ResponseSeasonAsFiles = components['responses']['SeasonAsFiles'];
+export type ResponseHouse = components['responses']['House'];
 export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
 export type ResponseInjuries = components['responses']['Injuries'];
@@ -3215,6 +3305,7 @@ export type HeaderAllow = components['headers']['Allow'];
 export type HeaderClearSiteData = components['headers']['ClearSiteData'];
 export type HeaderCalendarFile = components['headers']['CalendarFile'];
 export type HeaderOnePage = components['headers']['OnePage'];
+export type HeaderSeasonFile = components['headers']['SeasonFile'];
 export type HeaderOneFile = components['headers']['OneFile'];
 export type $defs = Record<string, never>;
 export interface operations {
@@ -4252,9 +4343,47 @@ export interface operations {
         requestBody?: never;
         responses: {
             200: components["responses"]["Season"];
+            400: components["responses"]["NotUnderstood"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
-            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "export-season": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the season's first day */
+                from: components["schemas"]["Day"];
+                /** @description its last */
+                to: components["schemas"]["Day"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["SeasonAsFiles"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    house: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["House"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

@@ -50,6 +50,8 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "withdraw-planning": ["POST", "/api/planning/{number}/withdraw"],
   "catalogue": ["GET", "/api/catalogue"],
   "season": ["GET", "/api/season/{from}/{to}"],
+  "export-season": ["GET", "/api/season/{from}/{to}/export"],
+  "house": ["GET", "/api/house"],
   "club-documents": ["GET", "/api/club/documents"],
   "change-club-documents": ["POST", "/api/club/documents"],
   "quarantine": ["GET", "/api/quarantine"],

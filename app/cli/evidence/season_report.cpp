@@ -39,7 +39,8 @@ Result<SeasonReport> season_report(const SeasonReportAsked& asked) {
   out.left_out = read.left_out ? findings::left_out_words(*read.left_out, asked.reader) : std::string();
   out.what_went = read.what_went;
   out.page = season_page({asked.club, &read.read.season, &read.terms, &found, asked.reader, &drills.value(),
-                          out.left_out, read.what_went});
+                          out.left_out, !asked.season.ledger.folder.empty(), read.what_went});
+  out.nothing = found.completeness.hours.count == 0 && read.read.season.injuries.empty();
   out.claims = findings::claims(found, asked.reader);
   return out;
 }

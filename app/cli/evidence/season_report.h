@@ -23,6 +23,7 @@ struct SeasonReport {
   std::vector<findings::Claim> claims;
   std::string left_out;  // for want of consent; empty: nothing to say
   std::string what_went;
+  bool nothing = false;  // neither hours nor injuries are on record
 };
 
 // Faults: of the flags, the records, the ledger, the catalogue.

@@ -7,6 +7,7 @@
 #include "app/cli/ledger/backup_words.h"
 #include "app/cli/ledger/ledger_folder.h"
 #include "app/store/archive/backup.h"
+#include "app/store/archive/backup_notes.h"
 #include "app/store/archive/new_folder.h"
 #include "app/store/sqlite/sqlite_archive.h"
 
@@ -22,10 +23,17 @@ struct Flags {
   std::string out;
   std::string file;
   std::string private_key;
+  std::string made;
 };
 
 Fault missing(const char* flag, const char* expected) {
   return {FaultCode::kUsage, {"", 0, 0, flag}, "nothing", expected, "'lanework backup --help' shows all of them"};
+}
+
+// The backup is what counts: where it cannot be noted that is said, and no more.
+void say_of_note(const std::optional<Fault>& fault) {
+  if (fault)
+    std::fprintf(stderr, "%s\nThe backup is as it should be; only this note is missing.\n", to_line(*fault).c_str());
 }
 
 int make(const Flags& flags) {
@@ -46,6 +54,8 @@ int make(const Flags& flags) {
       "that key is.\n",
       backup_words(made.value()).c_str(), flags.to.c_str(),
       static_cast<unsigned long long>(std::filesystem::file_size(flags.to, ignored)));
+  say_of_note(note_backup(backup_notes_file(flags.ledger), made.value().header.made,
+                          std::filesystem::path(flags.to).filename().string()));
   return kDone;
 }
 
@@ -72,6 +82,20 @@ int check(const Flags& flags) {
   if (!restored) return report(restored.faults());
   std::printf("%sRestored into a scratch store and read back; the scratch is gone.\n",
               backup_words(restored.value().contents).c_str());
+  const std::string& made = restored.value().contents.header.made;
+  if (flags.ledger.folder.empty()) {
+    std::printf("Where the ledger is, note it: 'lanework backup checked %s --ledger FOLDER'.\n", made.c_str());
+  } else {
+    say_of_note(note_checked(backup_notes_file(flags.ledger), made, stamp_now()));
+  }
+  return kDone;
+}
+
+// That it was checked elsewhere.
+int note_that_checked(const Flags& flags) {
+  if (const auto fault = note_checked(backup_notes_file(flags.ledger), flags.made, stamp_now()))
+    return report({*fault});
+  std::printf("Noted: the backup of %s was checked.\n", flags.made.c_str());
   return kDone;
 }
 
@@ -91,7 +115,13 @@ void add_backup_command(CLI::App& app, int& exit_status) {
   checking->add_option("FILE", flags->file, "the backup")->required();
   checking->add_option("--private", flags->private_key, "the private key of backups (backup.private)")->required();
   checking->add_option("--key", flags->ledger.key, "the ledger's key")->required();
+  checking->add_option("--ledger", flags->ledger.folder,
+                       "the ledger's folder, where it is at hand: notes there that it was checked");
   checking->callback([flags, &exit_status] { exit_status = check(*flags); });
+  CLI::App* checked = backup->add_subcommand("checked", "note that a backup was checked on another machine");
+  checked->add_option("WHEN", flags->made, "when it was written, as 'backup check' prints it")->required();
+  checked->add_option("--ledger", flags->ledger.folder, "the ledger's folder")->required();
+  checked->callback([flags, &exit_status] { exit_status = note_that_checked(*flags); });
   backup->callback([backup, flags, &exit_status] {
     if (backup->get_subcommands().empty()) exit_status = make(*flags);
   });

@@ -45,6 +45,8 @@ std::string erased_file(const LedgerFlags& flags) {
   return flags.erased.empty() ? (fs::path(flags.folder) / "erased.list").string() : flags.erased;
 }
 
+std::string backup_notes_file(const LedgerFlags& flags) { return (fs::path(flags.folder) / "backups.list").string(); }
+
 void add_ledger_flags(CLI::App& command, LedgerFlags& flags) {
   add_ledger_place(command, flags, true);
   command.add_option("--catalogue", flags.catalogue, "folder of the catalogue, if not the shipped one");

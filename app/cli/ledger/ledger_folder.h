@@ -1,5 +1,6 @@
 // A ledger as the command line knows it: a folder with ledger.key, unless that is named elsewhere, ledger.sqlite,
-// unless the entries lie in a PostgreSQL database, and erased.list, the list of the erased.
+// unless the entries lie in a PostgreSQL database, erased.list, the list of the erased,
+// and backups.list, what was noted about backups.
 #pragma once
 
 #include <memory>
@@ -29,6 +30,8 @@ void add_ledger_place(CLI::App& command, LedgerFlags& flags, bool required);
 
 std::string key_file(const LedgerFlags& flags);
 std::string erased_file(const LedgerFlags& flags);
+// What was noted about backups; always in the folder.
+std::string backup_notes_file(const LedgerFlags& flags);
 
 // Where they lie.
 std::string store_file(const LedgerFlags& flags);

@@ -19,14 +19,14 @@ Result<std::string> squads_sheet(serve::Room& room, const SeasonSheetsAsked& ask
   const auto lists = room.directory->lists();
   if (!lists) return lists.faults();
   const auto stated = [](int minutes) { return minutes > 0 ? std::to_string(minutes) : std::string(); };
-  std::string out = "squad,name,players,training minutes,match minutes\r\n";
+  std::string out = ledger::sheet_row({"squad", "name", "players", "training minutes", "match minutes"});
   for (const store::ListedSquad& squad : lists.value().squads) {
     const auto& players = lists.value().players;
     const auto count = std::count_if(players.begin(), players.end(), [&](const store::ListedPlayer& player) {
       return std::find(player.squads.begin(), player.squads.end(), squad.id) != player.squads.end();
     });
-    out += squad.id + ",\"" + squad.name + "\"," + (count > 0 ? std::to_string(count) : std::string()) + "," +
-           stated(asked.training_minutes) + "," + stated(asked.match_minutes) + "\r\n";
+    out += ledger::sheet_row({squad.id, squad.name, count > 0 ? std::to_string(count) : std::string(),
+                              stated(asked.training_minutes), stated(asked.match_minutes)});
   }
   return out;
 }
@@ -98,6 +98,7 @@ Result<SeasonSheets> season_sheets(const LedgerFlags& flags, const SeasonSheetsA
                       injuries.left_out,
                       injuries.left_out_people,
                       hours.left_out,
+                      injuries.people,
                       what_went(gone.value(), asked)};
 }
 

@@ -25,6 +25,7 @@ struct SeasonSheets {
   std::int64_t injuries_left_out = 0;        // for want of consent to statistics
   std::int64_t people_left_out = 0;          // whose injuries those are
   std::int64_t places_left_out = 0;          // at sessions
+  std::int64_t people = 0;                   // who stand in them by their ids
   std::string what_went;                     // a sentence, where entries about some of the days went by their time
 };
 

@@ -4,10 +4,13 @@
 #include <vector>
 
 #include "app/cli/evidence/season_report.h"
+#include "app/cli/ledger/ledger_state.h"
+#include "app/cli/ledger/season_package.h"
 #include "app/cli/serve/printed_pages.h"
 #include "app/planning/club_documents.h"
 #include "app/planning/pocket.h"
 #include "app/report/page_node.h"
+#include "core/findings/left_out.h"
 
 namespace lanework::cli {
 namespace {
@@ -56,6 +59,25 @@ void give_folder(serve::House& house, const planning::PlanningFiles& files) {
   house.folder = folder_work(files);
 }
 
+serve::SeasonExports season_exports(const SeasonOfHouse& season) {
+  return [season](const std::string& club, Date from, Date to) -> Result<serve::SeasonTaken> {
+    const auto open = open_ledger(season.ledger);
+    if (!open) return open.faults();
+    const auto state = state_of(open.value());
+    if (!state) return state.faults();
+    const SeasonSheetsAsked asked{{from, to}, season.training_minutes, season.match_minutes, season.calendar};
+    const auto sheets = season_sheets(season.ledger, asked, state.value());
+    if (!sheets) return sheets.faults();
+    const findings::LeftOut left_out{sheets.value().injuries_left_out, sheets.value().people_left_out,
+                                     sheets.value().places_left_out, state.value().closed};
+    std::string said = findings::left_out_words(left_out, findings::Reader::kLead);
+    if (!sheets.value().what_went.empty()) said += (said.empty() ? "" : " ") + sheets.value().what_went;
+    auto zip = season_package(club, asked.days, said, sheets.value());
+    if (!zip) return zip.faults();
+    return serve::SeasonTaken{std::move(zip).value(), sheets.value().people};
+  };
+}
+
 serve::SeasonReports season_reports(const SeasonOfHouse& season) {
   return [season](const std::string& club, Date from, Date to) -> Result<Node> {
     SeasonReportAsked asked;
@@ -71,6 +93,7 @@ serve::SeasonReports season_reports(const SeasonOfHouse& season) {
     if (!made) return made.faults();
     Node out = report::to_node(made.value().page);
     out.set("version", Node::make_integer(1));
+    if (made.value().nothing) out.set("nothing", Node::make_boolean(true));
     return out;
   };
 }

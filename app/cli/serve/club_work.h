@@ -20,5 +20,6 @@ struct SeasonOfHouse {
 };
 
 serve::SeasonReports season_reports(const SeasonOfHouse& season);
+serve::SeasonExports season_exports(const SeasonOfHouse& season);
 
 }  // namespace lanework::cli

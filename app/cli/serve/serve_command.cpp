@@ -16,6 +16,7 @@
 #include "app/read/files.h"
 #include "app/read/reported.h"
 #include "app/serve/service.h"
+#include "app/store/archive/backup_notes.h"
 #include "app/store/archive/erasure_list.h"
 
 namespace lanework::cli {
@@ -109,6 +110,11 @@ Result<std::unique_ptr<serve::House>> open_house(const ServeFlags& flags, const 
   out->note_erasure = [file = erased_file(flags.ledger)](const std::string& tag, const std::string& when) {
     return store::archive::add_to_erasure_list(file, tag, when);
   };
+  out->keeping = flags.keeping;
+  out->backups = [file = backup_notes_file(flags.ledger)] {
+    const auto noted = store::archive::read_backup_notes(file);
+    return serve::BackupsNoted{noted.last, noted.file, noted.checked, noted.of};
+  };
   out->rooms = std::make_unique<serve::Rooms>(open);
   out->writer = std::make_unique<serve::sync::Writer>(open, out->kinds);
   out->hashes = std::make_unique<serve::PasswordHashes>(kHashesAtOnce);
@@ -148,8 +154,9 @@ int run(ServeFlags flags) {
   auto house = open_house(flags, catalogue.value());
   if (!house) return report(house.faults());
   if (!flags.plan_from.empty()) give_folder(*house.value(), {flags.plan_from, catalogue.value()});
-  house.value()->season_report =
-      season_reports({flags.ledger, flags.plan_from, flags.training_minutes, flags.match_minutes});
+  const SeasonOfHouse season{flags.ledger, flags.plan_from, flags.training_minutes, flags.match_minutes};
+  house.value()->season_report = season_reports(season);
+  house.value()->season_export = season_exports(season);
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());
   serve::Service& answers = *service.value();

@@ -21,5 +21,6 @@ const std::vector<NamedWork>& plan_routes();
 const std::vector<NamedWork>& page_routes();
 const std::vector<NamedWork>& people_routes();
 const std::vector<NamedWork>& release_routes();
+const std::vector<NamedWork>& house_routes();
 
 }  // namespace lanework::serve

@@ -1,4 +1,5 @@
-// The season's evidence for the lead: the report's page as data, from the ledger as it is now.
+// The season's evidence for the lead, from the ledger as it is now: the report's page as data, and the sheets to take
+// away.
 #include "app/serve/routes/routes.h"
 
 namespace lanework::serve {
@@ -6,24 +7,64 @@ namespace {
 
 constexpr int kMostDays = 3 * 366;
 
-Response season(Call& call) {
+struct Period {
+  Date from;
+  Date to;
+};
+
+// Of the path's two places; faults: what is no day, the wrong way round, or too long.
+Result<Period> period_of(const Call& call) {
   const auto from = parse_iso_date(call.values[0]);
   const auto to = parse_iso_date(call.values[1]);
-  const bool sound = from && to && days_between(*from, *to) >= 0 && days_between(*from, *to) <= kMostDays;
-  if (!sound || !call.house.season_report) {
-    return error_answer(404, "not-found", "A season is its first and its last day, at most three years apart.");
+  Faults faults;
+  const auto say = [&](FaultCode code, const char* field, std::string found, std::string expected) {
+    faults.push_back({code, {"", 0, 0, field}, std::move(found), std::move(expected), {}});
+  };
+  if (!from) say(FaultCode::kBadDate, "from", quote(call.values[0]), "a day such as 2026-08-31");
+  if (!to) say(FaultCode::kBadDate, "to", quote(call.values[1]), "a day such as 2027-06-14");
+  if (!faults.empty()) return faults;
+  if (days_between(*from, *to) < 0) {
+    say(FaultCode::kContradiction, "to", to_iso(*to), "a day not before " + to_iso(*from));
+  } else if (days_between(*from, *to) > kMostDays) {
+    say(FaultCode::kOutOfRange, "to", to_iso(*to), "a day at most three years after " + to_iso(*from));
   }
+  if (!faults.empty()) return faults;
+  return Period{*from, *to};
+}
+
+Response no_records() { return error_answer(404, "not-found", "There is nothing here for you."); }
+
+Response season(Call& call) {
+  const auto period = period_of(call);
+  if (!period) return fault_answer(period.faults());
+  if (!call.house.season_report) return no_records();
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
-  auto page = call.house.season_report(club.value()->lists.club, *from, *to);
+  auto page = call.house.season_report(club.value()->lists.club, period.value().from, period.value().to);
   if (!page) return store_answer(page.faults());
   return json_answer(200, page.value());
+}
+
+Response export_season(Call& call) {
+  const auto period = period_of(call);
+  if (!period) return fault_answer(period.faults());
+  if (!call.house.season_export) return no_records();
+  const auto club = call.house.club(call.room);
+  if (!club) return store_answer(club.faults());
+  auto taken = call.house.season_export(club.value()->lists.club, period.value().from, period.value().to);
+  if (!taken) return store_answer(taken.faults());
+  call.read_people = taken.value().people;
+  Response out;
+  out.body = std::move(taken.value().zip);
+  out.with("Content-Type", "application/zip");
+  return out.with("Content-Disposition", "attachment; filename=\"season-" + to_iso(period.value().from) + "-" +
+                                             to_iso(period.value().to) + ".zip\"");
 }
 
 }  // namespace
 
 const std::vector<NamedWork>& season_routes() {
-  static const std::vector<NamedWork> kWorks = {{"season", season}};
+  static const std::vector<NamedWork> kWorks = {{"season", season}, {"export-season", export_season}};
   return kWorks;
 }
 

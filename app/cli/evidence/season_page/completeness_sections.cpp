@@ -64,13 +64,14 @@ std::vector<report::Section> question_sections(const SeasonPageMatter& matter) {
     // The table has these.
     if (question.kind == records::QuestionKind::kWeeksWithoutRows) continue;
     if (list.items.size() < kMostQuestions) {
-      list.items.push_back(records::to_line(question));
+      list.items.push_back(matter.of_ledger ? question.sentence : records::to_line(question));
     } else {
       ++more;
     }
   }
   if (more > 0)
-    list.items.push_back(std::to_string(more) + " more: 'lanework evidence import --dry-run' lists them all");
+    list.items.push_back(std::to_string(more) +
+                         (matter.of_ledger ? " more" : " more: 'lanework evidence import --dry-run' lists them all"));
   if (!list.items.empty()) section.blocks.emplace_back(std::move(list));
   return {std::move(section)};
 }

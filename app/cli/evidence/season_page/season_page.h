@@ -21,6 +21,7 @@ struct SeasonPageMatter {
   findings::Reader reader = findings::Reader::kLead;
   const DrillNames* drill_names = nullptr;
   std::string left_out;     // for want of consent, in words; empty: nothing to say
+  bool of_ledger = false;   // then no row is named by its file: nobody has one
   std::string what_went{};  // a sentence, where entries about some of its days went by their time
 };
 
