@@ -4,6 +4,7 @@ import { coaches } from "./coaches.mjs";
 import { drills } from "./drills.mjs";
 import { evidence } from "./evidence.mjs";
 import { frame } from "./frame.mjs";
+import { fromPitchToCard } from "./from_pitch_to_card.mjs";
 import { injuries } from "./injuries_screen.mjs";
 import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
@@ -15,7 +16,7 @@ import { squad } from "./squad_screen.mjs";
 import { tenMinutesTests } from "./ten_minutes.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...injuries, ...drills, ...people, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...tenMinutesTests];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...fromPitchToCard, ...injuries, ...drills, ...people, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...tenMinutesTests];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 

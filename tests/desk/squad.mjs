@@ -181,5 +181,5 @@ test("another lead's change is put together with this one, unless both are about
   const before = { locks: { squat: "" }, rungs: {} };
   assert.deepEqual(contested(wanted, before, { locks: { squat: "" }, rungs: {} }), []);
   assert.deepEqual(contested(wanted, before, { locks: { squat: "ban" }, rungs: {} }), []);
-  assert.deepEqual(contested(wanted, before, { locks: { squat: "pin" }, rungs: {} }), ["squat"]);
+  assert.deepEqual(contested(wanted, before, { locks: { squat: "pin" }, rungs: {} }), [{ part: "locks", key: "squat" }]);
 });

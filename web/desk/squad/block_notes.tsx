@@ -62,7 +62,7 @@ function RungToConfirm({ squad, proposal, plan_block }: { squad: string; proposa
       {rungProposal(proposal)}
       <KeepButton
         squad={squad}
-        wanted={{ locks: {}, rungs: { [drill]: { rung, from } } }}
+        wanted={{ rungs: { [drill]: { rung, from } } }}
         words={say("keep.rung")}
         label={say("keep.rung_about", { drill: nameOfDrill(drill), rung: rungWords(drill, rung) })}
         done={say("keep.rung_done", { drill: nameOfDrill(drill), day: weekday(from) })}

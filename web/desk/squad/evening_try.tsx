@@ -6,7 +6,9 @@ import { FormationSign } from "../../shared/evening/formation_sign.tsx";
 import { demandTold, wayOutTold } from "../../shared/evening/reason_words.ts";
 import { EveningCost, Sentence } from "./evening_cost.tsx";
 import { EveningRibbon, type RibbonDoings } from "./evening_ribbon.tsx";
-import { KeepButton } from "./keep_button.tsx";
+import { EveningPrices } from "./evening_prices.tsx";
+import { EveningSlip } from "./evening_slip.tsx";
+import { KeepTry } from "./keep_try.tsx";
 import { nameOfDrill, names } from "./drill_names.ts";
 import { movedBy, movedTo, orderWith, type Placed } from "./places_in_order.ts";
 import { useTrial, type Trial } from "./trial.ts";
@@ -140,28 +142,14 @@ function Steps({ trial }: { trial: Trial }) {
   );
 }
 
-// Nothing of a try is kept but what the lead keeps: drills that are to be in, and drills that are not.
-function Keep({ squad, trial: { tried }, plan }: { squad: string; trial: Trial; plan: () => void }) {
-  const { pins, bans } = tried;
-  const locks = { ...Object.fromEntries(pins.map((drill) => [drill, "pin" as const])), ...Object.fromEntries(bans.map((drill) => [drill, "ban" as const])) };
-  return (
-    <>
-      {Object.keys(locks).length > 0 ? <KeepButton squad={squad} wanted={{ locks, rungs: {} }} words={say("keep.words")} done={say("keep.done")} plan={plan} /> : null}
-      <p class="soft">
-        {say("keep.only")} {say("evening.rules")}
-      </p>
-    </>
-  );
-}
-
 interface EveningTryProps {
   squad: string;
   evening: PocketEvening;
   catalogue: DoorTable;
-  plan_block: () => void; // asks for the squad's block anew
+  kept: () => void; // something of a try stands for the squad now
 }
 
-export function EveningTry({ squad, evening, catalogue, plan_block }: EveningTryProps) {
+export function EveningTry({ squad, evening, catalogue, kept }: EveningTryProps) {
   const trial = useTrial(evening, catalogue);
   useUndoKeys(trial);
   const { plan, usual } = trial;
@@ -191,6 +179,7 @@ export function EveningTry({ squad, evening, catalogue, plan_block }: EveningTry
           <EveningRibbon plan={plan} start={evening.start} doings={doingsOf(evening, catalogue, trial, plan)} />
         )}
         <Legend plan={plan} />
+        <EveningSlip squad={squad} evening={evening} catalogue={catalogue} trial={trial} kept={kept} />
       </div>
       <div class="aside">
         <p class="done-by" aria-live="polite">
@@ -200,8 +189,9 @@ export function EveningTry({ squad, evening, catalogue, plan_block }: EveningTry
         <Stepper label={say("evening.minutes")} value={trial.tried.minutes ?? evening.minutes} bounds={kMinutes} onChange={(minutes) => trial.try({ minutes })} />
         <Stepper label={say("evening.turnout")} value={trial.tried.turnout ?? plan.turnout} bounds={kTurnout} onChange={(turnout) => trial.try({ turnout })} />
         {!infeasible && <EveningCost usual={usual} plan={plan} />}
+        {!infeasible && <EveningPrices plan={plan} />}
         <NotIn evening={evening} trial={trial} plan={plan} />
-        <Keep squad={squad} trial={trial} plan={plan_block} />
+        <KeepTry squad={squad} evening={evening} tried={trial.tried} placed={(ids) => placedIn(catalogue, ids)} kept={kept} />
       </div>
     </div>
   );

@@ -8,6 +8,7 @@ import type { BlockSession, SquadBlock } from "./block.ts";
 import { doseWords } from "./dose_words.ts";
 import { nameOfDrill, rungWords } from "./drill_names.ts";
 import { EveningTry } from "./evening_try.tsx";
+import { PaperOfEvening } from "./paper.tsx";
 import { paceOf, type PocketEvening } from "./tried.ts";
 import { percent, say } from "./words.ts";
 
@@ -46,6 +47,10 @@ export function EveningView({ block, squad, at, plan_block }: EveningViewProps) 
   const session = block?.sessions.find(({ date, start }) => date === at.date && start === at.start);
   const pocket = (asked.said?.evenings as PocketEvening[] | undefined)?.find(({ day, start }) => day === at.date && start === at.start);
   const pace = pocket && paceOf(pocket);
+  const kept = () => {
+    plan_block();
+    void asked.again();
+  };
   const facts = pocket && { minutes: pocket.minutes, strip: pocket.strip, turnout: session?.turnout ?? pocket.documents.roster.length };
   return (
     <section class="one-evening" aria-labelledby="one-evening">
@@ -61,13 +66,14 @@ export function EveningView({ block, squad, at, plan_block }: EveningViewProps) 
           {(pocket?.match_day ?? session?.match_day) && ` ${say("evening.match_day")}`}
         </p>
       )}
+      {(pocket ?? (session && !session.happened)) && <PaperOfEvening squad={squad} at={at} />}
       {pace !== undefined && <p class="soft">{paceWords(pace)}</p>}
       {!asked.said && !asked.refused ? (
         <p class="waiting screen-tall" role="status">
           {say("evening.planning")}
         </p>
       ) : pocket && catalogue ? (
-        <EveningTry key={`${at.date} ${at.start}`} squad={squad} evening={pocket} catalogue={catalogue} plan_block={plan_block} />
+        <EveningTry key={`${at.date} ${at.start}`} squad={squad} evening={pocket} catalogue={catalogue} kept={kept} />
       ) : session ? (
         <>
           <p>{say(session.happened ? "evening.over" : asked.refused ? "evening.cannot" : "evening.not_yet")}</p>

@@ -11,6 +11,7 @@ import { BlockTable } from "./block_table.tsx";
 import { MinutesAndShortfalls, WhatChanged } from "./block_notes.tsx";
 import { inWords, useDrillNames } from "./drill_names.ts";
 import { EveningView } from "./evening_view.tsx";
+import { PaperOfWeeks } from "./paper.tsx";
 import { sessionOfAddress } from "./session_address.ts";
 import { TargetsTables } from "./targets_tables.tsx";
 import { many, percent, say } from "./words.ts";
@@ -99,6 +100,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
                 {gapWords(block)} {said.made && <span class="soft">{say("block.made", { when: moment(said.made) })}</span>}
               </p>
               <AskButton planner={planner} />
+              <PaperOfWeeks squad={squad.id} days={block.sessions.map(({ date }) => date)} />
             </section>
             <WhatChanged block={block} plan_block={planner.plan} />
             <BlockTable block={block} />

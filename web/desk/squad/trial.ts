@@ -3,13 +3,11 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { PlanAnswer } from "../../shared/engine/answers.ts";
 import type { DoorTable } from "../../shared/engine/door_value.ts";
-import { openEngine, type Engine } from "../../shared/engine/engine.ts";
-import { door, engineWorker } from "../shell/places.ts";
+import type { Engine } from "../../shared/engine/engine.ts";
+import { eveningEngine } from "./evening_engine.ts";
 import { kFirstTries, kNothingTried, redo, requestOf, tryOn, undo, type PocketEvening, type Tried, type Tries } from "./tried.ts";
 
 const kSpreadFollowsMilliseconds = 400;
-
-let engine: Engine | undefined; // one for the page: it holds the catalogue
 
 export interface Trial {
   tried: Tried;
@@ -29,7 +27,7 @@ export function useTrial(evening: PocketEvening, catalogue: DoorTable): Trial {
   const newest = useRef(0);
   useEffect(() => {
     const mine = ++newest.current;
-    engine ??= openEngine({ worker: engineWorker, door });
+    const engine = eveningEngine();
     const request = requestOf(evening, catalogue, tries.now);
     const untried = tries.now === kNothingTried;
     const take = (answer: Awaited<ReturnType<Engine["ask"]>>) => {
@@ -42,9 +40,9 @@ export function useTrial(evening: PocketEvening, catalogue: DoorTable): Trial {
     };
     setPlans((before) => ({ ...before, planning: true }));
     const plan = async () => {
-      take(await engine!.ask({ ...request, spread: "formula" }, "formula"));
+      take(await engine.ask({ ...request, spread: "formula" }, "formula"));
       await new Promise((resolve) => setTimeout(resolve, kSpreadFollowsMilliseconds));
-      if (mine === newest.current) take(await engine!.ask(request, "simulated"));
+      if (mine === newest.current) take(await engine.ask(request, "simulated"));
     };
     void plan();
   }, [evening, catalogue, tries.now]);

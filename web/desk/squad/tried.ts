@@ -2,16 +2,18 @@
 import { timeAfter } from "../../shared/evening/time_after.ts";
 import type { DoorTable, DoorValue } from "../../shared/engine/door_value.ts";
 import type { DoorRequest } from "../../shared/engine/engine.ts";
+import { keyOfPair } from "./standing.ts";
 
 export interface Tried {
   order?: string[]; // of the routine's drills, by id; absent: as the routine has them
   pins: string[];
   bans: string[];
+  apart: string[]; // pairs that are not to stand together, 'Q03 Q11' (standing.ts)
   minutes?: number;
   turnout?: number;
 }
 
-export const kNothingTried: Tried = { pins: [], bans: [] };
+export const kNothingTried: Tried = { pins: [], bans: [], apart: [] };
 
 export interface Tries {
   past: Tried[];
@@ -36,6 +38,10 @@ export function redo(tries: Tries): Tries {
 }
 
 const without = (list: string[], drill: string): string[] => list.filter((each) => each !== drill);
+
+export function keptApart(tried: Tried, pair: string, on: boolean): Partial<Tried> {
+  return { apart: [...without(tried.apart, pair), ...(on ? [pair] : [])] };
+}
 
 // A drill is pinned, banned, or neither: the one takes the other away.
 export function pinned(tried: Tried, drill: string, on: boolean): Partial<Tried> {
@@ -103,14 +109,27 @@ function squadOf(evening: PocketEvening, tried: Tried): DoorTable {
   return squad;
 }
 
-export function requestOf(evening: PocketEvening, catalogue: DoorTable, tried: Tried): DoorRequest {
+// Whoever is not named beside a player may not stand with them (docs/formats/permissions.md).
+function permissionsOf({ documents: { permissions } }: PocketEvening, { apart }: Tried): DoorTable {
+  if (apart.length === 0) return permissions;
+  const without_kept = (player: string, others: DoorValue | undefined) => (Array.isArray(others) ? others.map(String) : []).filter((other) => !apart.includes(keyOfPair(player, other)));
+  const partners = rows(permissions["partners"]).map((row) => {
+    const player = String(row["player"]);
+    const less = { ...row, others: without_kept(player, row["others"]) };
+    return row["without_contact"] === undefined ? less : { ...less, without_contact: without_kept(player, row["without_contact"]) };
+  });
+  return { ...permissions, partners };
+}
+
+export function requestOf(evening: PocketEvening, catalogue: DoorTable, tried: Tried, request: "plan" | "slip" = "plan"): DoorRequest {
   const { documents } = evening;
   return {
-    request: "plan",
+    request,
     catalogue,
     ...documents,
     routine: inOrder(documents.routine, tried.order),
     squad: squadOf(evening, tried),
+    permissions: permissionsOf(evening, tried),
   };
 }
 

@@ -3,6 +3,7 @@
 import { list, weekday } from "../../shared/words/words.ts";
 import { hashOf } from "../shell/route.ts";
 import { nameOfDrill } from "../squad/drill_names.ts";
+import { HeldBack } from "./held_back.tsx";
 import type { HelpAsked } from "./help_asked.ts";
 import type { OfSquads, Tonight } from "./week_table.ts";
 import { many, say } from "./words.ts";
@@ -99,6 +100,7 @@ export function Decisions({ of: { squads, visits }, help, nameOf, look, enterVis
           {visited.length > 0 ? <p class="visited">{say("decide.visited", { squads: list(visited.map(nameOf)) })}</p> : null}
         </section>
         <div>
+          <HeldBack squads={squads} look={look} />
           <section aria-labelledby="to-review">
             <h3 id="to-review">{say("decide.review")}</h3>
             {reviews.length === 0 ? (

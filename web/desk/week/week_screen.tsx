@@ -10,6 +10,7 @@ import { dayAfter, mondayOf, momentOf } from "./days.ts";
 import { Decisions } from "./decisions.tsx";
 import { helpAsked } from "./help_asked.ts";
 import { eveningsOf, plannedIn, sumsOf, weekTable, type Entered, type OfSquads } from "./week_table.ts";
+import { PlanAllButton, usePlanAll } from "./plan_all.tsx";
 import { seenEvenings } from "./visit.ts";
 import { VisitForm } from "./visit_form.tsx";
 import { WeekRows } from "./week_rows.tsx";
@@ -47,6 +48,7 @@ function Week({ monday, of, entered, now, again }: WeekProps) {
   const rows = weekTable(squads, evenings, monday);
   const sums = sumsOf(rows);
   const nameOf = (squad: string) => squads.find(({ id }) => id === squad)?.name ?? squad;
+  const planner = usePlanAll(nameOf, () => void again());
   const without_plan = of.squads.filter(({ has_plan }) => !has_plan).length;
   return (
     <>
@@ -54,6 +56,7 @@ function Week({ monday, of, entered, now, again }: WeekProps) {
       <section aria-labelledby="squads-and-days">
         <h2 id="squads-and-days">{say("table.title")}</h2>
         <p>{entered.length === 0 ? say("table.nothing_entered") : say("table.sums", { ...sums, minutes: number(sums.minutes) })}</p>
+        <PlanAllButton planner={planner} />
         {without_plan > 0 && <p class="soft">{without_plan === squads.length ? say("table.no_plans") : many("without_plan", without_plan)}</p>}
         <WeekRows rows={rows} monday={monday} today={now.slice(0, 10)} tonightOf={(squad) => of.squads.find((each) => each.squad === squad)?.tonight} look={setLooked} />
       </section>

@@ -72,6 +72,13 @@ export interface PlanTime {
   saving: string;
 }
 
+// What a slot that is longer by so much would buy.
+export interface EveningPrice {
+  minutes: number;
+  buys: string;
+  gains?: { covers?: string; drill?: string; sets?: number; amount?: number }[];
+}
+
 export interface PlanAnswer {
   answer: "plan";
   outcome: "optimal" | "infeasible";
@@ -83,6 +90,7 @@ export interface PlanAnswer {
   time?: PlanTime;
   items: PlanItem[];
   changes?: PlanChange[];
+  minute_prices?: EveningPrice[];
   uncovered?: { family: string; cure: string; reason?: Reason }[];
   infeasible?: { conflict: string[]; demands?: Reason[]; way_out: string; ways_out?: WayOut[] };
   restrictions_as_known: string;

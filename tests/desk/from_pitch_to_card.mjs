@@ -1,0 +1,154 @@
+// A missed week, a new hamstring injury and a knee complaint, from the pitch to the card: the coach's device tells of two, the
+// lead enters the third; Week shows each with what to do about it; the block is planned anew; the card that lies on the grass
+// and the slip for the coach's pocket have what follows from it.
+import { spawnSync } from "node:child_process";
+import { writeFileSync } from "node:fs";
+import { pair } from "../serve/every_route.mjs";
+import { all, entry, entryId, is, kDay, that } from "../serve/expect.mjs";
+import { withDesk } from "./harness.mjs";
+import { planned } from "./planned.mjs";
+import { firstLead, newLedger, smallClub } from "./small_club.mjs";
+
+const kSquad = "u13-kestrels";
+const kHurt = { player: "Q11", name: "林小雨" };
+const kSore = { player: "Q07", name: "Γιάννης Πεταλούδης" };
+const dayAfter = (day, days) => new Date(Date.parse(`${day}T12:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+
+// What a printed page says, in its own order.
+function textOf(house, answer, name) {
+  const file = house.demo.file(name);
+  writeFileSync(file, answer.bytes);
+  const { status, stdout, stderr, error } = spawnSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
+  if (status !== 0) throw new Error(`pdftotext (poppler-utils): ${error?.message ?? stderr}`);
+  return stdout;
+}
+
+// A coach with a paired device, and everything of the first week but what the coach of the Kestrels will say.
+async function pitchside(lead, desk) {
+  const added = await lead.post("/api/accounts", { sign_in: "cora", name: "Cora", role: "coach", charges: [{ squad: kSquad }, { squad: "u10-wrens" }, { squad: "u16-merlins" }] });
+  const { caller } = await pair(lead, desk.people, added.json.account);
+  let sequence = 0;
+  const send = async (...entries) => {
+    const numbered = entries.map((one) => ({ ...one, sequence: ++sequence }));
+    const answer = await caller.post("/api/sync", { client: 1, most: 0, entries: numbered });
+    const not = answer.json?.verdicts?.find(({ verdict }) => verdict !== "stored");
+    return all(is(answer, 200), that(!not, JSON.stringify(not)));
+  };
+  return { send };
+}
+
+const blockOf = async (lead) => (await lead.get(`/api/squads/${kSquad}/plan`)).json.plan.squads[0];
+const overIn = (block) => block.sessions.filter(({ date }) => date < kDay);
+
+async function story(house) {
+  const [ledger, club] = [house.demo.file("story-ledger"), house.demo.file("story-club")];
+  smallClub(club, kDay);
+  newLedger(house.demo.program, ledger);
+  return withDesk(house, { signed_in: false, folder: ledger, flags: ["--plan-from", club] }, async (desk) => {
+    const lead = await firstLead(house.demo.program, ledger, desk.people.nobody());
+    desk.caller = lead;
+    const page = await desk.window({ cookie: lead.cookie });
+    const out = [];
+    const step = async (name) => {
+      await desk.picture(`story-${name}`, page);
+      out.push(await desk.faults(page));
+    };
+    await planned(desk);
+    const before = await blockOf(lead);
+    const { send } = await pitchside(lead, desk);
+
+    // 1. From the pitch: the first week of the Kestrels did not take place, and a knee hurts. The other squads trained.
+    const week_one = overIn(before).filter(({ week }) => week === 1);
+    const since = overIn(before).filter(({ week }) => week > 1);
+    const at = ({ date, start }, squad = kSquad) => ({ squad, day: date, start });
+    const held = { happened: "held", did_it: "most", minutes: 20 };
+    for (const squad of ["u10-wrens", "u16-merlins"]) {
+      const plan = (await lead.get(`/api/squads/${squad}/plan`)).json.plan.squads[0];
+      out.push(await send(...overIn(plan).flatMap((session) => [entry("attendance", { ...at(session, squad), there: 8 }), entry("wrap-up", { ...at(session, squad), ...held })])));
+    }
+    out.push(await send(...week_one.map((session) => entry("wrap-up", { ...at(session), happened: "missed", note: "The pitch was under water." })), ...since.map((session) => entry("wrap-up", { ...at(session), ...held }))));
+    out.push(await send(entry("soreness", { player: kSore.player, place: "knee", before: 5 })));
+    out.push(that(week_one.length === 2, `${week_one.length} evenings of the first week`));
+
+    // 2. At the desk: the lead enters the injury that a father told of on the phone.
+    await lead.post("/api/entries", { entries: [{ id: entryId(), kind: "consent", player: kHurt.player, purpose: "injury-record", by: "guardian", answer: "given", day: kDay }] });
+    await desk.at("#/injuries?enter=new", page);
+    await page.getByLabel("Squad", { exact: true }).selectOption(kSquad);
+    await page.getByLabel("Player", { exact: true }).selectOption(kHurt.player);
+    await page.getByRole("group", { name: "Back" }).getByRole("button", { name: "thigh, left" }).click();
+    await page.getByText("Taken as: thigh, left").waitFor();
+    await page.getByText("More that is known").click();
+    await page.getByLabel("What it is").selectOption("muscle-injury");
+    await step("1-injury-form");
+    await page.getByRole("button", { name: "Enter it" }).click();
+    await page.getByRole("heading", { name: "thigh, left" }).waitFor();
+    await step("2-injury");
+
+    // 3. Week: each stands there, with what to do about it.
+    await desk.at("#/week", page);
+    const decide = page.locator(".decisions");
+    await decide.getByText("Not run 2 times", { exact: false }).waitFor();
+    await step("3-week");
+    const decisions = await decide.innerText();
+    out.push(that(/Under-13 Kestrels/.test(decisions), decisions));
+    out.push(that(/1 sits out/.test(decisions) && /1 joins in with swaps/.test(decisions), `neither who sits out nor who has swaps is to be decided: ${decisions}`));
+    out.push(that(!decisions.includes(kHurt.name) && !decisions.includes(kSore.name), "names in Week"));
+    await page.getByRole("link", { name: "Week before" }).click();
+    await page.getByText("The pitch was under water.", { exact: false }).first().waitFor();
+    await step("4-week-before");
+    out.push(that((await page.locator(".week-table tbody tr", { hasText: "Kestrels" }).getByText("Not run").count()) === 2, "two evenings that were not run"));
+    await page.goBack();
+    await decide.getByText("Not run 2 times", { exact: false }).waitFor();
+    await page.getByRole("button", { name: "Under-13 Kestrels: who sits out or has swaps" }).click();
+    await page.getByRole("dialog").locator("details").nth(1).waitFor();
+    for (const summary of await page.getByRole("dialog").locator("summary").all()) await summary.click();
+    const who = await page.getByRole("dialog").innerText();
+    await step("5-who");
+    out.push(that(who.includes(kHurt.name) && who.includes(kSore.name), who));
+    await page.keyboard.press("Escape");
+
+    // 4. The next block: planned anew, from what happened.
+    await decide.getByRole("link", { name: "Open the squad: Under-13 Kestrels" }).click();
+    await page.waitForSelector(".block-table");
+    await page.getByRole("button", { name: "Plan it anew" }).click();
+    await page.getByText("Under-13 Kestrels is planned anew.", { exact: true }).last().waitFor({ timeout: 40_000 });
+    await page.waitForFunction(() => /missed week/.test(document.querySelector("[aria-labelledby=what-changed]")?.textContent ?? ""));
+    await step("6-block");
+    const block = await blockOf(lead);
+    const next = block.sessions.find(({ date }) => date > kDay);
+    const was = before.sessions.find(({ date, start }) => date === next.date && start === next.start);
+    out.push(that(next.turnout === was.turnout - 1, `${was.turnout} were expected, now ${next.turnout}: whoever sits out is expected`));
+    const usual = Math.min(...block.weeks.flatMap(({ families }) => families.filter(({ family }) => family === "trunk").map(({ target }) => target)));
+    out.push(that(block.weeks.some(({ families }) => families.some(({ family, target }) => family === "trunk" && target > usual)), "no week makes up for the one that was missed"));
+    out.push(that(/still owed/.test(await page.locator("[aria-labelledby=what-changed]").innerText()), "it is not said what is owed"));
+
+    // 5. An evening of it: counts, and names by a click.
+    await page.locator(".block-table thead a").nth(block.sessions.indexOf(next)).click();
+    await page.waitForSelector(".evening-slip");
+    await page.getByText("1 with swaps, 1 sit out", { exact: false }).waitFor();
+    out.push(that(!(await page.locator(".evening-slip li").first().isVisible()), "names before they are asked for"));
+    await page.getByText("Names: who does something else").click();
+    await page.getByText("Names: who stands with whom").click();
+    await step("7-evening");
+    const slip_on_screen = await page.locator(".evening-slip").innerText();
+    out.push(that(slip_on_screen.includes(kHurt.name) && slip_on_screen.includes(kSore.name), slip_on_screen));
+
+    // 6. On paper.
+    const path = `${next.date}-${next.start.replace(":", "")}`;
+    const href = (name) => page.getByRole("link", { name }).getAttribute("href");
+    out.push(that((await href("Card (PDF, no names)")).endsWith(`/card/${path}`) && (await href("Slip with names (PDF)")).endsWith(`/slip/${path}`), "other addresses of card and slip"));
+    const card = await lead.get(await href("Card (PDF, no names)"));
+    const slip = await lead.get(await href("Slip with names (PDF)"));
+    out.push(is(card, 200), is(slip, 200));
+    if (card.status !== 200 || slip.status !== 200) return all(out);
+    const [of_card, of_slip] = [textOf(house, card, "card.pdf"), textOf(house, slip, "slip.pdf")];
+    const roster = (await lead.get(`/api/squads/${kSquad}`)).json.roster;
+    out.push(that(!roster.some(({ name, player }) => of_card.includes(name) || new RegExp(`\\b${player}\\b`).test(of_card)), "a name lies on the grass"));
+    out.push(that(new RegExp(`\\b${next.turnout}\\b`).test(of_card), `the card does not reckon with ${next.turnout}: ${of_card}`));
+    out.push(that(of_slip.includes(kSore.name) && of_slip.includes(kHurt.name), of_slip), that(/sits out, see a clinician/i.test(of_slip), of_slip));
+    out.push(that(!/knee|thigh|hamstring injury|muscle injury/i.test(of_slip.replace(/kneeling|knees?[ -]/gi, "")), `a place of the body on the slip: ${of_slip}`));
+    return all(out);
+  });
+}
+
+export const fromPitchToCard = [{ name: "story: a missed week, an injury and a complaint, from the pitch to the card", run: story }];
