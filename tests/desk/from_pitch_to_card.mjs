@@ -37,13 +37,19 @@ async function pitchside(lead, desk) {
   return { send };
 }
 
+// Tuesdays and Thursdays of the two weeks, as long as they are over.
+function evenings(start) {
+  const monday = dayAfter(kDay, -((new Date(kDay).getUTCDay() + 6) % 7) - 7);
+  return [1, 3, 8, 10].map((days) => ({ date: dayAfter(monday, days), start })).filter(({ date }) => date < kDay);
+}
+
 const blockOf = async (lead) => (await lead.get(`/api/squads/${kSquad}/plan`)).json.plan.squads[0];
 const overIn = (block) => block.sessions.filter(({ date }) => date < kDay);
 
 async function story(house) {
   const [ledger, club] = [house.demo.file("story-ledger"), house.demo.file("story-club")];
   smallClub(club, kDay);
-  newLedger(house.demo.program, ledger);
+  newLedger(house.demo.program, ledger, club);
   return withDesk(house, { signed_in: false, folder: ledger, flags: ["--plan-from", club] }, async (desk) => {
     const lead = await firstLead(house.demo.program, ledger, desk.people.nobody());
     desk.caller = lead;
@@ -53,21 +59,21 @@ async function story(house) {
       await desk.picture(`story-${name}`, page);
       out.push(await desk.faults(page));
     };
-    await planned(desk);
-    const before = await blockOf(lead);
     const { send } = await pitchside(lead, desk);
 
-    // 1. From the pitch: the first week of the Kestrels did not take place, and a knee hurts. The other squads trained.
-    const week_one = overIn(before).filter(({ week }) => week === 1);
-    const since = overIn(before).filter(({ week }) => week > 1);
+    // 0. What is over was wrapped up as held, by habit, and the block that stands was planned of that.
     const at = ({ date, start }, squad = kSquad) => ({ squad, day: date, start });
-    const held = { happened: "held", did_it: "most", minutes: 20 };
-    for (const squad of ["u10-wrens", "u16-merlins"]) {
-      const plan = (await lead.get(`/api/squads/${squad}/plan`)).json.plan.squads[0];
-      out.push(await send(...overIn(plan).flatMap((session) => [entry("attendance", { ...at(session, squad), there: 8 }), entry("wrap-up", { ...at(session, squad), ...held })])));
-    }
-    out.push(await send(...week_one.map((session) => entry("wrap-up", { ...at(session), happened: "missed", note: "The pitch was under water." })), ...since.map((session) => entry("wrap-up", { ...at(session), ...held }))));
-    out.push(await send(entry("soreness", { player: kSore.player, place: "knee", before: 5 })));
+    const minutes = { "u10-wrens": 15, [kSquad]: 20, "u16-merlins": 20 };
+    const wrapped = Object.keys(minutes).flatMap((squad) => evenings(squad === "u10-wrens" ? "17:15" : squad === kSquad ? "18:00" : "19:15").map((session) => entry("wrap-up", { ...at(session, squad), happened: "held", did_it: "most", minutes: minutes[squad] })));
+    out.push(await send(...wrapped, ...wrapped.map(({ squad, day, start }) => entry("attendance", { squad, day, start, there: 12 }))));
+    await planned(desk);
+    const before = await blockOf(lead);
+
+    // 1. From the pitch: the coach of the Kestrels puts it right, that week did not take place; and a knee hurts.
+    const week_one = overIn(before).filter(({ week }) => week === 1);
+    const wrong = (session) => wrapped.find(({ squad, day }) => squad === kSquad && day === session.date).id;
+    out.push(await send(...week_one.map((session) => entry("wrap-up", { ...at(session), corrects: wrong(session), happened: "missed", note: "The pitch was under water." }))));
+    out.push(await send(entry("soreness", { player: kSore.player, place: "knee", before: 3 })));
     out.push(that(week_one.length === 2, `${week_one.length} evenings of the first week`));
 
     // 2. At the desk: the lead enters the injury that a father told of on the phone.

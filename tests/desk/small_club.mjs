@@ -28,9 +28,12 @@ export function smallClub(folder, day) {
   for (const squad of kSquads) edit(join(folder, `squads/${squad}.toml`), [[/(\[\[match\]\]\n(?:\w+ = .*\n)+\n*)+/, ""], [/restrictions = .*\n/, ""], [/away = \[.*\n/, ""], [/late = .*\n/, ""]]);
 }
 
-// Its ledger, and its first lead signed in. nobody: a caller (../serve/people.mjs).
-export function newLedger(program, ledger) {
-  spawnSync(program, ["ledger", "new", "--ledger", ledger]);
+// Its ledger, with its lists; and its first lead, signed in. nobody: a caller (../serve/people.mjs).
+export function newLedger(program, ledger, club) {
+  for (const words of [["ledger", "new"], ["import", club]]) {
+    const { status, stderr } = spawnSync(program, [...words, "--ledger", ledger], { encoding: "utf8" });
+    if (status !== 0) throw new Error(`${words.join(" ")}: ${stderr}`);
+  }
 }
 
 export async function firstLead(program, ledger, nobody) {

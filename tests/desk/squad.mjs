@@ -153,12 +153,12 @@ test("what moved is the one drill, not all that slid aside", () => {
 test("every try is undone and done again, and a new one forgets what was undone", () => {
   const one = tryOn(kFirstTries, { minutes: 15 });
   const two = tryOn(one, banned(one.now, "squat", true));
-  assert.deepEqual(two.now, { pins: [], bans: ["squat"], minutes: 15 });
+  assert.deepEqual(two.now, { pins: [], bans: ["squat"], apart: [], minutes: 15 });
   assert.deepEqual(undo(two).now, one.now);
   assert.deepEqual(redo(undo(two)).now, two.now);
   assert.deepEqual(undo(undo(undo(two))).now, kNothingTried);
   assert.deepEqual(tryOn(undo(two), { turnout: 9 }).undone, []);
-  assert.deepEqual({ ...two.now, ...pinned(two.now, "squat", true) }, { pins: ["squat"], bans: [], minutes: 15 });
+  assert.deepEqual({ ...two.now, ...pinned(two.now, "squat", true) }, { pins: ["squat"], bans: [], apart: [], minutes: 15 });
 });
 
 test("what stands is changed drill by drill, and the change back leaves the document as it was", () => {

@@ -135,7 +135,7 @@ async function tries(house) {
     await page.waitForFunction(() => /The session takes .* less/.test(document.querySelector(".cost")?.textContent ?? ""));
     out.push(that((await rows(page)).length < usual.length, "twelve minutes hold as much as twenty"));
     await desk.picture("squad-evening-short");
-    out.push(that((await page.textContent("main")).includes("The order, minutes and players of this try are not."), "it does not say what is not kept"));
+    out.push(that((await page.textContent("main")).includes("The number of players of this try is not."), "it does not say what is not kept"));
     return { detail: all(out), note: `the new picture is there after ${milliseconds} ms` };
   });
 }
@@ -180,7 +180,7 @@ async function keeps(house) {
     await page.waitForLoadState("networkidle");
     out.push(await write({ locks: { pins: [{ drill: "squat" }] } }));
     await keep.click();
-    await page.getByText("Somebody else wrote of the same drills meanwhile: Squat is to be in.", { exact: false }).waitFor();
+    await page.getByText("Somebody else changed the same meanwhile: Squat is to be in.", { exact: false }).waitFor();
     out.push(that(/pins/.test(await locks()) && !/bans/.test(await locks()), "it was written over"), await desk.faults());
     await desk.picture("squad-contested");
     await page.getByRole("button", { name: "Keep mine instead" }).click();

@@ -4,6 +4,8 @@ import { dayAfter, mondayOf, momentOf } from "../week/days.ts";
 import type { MinutePrice, Rolling, SquadBlock } from "./block.ts";
 import { familyName, nameOfDrill, rungWords } from "./drill_names.ts";
 import { KeepButton } from "./keep_button.tsx";
+import { owedIn } from "./owed.ts";
+import { planCost } from "./plan_cost.ts";
 import { inQuarters, percent, say, weekdayName } from "./words.ts";
 
 type Session = Rolling["sessions"][number];
@@ -72,7 +74,34 @@ function RungToConfirm({ squad, proposal, plan_block }: { squad: string; proposa
   );
 }
 
-export function WhatChanged({ block, plan_block }: { block: SquadBlock; plan_block: () => void }) {
+// What is asked for on top, because a week before gave less than it promised.
+function StillOwed({ block }: { block: SquadBlock }) {
+  const owed = owedIn(block);
+  if (owed.length === 0) return null;
+  return (
+    <>
+      <h3>{say("changed.owed")}</h3>
+      <Lines lines={owed.map(({ week, families }) => say("changed.owed_week", { week, families: list(families.map(({ family, target, usual }) => say("changed.owed_of", { family: familyName(family), target: inQuarters(target), usual: inQuarters(usual) }))) }))} />
+    </>
+  );
+}
+
+function CostOfPlan({ before, block }: { before: SquadBlock; block: SquadBlock }) {
+  const cost = planCost(before, block, block.rolling?.today ?? "");
+  const told = (family: string, short: number, was: number) => {
+    if (short === 0) return say("changed.cost_met", { family: familyName(family) });
+    return was === 0 ? say("changed.cost_short", { family: familyName(family), short: inQuarters(short) }) : say("changed.cost_of", { family: familyName(family), short: inQuarters(short), before: inQuarters(was) });
+  };
+  return (
+    <>
+      <h3>{say("changed.cost")}</h3>
+      {cost.length === 0 ? <p>{say("changed.cost_nothing")}</p> : <Lines lines={cost.map(({ week, families }) => say("changed.cost_week", { week, families: list(families.map(({ family, short, before: was }) => told(family, short, was))) }))} />}
+    </>
+  );
+}
+
+// before: the block that this one took the place of, where it was planned anew on this page.
+export function WhatChanged({ block, before, plan_block }: { block: SquadBlock; before?: SquadBlock; plan_block: () => void }) {
   const { rolling } = block;
   return (
     <section aria-labelledby="what-changed">
@@ -93,6 +122,8 @@ export function WhatChanged({ block, plan_block }: { block: SquadBlock; plan_blo
       ) : (
         <p>{say("changed.fresh")}</p>
       )}
+      <StillOwed block={block} />
+      {before && <CostOfPlan before={before} block={block} />}
       {rolling && rolling.rungs.length > 0 && (
         <>
           <h3>{say("changed.rungs")}</h3>

@@ -12,20 +12,26 @@ function gainWords({ covers, drill, sets, amount }: NonNullable<EveningPrice["ga
 }
 
 function Price({ price: { minutes, buys, gains = [] } }: { price: EveningPrice }) {
-  const told = gains.map(gainWords);
-  if (told.length === 0 || told.includes("")) return <span lang="en">{buys}</span>;
-  return <>{say("price.more", { minutes, gains: list(told) })}</>;
+  const words = gains.map(gainWords);
+  if (words.length === 0 || words.includes("")) return <span lang="en">{buys}</span>;
+  return <>{say("price.more", { minutes, gains: list(words) })}</>;
+}
+
+// A longer slot that buys what a shorter one bought already is not told again.
+function told(prices: EveningPrice[]): EveningPrice[] {
+  return prices.filter(({ gains }, index) => JSON.stringify(gains) !== JSON.stringify(prices[index - 1]?.gains));
 }
 
 export function EveningPrices({ plan: { minute_prices = [] } }: { plan: PlanAnswer }) {
+  const prices = told(minute_prices);
   return (
     <section aria-labelledby="evening-prices">
       <h3 id="evening-prices">{say("price.title")}</h3>
-      {minute_prices.length === 0 ? (
+      {prices.length === 0 ? (
         <p>{say("price.none")}</p>
       ) : (
         <ul>
-          {minute_prices.map((price) => (
+          {prices.map((price) => (
             <li key={price.minutes}>
               <Price price={price} />
             </li>

@@ -1,4 +1,5 @@
 // Squad: its block as a grid, against its targets and in words; or one of its evenings, opened and tried out.
+import { useState } from "preact/hooks";
 import { moment, weekday } from "../../shared/words/words.ts";
 import { Of, useAsked } from "../api/asked.tsx";
 import { Empty, Head } from "../shell/parts.tsx";
@@ -76,17 +77,23 @@ function AskButton({ planner }: { planner: Planner }) {
 function OneSquad({ squad, session }: { squad: SquadRow; session: string | undefined }) {
   const plan = useAsked("plan", { squad: squad.id });
   const planner = usePlanner(squad.id, squad.name, () => void plan.again());
+  const [before, setBefore] = useState<SquadBlock | undefined>(); // what the next plan takes the place of
   const at = sessionOfAddress(session);
+  const planFrom = (block: SquadBlock | undefined) => () => {
+    setBefore(block);
+    planner.plan();
+  };
   return (
     <Of asked={plan}>
       {(said) => {
         const block = blockIn(said);
-        if (at) return <EveningView block={block} squad={squad.id} at={at} plan_block={planner.plan} />;
+        if (at) return <EveningView block={block} squad={squad.id} at={at} plan_block={planFrom(block)} />;
+        const shown = { ...planner, plan: planFrom(block) };
         if (!block) {
           return (
             <Empty title={say("no_plan.title")}>
               <p>{say("no_plan.what")}</p>
-              <AskButton planner={planner} />
+              <AskButton planner={shown} />
             </Empty>
           );
         }
@@ -99,10 +106,10 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
               <p>
                 {gapWords(block)} {said.made && <span class="soft">{say("block.made", { when: moment(said.made) })}</span>}
               </p>
-              <AskButton planner={planner} />
+              <AskButton planner={shown} />
               <PaperOfWeeks squad={squad.id} days={block.sessions.map(({ date }) => date)} />
             </section>
-            <WhatChanged block={block} plan_block={planner.plan} />
+            <WhatChanged block={block} {...(before && before !== block ? { before } : {})} plan_block={planFrom(block)} />
             <BlockTable block={block} />
             <TargetsTables block={block} />
             <MinutesAndShortfalls block={block} />
@@ -120,7 +127,7 @@ export function Screen({ route }: ScreenProps<"squad">) {
   return (
     <div class="squad-screen">
       <Head title={route.squad === undefined ? say("choose") : (own?.name ?? route.squad)}>{own && squads.said && <Neighbours squads={squads.said.squads} at={own.id} />}</Head>
-      <Of asked={squads}>{(said) => (route.squad === undefined ? <Choose squads={said.squads} /> : <OneSquad squad={own ?? { id: route.squad, name: route.squad, relation: "own" }} session={route.further["session"]} />)}</Of>
+      <Of asked={squads}>{(said) => (route.squad === undefined ? <Choose squads={said.squads} /> : <OneSquad key={route.squad} squad={own ?? { id: route.squad, name: route.squad, relation: "own" }} session={route.further["session"]} />)}</Of>
     </div>
   );
 }

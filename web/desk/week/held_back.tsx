@@ -15,7 +15,7 @@ function HeldRow({ squad: { name, tonight }, look }: { squad: Squad; look: () =>
       <h4>{name}</h4>
       <p>{told.join(", ")}.</p>
       <button type="button" class="quiet" aria-label={say("held.about", { squad: name })} onClick={look}>
-        {say("decide.look")}
+        {say("held.look")}
       </button>
     </li>
   );
