@@ -208,6 +208,9 @@ async function inOtherWords(house) {
     await page.goto(`${desk.url}#/squad/${kSquad}`);
     await page.waitForSelector(".block-table");
     await desk.picture("squad-es");
+    await page.emulateMedia({ media: "print" });
+    await desk.picture("squad-es-print");
+    await page.emulateMedia({ media: "screen" });
     const told = await page.locator("main :not([lang=en])").evaluateAll((parts) => parts.map((part) => [...part.childNodes].filter((node) => node.nodeType === 3).map((node) => node.textContent).join(" ")).join(" "));
     out.push(that(!/\b(drill|week|Session|changes|Nothing)\b/.test(told), told.slice(0, 400)));
     return all(out);

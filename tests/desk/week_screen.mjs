@@ -158,6 +158,14 @@ async function withPlans(house) {
     await desk.picture("week-es");
     const spanish = await page.textContent("main");
     out.push(that(!/\b(Held|Not run|there|squad|join in)\b/.test(spanish), "English is left"), await desk.faults());
+    const visit = page.locator(".decisions").getByRole("button").filter({ hasText: "visita" }).first();
+    await visit.click();
+    await page.waitForSelector("dialog .visit-form");
+    await page.waitForFunction(() => document.querySelector(".seen-drill, dialog .visit-form > p:not(.soft) + .field"));
+    await desk.picture("week-visit-es");
+    const form = await page.locator("dialog").innerText();
+    out.push(that(!/\b(most|half|few|Evening|Needs|drill)\b/.test(form), form.slice(0, 300)), await desk.faults());
+    await page.keyboard.press("Escape");
     await page.emulateMedia({ media: "print" });
     out.push(that(!(await page.locator(".week-table button").first().isVisible()), "buttons are printed"));
     await desk.picture("week-print");

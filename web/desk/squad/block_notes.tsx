@@ -10,8 +10,9 @@ import { inQuarters, percent, say, weekdayName } from "./words.ts";
 
 type Session = Rolling["sessions"][number];
 
-function sessionWords({ date, of, changes }: Session): string {
+function sessionWords({ date, of, changes, why }: Session): string {
   if (of === 0) return say("changed.new_session", { day: weekday(date) });
+  if (changes.length === 0 && why.length > 0) return say("changed.nothing_although", { day: weekday(date) });
   if (changes.length === 0) return say("changed.nothing", { day: weekday(date) });
   return say("changed.session", { day: weekday(date), changes: list(changes.map(({ drill, what }) => say(`changed.${what}`, { drill: nameOfDrill(drill) }))) });
 }

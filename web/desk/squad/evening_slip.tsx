@@ -19,6 +19,10 @@ import { many, say } from "./words.ts";
 
 type NameOf = (player: string) => string;
 
+// Each name may turn the direction of writing: not beyond itself (Unicode, FSI and PDI).
+const apart = (name: string): string => `\u2068${name}\u2069`;
+const namesOf = (players: string[], nameOf: NameOf): string => list(players.map((player) => apart(nameOf(player))));
+
 function nameOfPlayers({ documents: { roster } }: PocketEvening): NameOf {
   const known = new Map(roster.map((player) => [String(player["id"]), String(player["name"])]));
   return (player) => known.get(player) ?? player;
@@ -31,7 +35,7 @@ function Swap({ swap, nameOf }: { swap: SlipSwap; nameOf: NameOf }) {
         <bdi>{nameOf(swap.player)}</bdi>
       </strong>
       : {say(`slip.${swap.takes_part}`)}
-      {swap.instruction && <span lang="en">. {swap.instruction}</span>}
+      {swap.instruction && swap.instruction !== swap.takes_part && <span lang="en">; {swap.instruction}</span>}
       {swap.swaps.length > 0 && (
         <ul>
           {swap.swaps.map(({ instead_of, does, kind, instruction }) => {
@@ -50,14 +54,14 @@ function Swap({ swap, nameOf }: { swap: SlipSwap; nameOf: NameOf }) {
 
 function Group({ group: { players, non_contact }, nameOf, keep_apart }: { group: SlipGroup; nameOf: NameOf; keep_apart: (pair: string) => void }) {
   return (
-    <li class="row group">
+    <li class="group">
       <span>
-        <bdi>{list(players.map(nameOf))}</bdi>
+        {namesOf(players, nameOf)}
         {non_contact && <span class="soft">, {say("slip.non_contact")}</span>}
       </span>
       {pairsIn(players).map(([one, other]) => (
-        <button key={one + other} type="button" class="quiet not-on-paper" aria-label={say("slip.apart_of", { one: nameOf(one), other: nameOf(other) })} onClick={() => keep_apart(keyOfPair(one, other))}>
-          {players.length === 2 ? say("slip.apart") : say("slip.apart_of", { one: nameOf(one), other: nameOf(other) })}
+        <button key={one + other} type="button" class="quiet not-on-paper" aria-label={say("slip.apart_of", { one: apart(nameOf(one)), other: apart(nameOf(other)) })} onClick={() => keep_apart(keyOfPair(one, other))}>
+          {players.length === 2 ? say("slip.apart") : say("slip.apart_of", { one: apart(nameOf(one)), other: apart(nameOf(other)) })}
         </button>
       ))}
     </li>
@@ -76,14 +80,14 @@ function KeptApart({ squad, nameOf, kept }: { squad: string; nameOf: NameOf; kep
       <ul>
         {pairs.map((pair) => {
           const [one, other] = pairOfKey(pair);
-          const label = say("slip.together_of", { one: nameOf(one), other: nameOf(other) });
+          const label = say("slip.together_of", { one: apart(nameOf(one)), other: apart(nameOf(other)) });
           const again = () => {
             read();
             kept();
           };
           return (
-            <li key={pair} class="row group">
-              <bdi>{list([nameOf(one), nameOf(other)])}</bdi>
+            <li key={pair} class="group">
+              <span>{namesOf([one, other], nameOf)}</span>
               <KeepButton squad={squad} wanted={{ apart: { [pair]: false } }} words={say("slip.together")} label={label} done={say("slip.together_done")} plan={again} />
             </li>
           );
@@ -134,8 +138,8 @@ function Names({ squad, slip, nameOf, trial, kept }: NamesProps) {
             <h4>{say("slip.apart_here")}</h4>
             <ul>
               {apart.map((pair) => (
-                <li key={pair} class="row group">
-                  <bdi>{list(pairOfKey(pair).map(nameOf))}</bdi>
+                <li key={pair} class="group">
+                  <span>{namesOf(pairOfKey(pair), nameOf)}</span>
                   <button type="button" class="quiet" onClick={() => trial.try(apartInTry(trial.tried, pair, false))}>
                     {say("slip.together")}
                   </button>
