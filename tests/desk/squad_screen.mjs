@@ -190,6 +190,51 @@ async function keeps(house) {
   });
 }
 
+// The rest of what may be kept: the order, the minutes of the slot, two who are kept apart; and all of it taken back at once.
+async function keepsTheRest(house) {
+  const club = house.demo.file("club-of-order");
+  cpSync("demo/quillmere", club, { recursive: true });
+  return withDesk(house, { flags: ["--plan-from", club] }, async (desk) => {
+    const { caller } = desk;
+    const page = await openComing(desk);
+    const documents = async () => (await caller.get("/api/club/documents")).json.documents;
+    const content = async (path) => (await documents()).find((one) => one.path === path)?.content;
+    const squadFile = `squads/${kSquad}.toml`;
+    const first = JSON.stringify(await content(squadFile), (_, value) => (value && typeof value === "object" && !Array.isArray(value) ? Object.fromEntries(Object.entries(value).sort()) : value));
+    const sorted = async () => JSON.stringify(await content(squadFile), (_, value) => (value && typeof value === "object" && !Array.isArray(value) ? Object.fromEntries(Object.entries(value).sort()) : value));
+    const usual = await rows(page);
+    await page.getByRole("button", { name: "Side plank: earlier" }).press("Enter");
+    await replanned(page, usual);
+    for (let minute = 0; minute < 3; minute++) await page.getByRole("button", { name: "Minutes of the slot: fewer" }).click();
+    await page.getByText("Names: who stands with whom").click();
+    const apart = page.locator(".evening-slip").getByRole("button", { name: /^Keep .* apart$/ });
+    const label = await apart.first().getAttribute("aria-label");
+    const groups = await apart.count();
+    await apart.first().press("Enter");
+    await page.getByRole("heading", { name: "Kept apart in this try" }).waitFor();
+    await page.waitForFunction((was) => ![...document.querySelectorAll(".evening-slip button")].some((one) => one.getAttribute("aria-label") === was), label);
+    await page.getByText("the order of drills, as the squad's own house routine", { exact: false }).waitFor();
+    await desk.picture("squad-to-keep");
+    const out = [that(groups > 5, `${groups} pairs`), await desk.faults()];
+    out.push(that(/To be kept: .*order of drills.*17 min on .*a pair kept apart/.test(await page.locator("[aria-label='Keep for this squad']").first().innerText()), await page.locator("[aria-label='Keep for this squad']").first().innerText()));
+    await page.getByRole("button", { name: "Keep for this squad" }).press("Enter");
+    await page.getByLabel("What was done last").getByRole("button", { name: "Undo" }).waitFor();
+    const kept = await content(squadFile);
+    const own = await content(`routines/${kSquad}.toml`);
+    const order = own?.drill.map(({ id }) => id) ?? [];
+    out.push(that(kept.routine === `../routines/${kSquad}.toml` && order.indexOf("side-plank") === order.indexOf("reach-on-one-leg") - 1, `${kept.routine}: ${order}`));
+    out.push(that(kept.week.some(({ minutes }) => minutes === 17) && kept.week.some(({ minutes }) => minutes === 20), JSON.stringify(kept.week)));
+    out.push(that(kept.partners.forbidden.length === 2, JSON.stringify(kept.partners)));
+    await page.getByRole("heading", { name: "Kept apart for this squad" }).waitFor();
+    await desk.picture("squad-kept-all");
+    out.push(await desk.faults());
+    await page.getByLabel("What was done last").getByRole("button", { name: "Undo" }).click();
+    await page.waitForFunction(() => /Taken back/.test(document.body.textContent));
+    out.push(that((await sorted()) === first, `${await sorted()}\nis not\n${first}`), that((await content(`routines/${kSquad}.toml`)) === undefined, "the squad's own routine is left behind"));
+    return all(out);
+  });
+}
+
 async function inOtherWords(house) {
   return withDesk(house, { locale: "es-ES" }, async (desk) => {
     const page = await openComing(desk);
@@ -235,6 +280,7 @@ export const squad = [
   { name: "squad: the block, in three widths and by the keyboard, back, forward and reload", run: block },
   { name: "squad: an evening tried out: left out, moved, dragged, shortened, undone", run: tries },
   { name: "squad: what was tried is kept, beside what another lead wrote, and taken back", run: keeps },
+  { name: "squad: order, minutes and a pair kept apart are kept, and taken back", run: keepsTheRest },
   { name: "squad: in Spanish, on a phone and on paper", run: inOtherWords, long: true },
   { name: "squad: at once", run: quick },
 ];

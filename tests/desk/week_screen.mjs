@@ -173,6 +173,36 @@ async function withPlans(house) {
   });
 }
 
+// All squads planned by one button: how far it has come is seen; called off, what waits is withdrawn.
+async function plansAll(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page, caller } = desk;
+    await desk.at("#/week");
+    const ask = page.getByRole("button", { name: "Plan all squads" });
+    await ask.focus();
+    await page.keyboard.press("Enter");
+    await page.locator(".bars").getByText(/Planning all squads: \d+ of 24/).waitFor();
+    const out = [that(await ask.isDisabled(), "it can be asked for twice"), await desk.faults()];
+    await desk.picture("week-plans-all");
+    await page.locator(".bars").getByRole("button", { name: "Stop it" }).click();
+    await page.getByText(/Called off: \d+ squads had been planned/).last().waitFor();
+    const { jobs } = (await caller.get("/api/planning")).json;
+    out.push(that(!jobs.some(({ state }) => state === "waiting"), "what was called off still waits"));
+    out.push(that((await page.locator(".bars .job").count()) === 0, "the job does not end"));
+    await desk.picture("week-called-off");
+    out.push(await desk.faults());
+    // Without names on the wall: neither the coaches' own words nor anybody's name.
+    await page.getByRole("button", { name: "Without names" }).click();
+    await page.reload();
+    await desk.settled();
+    out.push(that((await page.locator(".week-table .written").count()) === 0, "a coach's own words on the wall"));
+    await page.getByRole("button", { name: /: who sits out or has swaps$/ }).first().click();
+    await page.waitForSelector("dialog section");
+    out.push(that((await page.locator("dialog details").count()) === 0, "names on the wall"));
+    return all(out);
+  });
+}
+
 async function quick(house) {
   return withDesk(house, {}, async (desk) => {
     const { page } = desk;
@@ -190,6 +220,7 @@ export const week = [
   { name: "week: other weeks, deep links, back, forward and reload", run: weeks },
   { name: "week: who joins in, names one step deeper and noted", run: whoJoinsIn },
   { name: "week: a visit is entered, shown and taken back", run: visits },
+  { name: "week: all squads planned, with progress, called off; and without names", run: plansAll },
   { name: "week: with plans, in three widths, in Spanish and on paper", run: withPlans, long: true },
   { name: "week: at once", run: quick },
 ];

@@ -1,6 +1,7 @@
 // What the list is narrowed by. Each choice goes into the address, so that going back takes it back; what is typed stays
 // here while the desk is open.
 import { signal } from "@preact/signals";
+import { useState } from "preact/hooks";
 import { kFamilies, kFormations, kNeeds, kPhases, kSurfaces } from "./drill_document.ts";
 import { kOrders, type Order, type Wanted } from "./find_drills.ts";
 import { go, hashOf } from "../shell/route.ts";
@@ -28,7 +29,9 @@ export function narrowed(further: Record<string, string>): boolean {
   return typed.value.text !== "" || typed.value.said !== "" || Object.keys(kChoices).some((key) => further[key]) || Boolean(further.age);
 }
 
+// On a phone the list would begin a screen below what it is narrowed by: there only the word stands open, the rest by a tap.
 export function FilterForm({ further }: { further: Record<string, string> }) {
+  const [folded, setFolded] = useState(!narrowed(further));
   const choose = (key: string, value: string) => {
     const { [key]: _, ...rest } = further;
     go(hashOf("drills", undefined, value ? { ...rest, [key]: value } : rest));
@@ -36,7 +39,7 @@ export function FilterForm({ further }: { further: Record<string, string> }) {
   const select = (key: string, label: string, options: readonly string[], words: (option: string) => string, any?: string) => (
     <Field label={label}>
       {(given) => (
-        <select {...given} value={further[key] ?? ""} onChange={(event) => choose(key, event.currentTarget.value)}>
+        <select {...given} value={further[key] ?? (any === undefined ? options[0] : "")} onChange={(event) => choose(key, event.currentTarget.value)}>
           {any === undefined ? null : <option value="">{any}</option>}
           {options.map((option) => (
             <option key={option} value={option}>
@@ -58,8 +61,11 @@ export function FilterForm({ further }: { further: Record<string, string> }) {
     go(hashOf("drills", undefined, further.order ? { order: further.order } : {}));
   };
   return (
-    <form class="drill-filters not-on-paper" role="search" aria-label={say("filter.about")} onSubmit={(event) => event.preventDefault()}>
+    <form class={`drill-filters not-on-paper${folded ? " folded" : ""}`} role="search" aria-label={say("filter.about")} onSubmit={(event) => event.preventDefault()}>
       {write("text", say("filter.text"))}
+      <button type="button" class="unfold" aria-expanded={!folded} onClick={() => setFolded(!folded)}>
+        {say("filter.more")}
+      </button>
       {select("family", say("filter.family"), kFamilies, (one) => wordFor("family", one), say("filter.any"))}
       {select("phase", say("filter.phase"), kPhases, (one) => wordFor("phase", one), say("filter.any"))}
       {select("formation", say("filter.formation"), kFormations, (one) => wordFor("formation", one), say("filter.any"))}

@@ -21,7 +21,7 @@ function Neighbours({ squads, at }: { squads: SquadRow[]; at: string }) {
   const here = squads.findIndex(({ id }) => id === at);
   const link = (squad: SquadRow | undefined, key: "earlier" | "later") => squad && <a href={hashOf("squad", squad.id)}>{say(key, { name: squad.name })}</a>;
   return (
-    <nav class="row neighbours" aria-label={say("squads")}>
+    <nav class="row neighbours not-on-paper" aria-label={say("squads")}>
       {link(squads[here - 1], "earlier")}
       <a href={hashOf("squad")}>{say("all")}</a>
       {link(squads[here + 1], "later")}

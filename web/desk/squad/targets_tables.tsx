@@ -90,7 +90,7 @@ export function TargetsTables({ block }: { block: SquadBlock }) {
                       {own && used.has(week) && (
                         <>
                           <Bar value={own.used} mark={own.ceiling} />
-                          <span>{say("targets.of", { used: number(own.used), ceiling: number(own.ceiling) })}</span>
+                          <span>{say("targets.of", { used: number(Math.round(own.used)), ceiling: number(own.ceiling) })}</span>
                         </>
                       )}
                     </td>

@@ -2,6 +2,6 @@
 import { ask } from "../api/ask.ts";
 
 export async function withdraw(number: number): Promise<boolean> {
-  const answer = await ask("withdraw-planning", { number });
+  const answer = await ask("withdraw-planning", { number: String(number) }, {});
   return answer.ok;
 }
