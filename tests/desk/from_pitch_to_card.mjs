@@ -150,6 +150,11 @@ async function story(house) {
     const [of_card, of_slip] = [textOf(house, card, "card.pdf"), textOf(house, slip, "slip.pdf")];
     const roster = (await lead.get(`/api/squads/${kSquad}`)).json.roster;
     out.push(that(!roster.some(({ name, player }) => of_card.includes(name) || new RegExp(`\\b${player}\\b`).test(of_card)), "a name lies on the grass"));
+    const monday = dayAfter(next.date, -((new Date(next.date).getUTCDay() + 6) % 7));
+    const of_week = await lead.get(`/api/squads/${kSquad}/cards/${monday}`);
+    const calendar = await lead.get(`/api/squads/${kSquad}/calendar`);
+    out.push(is(of_week, 200), is(calendar, 200), that(!roster.some(({ name }) => textOf(house, of_week, "cards.pdf").includes(name) || calendar.text.includes(name)), "a name in the week's cards or in the calendar"));
+    out.push(that(calendar.text.includes(next.date.replaceAll("-", "")), "the calendar has not the next evening"));
     out.push(that(new RegExp(`\\b${next.turnout}\\b`).test(of_card), `the card does not reckon with ${next.turnout}: ${of_card}`));
     out.push(that(of_slip.includes(kSore.name) && of_slip.includes(kHurt.name), of_slip), that(/sits out, see a clinician/i.test(of_slip), of_slip));
     out.push(that(!/knee|thigh|hamstring injury|muscle injury/i.test(of_slip.replace(/kneeling|knees?[ -]/gi, "")), `a place of the body on the slip: ${of_slip}`));

@@ -28,18 +28,20 @@ export function PaperOfEvening({ squad, at }: { squad: string; at: { date: strin
   );
 }
 
-// days: of the block's sessions. Only weeks that have one to come.
+// days: of the block's sessions. Cards only of weeks that have one to come. The calendar is a file: it does not follow later plans.
 export function PaperOfWeeks({ squad, days }: { squad: string; days: string[] }) {
   const today = momentOf(new Date()).slice(0, 10);
   const own = mondayOf(today);
   const to_come = [own, dayAfter(own, 7)].filter((monday) => days.some((day) => day >= today && mondayOf(day) === monday));
-  if (to_come.length === 0) return null;
   return (
     <p class="row paper not-on-paper">
-      <span>{say("paper.cards")}</span>
+      {to_come.length > 0 && <span>{say("paper.cards")}</span>}
       {to_come.map((monday) => (
         <Paper key={monday} href={`${placeOf(squad)}/cards/${monday}`} words={say(monday === own ? "paper.this_week" : "paper.next_week")} />
       ))}
+      <a href={`${placeOf(squad)}/calendar`} download={`${squad}.ics`} type="text/calendar">
+        {say("paper.calendar")}
+      </a>
     </p>
   );
 }
