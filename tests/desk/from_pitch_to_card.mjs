@@ -3,12 +3,14 @@
 // and the slip for the coach's pocket have what follows from it.
 import { spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { pair } from "../serve/every_route.mjs";
 import { all, entry, entryId, is, kDay, that } from "../serve/expect.mjs";
 import { withDesk } from "./harness.mjs";
 import { planned } from "./planned.mjs";
 import { firstLead, newLedger, smallClub } from "./small_club.mjs";
 
+const kPictures = process.env.LANEWORK_PICTURES;
 const kSquad = "u13-kestrels";
 const kHurt = { player: "Q11", name: "林小雨" };
 const kSore = { player: "Q07", name: "Γιάννης Πεταλούδης" };
@@ -16,7 +18,7 @@ const dayAfter = (day, days) => new Date(Date.parse(`${day}T12:00:00Z`) + days *
 
 // What a printed page says, in its own order.
 function textOf(house, answer, name) {
-  const file = house.demo.file(name);
+  const file = kPictures ? join(kPictures, `desk-story-${name}`) : house.demo.file(name); // for whoever wants to look
   writeFileSync(file, answer.bytes);
   const { status, stdout, stderr, error } = spawnSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
   if (status !== 0) throw new Error(`pdftotext (poppler-utils): ${error?.message ?? stderr}`);
