@@ -216,7 +216,7 @@ async function keepsTheRest(house) {
     await page.getByText("the order of drills, as the squad's own house routine", { exact: false }).waitFor();
     await desk.picture("squad-to-keep");
     const out = [that(groups > 5, `${groups} pairs`), await desk.faults()];
-    out.push(that(/To be kept: .*order of drills.*17 min on .*a pair kept apart/.test(await page.locator("[aria-label='Keep for this squad']").first().innerText()), await page.locator("[aria-label='Keep for this squad']").first().innerText()));
+    out.push(that(/To be kept:[^]*order of drills[^]*17 min on [^]*a pair kept apart/.test(await page.locator("[aria-label='Keep for this squad']").first().innerText()), await page.locator("[aria-label='Keep for this squad']").first().innerText()));
     await page.getByRole("button", { name: "Keep for this squad" }).press("Enter");
     await page.getByLabel("What was done last").getByRole("button", { name: "Undo" }).waitFor();
     const kept = await content(squadFile);

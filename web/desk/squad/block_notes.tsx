@@ -96,7 +96,7 @@ function CostOfPlan({ before, block }: { before: SquadBlock; block: SquadBlock }
   return (
     <>
       <h3>{say("changed.cost")}</h3>
-      {cost.length === 0 ? <p>{say("changed.cost_nothing")}</p> : <Lines lines={cost.map(({ week, families }) => say("changed.cost_week", { week, families: list(families.map(({ family, short, before: was }) => told(family, short, was))) }))} />}
+      {cost.length === 0 ? <p>{say("changed.cost_nothing")}</p> : <Lines lines={cost.map(({ week, families }) => say("changed.cost_week", { week, families: families.map(({ family, short, before: was }) => told(family, short, was)).join("; ") }))} />}
     </>
   );
 }

@@ -1,6 +1,5 @@
 // Nothing of a try is kept but what the lead keeps, by one button: what it is stands above it.
 import { useEffect, useState } from "preact/hooks";
-import { list } from "../../shared/words/words.ts";
 import { KeepButton } from "./keep_button.tsx";
 import { readBooks, shippedRoutines, type ToKeep } from "./keep_standing.ts";
 import type { ClubDocument } from "./own_routine.ts";
@@ -58,7 +57,12 @@ export function KeepTry({ squad, evening, tried, placed, kept }: KeepTryProps) {
     <section aria-label={say("keep.words")}>
       {told.length > 0 ? (
         <>
-          <p>{say("keep.what", { what: list(told) })}</p>
+          <p>{say("keep.what")}</p>
+          <ul>
+            {told.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
           <KeepButton squad={squad} wanted={wanted} words={say("keep.words")} done={say("keep.done")} plan={again} />
         </>
       ) : null}

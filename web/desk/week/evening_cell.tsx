@@ -45,8 +45,8 @@ function minutesWords({ minutes, planned_minutes }: Evening): string {
 
 export function EveningCell({ evening, name }: { evening: Evening; name: string }) {
   const { squad, day, start, state, there, did_it, needs_help, match_day, by_two, note, visited, falls_out } = evening;
-  const numbers = [minutesWords(evening), there === undefined ? "" : say("evening.there", { there: number(there) })];
-  const told = [...numbers, did_it ? say(`evening.${did_it}`) : ""].filter((part) => part !== "");
+  const parts = [minutesWords(evening), there === undefined ? "" : say("evening.there", { there: number(there) }), did_it ? say(`evening.${did_it}`) : ""];
+  const told = parts.filter((part) => part !== "");
   return (
     <a class="evening" href={hashOf("squad", squad, { session: sessionInAddress({ date: day, start }) })}>
       <span class="out-of-sight">
@@ -61,7 +61,7 @@ export function EveningCell({ evening, name }: { evening: Evening; name: string 
       <span>
         {told.map((part, index) => [
           index > 0 ? ", " : "",
-          <span class={numbers.includes(part) ? "together" : ""} key={part}>
+          <span class="together" key={part}>
             {part}
           </span>,
         ])}
