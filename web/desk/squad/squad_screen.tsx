@@ -102,7 +102,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
           <>
             <section aria-labelledby="the-block">
               <h2 id="the-block">{say("block.title")}</h2>
-              {first && <p>{say("block.from", { weeks: many("weeks", block.weeks.length), day: weekday(first.date), routine: inWords(block.routine) })}</p>}
+              {first && <p>{say("block.from", { weeks: many("weeks", block.weeks.length), day: weekday(first.date), routine: block.routine === squad.id ? say("block.own_routine") : inWords(block.routine) })}</p>}
               <p>
                 {gapWords(block)} {said.made && <span class="soft">{say("block.made", { when: moment(said.made) })}</span>}
               </p>
