@@ -41,16 +41,6 @@ bool ends_with(const std::string& text, const std::string& end) {
   return text.size() > end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
 }
 
-std::string digest_in_digits(const std::string& bytes) {
-  std::string out;
-  for (const char c : store::digest_of(bytes)) {
-    std::array<char, 3> digits{};
-    std::snprintf(digits.data(), digits.size(), "%02x", static_cast<unsigned>(static_cast<unsigned char>(c)));
-    out += digits.data();
-  }
-  return out.substr(0, kDigestDigits);
-}
-
 Fault cannot_write(const std::string& folder, const std::string& why) {
   return {FaultCode::kCannotWrite, {folder, 0, 0, {}}, why, "a folder that can be written", {}};
 }
@@ -133,8 +123,8 @@ class Staged {
 };
 
 ClubDocument document_of(const std::string& path, const std::string& bytes) {
-  ClubDocument out{path, digest_in_digits(bytes), {}};
-  if (!ends_with(path, ".toml")) return out;
+  ClubDocument out{path, digest_of_document(bytes), {}};
+  if (!ends_with(path, ".toml") || path == "restrictions.toml") return out;  // those name children
   auto read = parse_toml(path, bytes);
   if (read) out.content = std::move(read.value().root);
   return out;
@@ -211,14 +201,38 @@ Result<std::vector<ClubDocument>> changed_meanwhile(const fs::path& club, const 
   return out;
 }
 
+// 'roster.csv', 'roster-2027.csv': beside club.toml.
+bool is_roster_path(const std::string& path) {
+  return path.size() <= kMostPathBytes && path.rfind("roster", 0) == 0 && ends_with(path, ".csv") &&
+         is_stem(path.substr(0, path.size() - 4));
+}
+
 }  // namespace
+
+std::string digest_of_document(const std::string& bytes) {
+  std::string out;
+  for (const char c : store::digest_of(bytes)) {
+    std::array<char, 3> digits{};
+    std::snprintf(digits.data(), digits.size(), "%02x", static_cast<unsigned>(static_cast<unsigned char>(c)));
+    out += digits.data();
+  }
+  return out.substr(0, kDigestDigits);
+}
+
+Result<std::optional<Roster>> club_roster(const std::string& club, const std::string& name) {
+  if (!is_roster_path(name) || !fs::exists(fs::path(club) / name)) return std::optional<Roster>();
+  auto bytes = read::read_file((fs::path(club) / name).string());
+  if (!bytes) return bytes.faults();
+  std::string digest = digest_of_document(bytes.value());
+  return std::optional<Roster>({name, std::move(digest), std::move(bytes).value()});
+}
 
 bool is_club_path(const std::string& path) {
   if (path.size() > kMostPathBytes) return false;
   const std::size_t slash = path.find('/');
   if (slash == std::string::npos) {
-    if (path == "club.toml" || path == "coaches.toml" || path == "emphasis.toml") return true;
-    return path.rfind("roster", 0) == 0 && ends_with(path, ".csv") && is_stem(path.substr(0, path.size() - 4));
+    const std::set<std::string> alone = {"club.toml", "coaches.toml", "emphasis.toml", "restrictions.toml"};
+    return alone.count(path) > 0 || is_roster_path(path);
   }
   const std::string folder = path.substr(0, slash);
   const std::string name = path.substr(slash + 1);

@@ -17,7 +17,8 @@ inline constexpr std::size_t kMostChanges = 120;  // documents in one change: a 
 inline constexpr std::size_t kMostDocumentBytes = 262'144;
 
 // club.toml, coaches.toml, emphasis.toml, what lies in squads/, strips/, routines/, venues/ and drills/, and rosters
-// beside club.toml. Of a roster only that it is there: it names children, and no desk wants all of it.
+// and restrictions.toml beside club.toml. Of a roster and of restrictions only that they are there: they name children,
+// and no desk wants all of them.
 struct ClubDocument {
   std::string path;             // within the folder: 'squads/u13-kestrels.toml'
   std::string digest;           // of its bytes, in hexadecimal digits
@@ -35,6 +36,17 @@ struct ChangedClub {
   std::vector<ClubDocument> now;        // of the paths that were changed and are there
   std::optional<store::Lists> lists;    // of the club as it is now
 };
+
+// As a change names what is there.
+std::string digest_of_document(const std::string& bytes);
+
+// A roster beside club.toml ('roster.csv') as it stands, for the lead to amend; empty: there is none of that name.
+struct Roster {
+  std::string path;
+  std::string digest;
+  std::string text;
+};
+Result<std::optional<Roster>> club_roster(const std::string& club, const std::string& name);
 
 // May such a file be written by a change?
 bool is_club_path(const std::string& path);

@@ -1,5 +1,7 @@
 #include "app/serve/answer.h"
 
+#include <utility>
+
 namespace lanework::serve {
 
 Response json_answer(int status, const Node& body) {
@@ -8,6 +10,12 @@ Response json_answer(int status, const Node& body) {
   out.body = to_json(body) + "\n";
   out.with("Content-Type", "application/json; charset=utf-8");
   return out;
+}
+
+Response text_answer(std::shared_ptr<const std::string> json) {
+  Response out;
+  out.file = std::move(json);
+  return out.with("Content-Type", "application/json; charset=utf-8");
 }
 
 Response error_answer(int status, const std::string& key, const std::string& what) {

@@ -1,6 +1,7 @@
 // Answers as the routes make them: JSON with a status.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -10,6 +11,8 @@
 namespace lanework::serve {
 
 Response json_answer(int status, const Node& body);
+// 200 with JSON that is written already.
+Response text_answer(std::shared_ptr<const std::string> json);
 // {"error": key, "what": sentence}. Keys are part of the contract (schema/openapi.yaml).
 Response error_answer(int status, const std::string& key, const std::string& what);
 // The same with every fault's field, what was found and what was expected.

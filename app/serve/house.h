@@ -73,10 +73,19 @@ struct FolderChanged {
 struct ClubFolderWork {
   std::function<Result<Node>()> documents;  // empty where there is no folder
   std::function<Result<FolderChanged>(const std::vector<FolderChange>& changes)> change;
+  // What it would be next season, as changes (app/planning/season_turn.h); nothing is written.
+  std::function<Result<Node>()> turn;
+  // {"path", "digest", "text"} of a roster; empty: there is none of that name.
+  std::function<Result<std::optional<Node>>(const std::string& name)> roster;
 };
 
-// A season's report as data (app/report/page_node.h). Faults: of the records.
-using SeasonReports = std::function<Result<Node>(const std::string& club, Date from, Date to)>;
+// An answer's whole text, which may be kept and given again.
+using Text = std::shared_ptr<const std::string>;
+
+// A season's report as JSON (app/report/page_node.h). state: names what the store holds, so that a report of the same
+// state need not be worked out again. Faults: of the records.
+using SeasonReports =
+    std::function<Result<Text>(const std::string& club, Date from, Date to, const std::string& state)>;
 
 // The season as files in one ZIP, for programs that others wrote.
 struct SeasonTaken {
@@ -130,7 +139,7 @@ struct House {
   bool secure = false;  // TLS here or at a proxy: cookies say so and browsers are told to stay with it
   Pocket pocket;        // empty where there is no folder to plan from
   Printed printed;      // empty with it
-  std::function<Result<Node>()> catalogue;  // planning::catalogue_of; empty with it
+  std::function<Result<Text>()> catalogue;  // planning::catalogue_of as JSON; empty with it
   SeasonReports season_report;
   SeasonExports season_export;
   InjuryPapers injury_paper;

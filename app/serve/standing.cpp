@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 
 #include "core/care/entries/read_cautiously.h"
 #include "core/people/instruction.h"
@@ -26,23 +27,51 @@ void add(PlayerStanding& player, const care::Standing& one, Date day) {
   player.until = first ? until : until && player.until ? std::max(until, player.until) : std::nullopt;
 }
 
+// Hurts and soreness by the id under which they are named.
+using Reports = std::map<std::string, Reported>;
+
+Reports reports_among(const ledger::State& state) {
+  Reports out;
+  for (const ledger::Received& one : state.care) {
+    const std::string& kind = one.entry.kind;
+    if (kind != "hurt" && kind != "soreness") continue;
+    const auto day = parse_iso_date(one.received.substr(0, 10));
+    if (day) out.emplace(to_text(one.entry.id), Reported{kind == "hurt", *day});
+  }
+  return out;
+}
+
+void add_report(PlayerStanding& player, const care::Standing& one, const Reports& reports) {
+  for (const std::string& id : one.stems_from) {
+    const auto found = reports.find(id.substr(0, id.find('#')));
+    if (found == reports.end()) continue;
+    const Reported& said = found->second;
+    const bool later = !player.reported || player.reported->day < said.day;
+    const bool hurt_that_day = player.reported && player.reported->day == said.day && said.hurt;
+    if (later || hurt_that_day) player.reported = said;
+  }
+}
+
 }  // namespace
 
 SquadStanding standing_from(std::vector<ledger::Received> entries, const ledger::KindTable& kinds,
                             const CareRules& rules, const std::vector<std::string>& players, Date day) {
   SquadStanding out;
   for (const std::string& player : players) {
-    out.players.push_back({player, care::words_of(people::TakingPart::kJoinsIn), {}, {}, {}, {}});
+    out.players.push_back({player, care::words_of(people::TakingPart::kJoinsIn), {}, {}, {}, {}, {}});
   }
   const ledger::State state = ledger::fold(std::move(entries), kinds);
   const care::Knowledge known =
       care::fold(care::read_cautiously(ledger::care_document(state, kinds), rules.courses), rules.pain, rules.courses);
+  const Reports reports = reports_among(state);
   if (known.as_known) out.known_at = care::to_known_words(*known.as_known);
   for (const care::Standing& one : care::holding_on(known.standing, day)) {
     const auto found = std::find_if(out.players.begin(), out.players.end(), [&](const PlayerStanding& player) {
       return player.player == one.restriction.player;
     });
-    if (found != out.players.end()) add(*found, one, day);
+    if (found == out.players.end()) continue;
+    add(*found, one, day);
+    add_report(*found, one, reports);
   }
   return out;
 }

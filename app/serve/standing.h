@@ -11,6 +11,12 @@
 
 namespace lanework::serve {
 
+// What a coach or the lead said of a player that still holds the player back.
+struct Reported {
+  bool hurt = false;  // else sore
+  Date day;           // when it came in
+};
+
 struct PlayerStanding {
   std::string player;
   std::string word;                       // 'joins in', 'joins in with swaps', 'sits out, see a clinician'
@@ -18,6 +24,7 @@ struct PlayerStanding {
   std::optional<Date> until;              // the last day of all of it, where each has one
   std::optional<Date> review;             // the first day on which some of it is to be looked at again
   std::vector<std::string> reasons;       // for the lead
+  std::optional<Reported> reported = {};  // the latest of them; of two on one day the hurt
 };
 
 struct SquadStanding {

@@ -163,6 +163,8 @@ class Store {
   virtual Result<bool> erase_person(const std::string& player, const std::string& when, const ErasureNote& note) = 0;
   virtual Result<Audit> audit() = 0;
   virtual Result<Gone> gone() = 0;
+  // Of what was taken in last; 0: nothing was.
+  virtual Result<std::int64_t> latest_receipt() = 0;
 };
 
 }  // namespace lanework::store

@@ -137,7 +137,16 @@ TEST(Pocket, TheDesksReachesFurtherAndHasNoContacts) {
 TEST(Pocket, TheCatalogueIsTheOneThatAnEveningHas) {
   const auto catalogue = catalogue_of(demo_files());
   ASSERT_TRUE(catalogue);
-  EXPECT_EQ(to_json(catalogue.value()), to_json(*pocket("u16-merlins", known_of({}), "2026-11-27").find("catalogue")));
+  EXPECT_EQ(to_json(*catalogue.value().find("catalogue")),
+            to_json(*pocket("u16-merlins", known_of({}), "2026-11-27").find("catalogue")));
+  EXPECT_TRUE(catalogue.value().find("own")->items.empty());
+  EXPECT_EQ(catalogue.value().find("routines")->items.size(), 7U);
+}
+
+TEST(Pocket, AnEmptyFolderHasWhatIsShipped) {
+  const auto shipped = catalogue_of({"/no/such/folder", demo_files().catalogue});
+  ASSERT_TRUE(shipped);
+  EXPECT_EQ(shipped.value().find("catalogue")->find("drills")->items.size(), 76U);
 }
 
 TEST(Pocket, OfNoSquadThereIsNone) {

@@ -30,7 +30,8 @@ const std::map<std::string, std::string> kPlaces = {{"{squad}", "u13"},
                                                     {"{from}", "2026-09-01"},
                                                     {"{to}", "2026-11-30"},
                                                     {"{number}", "1"},
-                                                    {"{evening}", "2026-11-26-1800"}};
+                                                    {"{evening}", "2026-11-26-1800"},
+                                                    {"{roster}", "roster.csv"}};
 
 std::string path_of(const access::Route& route) {
   std::string out;

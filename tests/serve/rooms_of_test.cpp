@@ -65,6 +65,10 @@ HouseOfTest::HouseOfTest() {
   house_->printed.pages = [](const PagesAsked&, const Node&, const std::string&) -> Result<PagesMade> {
     return PagesMade{"%PDF-", ""};
   };
+  house_->folder.turn = []() -> Result<Node> { return Node::make_table(); };
+  house_->folder.roster = [](const std::string&) -> Result<std::optional<Node>> {
+    return std::optional<Node>(Node::make_table());
+  };
   house_->printed.clinic_pack = [](const std::string&) -> Result<std::string> { return std::string("%PDF-"); };
   house_->printed.calendar = [](const std::string&, const std::string&, std::int64_t) -> Result<std::string> {
     return std::string("BEGIN:VCALENDAR");

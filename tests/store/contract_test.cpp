@@ -252,6 +252,7 @@ TEST_P(Contract, ADaysEntriesAreFoundByTheDayAndAPersonsByThePerson) {
 TEST_P(Contract, WhatARoleEnteredAboutNobodyIsFoundByTheRole) {
   const Backend backend(GetParam());
   auto store = backend.open();
+  EXPECT_EQ(store->latest_receipt().value(), 0);
   const std::string lesson = R"("coach":"Tolly","day":"2026-11-21","what":"landing")";
   take(*store, kLead, {entry(1, "coach-taught", lesson), hurt(2, "Q07")});
   take(*store, kCoach, {entry(3, "session-started", R"("squad":"u13","day":"2026-11-21","start":"18:00")")});
@@ -262,6 +263,7 @@ TEST_P(Contract, WhatARoleEnteredAboutNobodyIsFoundByTheRole) {
   EXPECT_EQ(by_lead[1].receipt, 4);
   EXPECT_EQ(bytes_of(by_lead[0].entry), bytes_of(entry(1, "coach-taught", lesson)));
   EXPECT_EQ(store->entries_by_role(ledger::Role::kCoach, shipped_kinds()).value().size(), 1U);
+  EXPECT_EQ(store->latest_receipt().value(), 4);
   EXPECT_TRUE(store->entries_by_role(ledger::Role::kBoard, shipped_kinds()).value().empty());
 }
 

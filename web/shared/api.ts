@@ -1831,6 +1831,12 @@ export interface components {
                     /** @description players whose restrictions are to be looked at again within seven days, or were to be */
                     reviews: number;
                     earliest_review?: components["schemas"]["Day"];
+                    /** @description players of whom a hurt or soreness came in within seven days and still holds them back */
+                    reported?: {
+                        hurt: number;
+                        sore: number;
+                        latest: components["schemas"]["Day"];
+                    };
                 };
             }[];
             /** @description docs/model/visits.md */

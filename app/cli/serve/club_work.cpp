@@ -1,14 +1,18 @@
 #include "app/cli/serve/club_work.h"
 
+#include <memory>
 #include <utility>
 #include <vector>
 
 #include "app/cli/evidence/season_report.h"
 #include "app/cli/ledger/ledger_state.h"
 #include "app/cli/ledger/season_package.h"
+#include "app/cli/serve/kept_answer.h"
 #include "app/cli/serve/printed_pages.h"
 #include "app/planning/club_documents.h"
+#include "app/planning/folder_stamp.h"
 #include "app/planning/pocket.h"
+#include "app/planning/season_turn.h"
 #include "app/report/page_node.h"
 #include "core/findings/left_out.h"
 
@@ -34,6 +38,17 @@ serve::ClubFolderWork folder_work(const planning::PlanningFiles& files) {
     if (!documents) return documents.faults();
     return documents_node(documents.value());
   };
+  out.turn = [files] { return planning::season_turn(files); };
+  out.roster = [files](const std::string& name) -> Result<std::optional<Node>> {
+    const auto roster = planning::club_roster(files.club, name);
+    if (!roster) return roster.faults();
+    if (!roster.value()) return std::optional<Node>();
+    Node row = Node::make_table();
+    row.set("path", Node::make_text(roster.value()->path));
+    row.set("digest", Node::make_text(roster.value()->digest));
+    row.set("text", Node::make_text(roster.value()->text));
+    return std::optional<Node>(std::move(row));
+  };
   out.change = [files](const std::vector<serve::FolderChange>& changes) -> Result<serve::FolderChanged> {
     std::vector<planning::DocumentChange> asked;
     for (const serve::FolderChange& change : changes) asked.push_back({change.path, change.text, change.instead_of});
@@ -55,7 +70,14 @@ void give_folder(serve::House& house, const planning::PlanningFiles& files) {
                                whose == serve::Whose::kPhones ? planning::kOnAPhone : planning::kAtTheDesk);
   };
   house.printed = printed_from(files);
-  house.catalogue = [files] { return planning::catalogue_of(files); };
+  house.catalogue = [files, kept = std::make_shared<KeptAnswers<std::string>>()] {
+    return kept->get("catalogue", planning::folder_stamp({files.club, files.catalogue}), [&]() -> Result<std::string> {
+      auto node = planning::catalogue_of(files);
+      if (!node) return node.faults();
+      node.value().set("version", Node::make_integer(1));
+      return to_json(node.value());
+    });
+  };
   house.folder = folder_work(files);
 }
 
@@ -79,7 +101,8 @@ serve::SeasonExports season_exports(const SeasonOfHouse& season) {
 }
 
 serve::SeasonReports season_reports(const SeasonOfHouse& season) {
-  return [season](const std::string& club, Date from, Date to) -> Result<Node> {
+  return [season, kept = std::make_shared<KeptAnswers<std::string>>()](const std::string& club, Date from, Date to,
+                                                                       const std::string& state) {
     SeasonReportAsked asked;
     asked.season.ledger = season.ledger;
     asked.season.catalogue = season.ledger.catalogue;
@@ -89,12 +112,17 @@ serve::SeasonReports season_reports(const SeasonOfHouse& season) {
     asked.season.usual.training_minutes = season.training_minutes;
     asked.season.usual.match_minutes = season.match_minutes;
     asked.club = club;
-    auto made = season_report(asked);
-    if (!made) return made.faults();
-    Node out = report::to_node(made.value().page);
-    out.set("version", Node::make_integer(1));
-    if (made.value().nothing) out.set("nothing", Node::make_boolean(true));
-    return out;
+    std::vector<std::string> folders = {season.ledger.catalogue};
+    if (!season.calendar.empty()) folders.push_back(season.calendar);
+    return kept->get(club + ' ' + asked.season.from + ' ' + asked.season.to,
+                     state + '\n' + planning::folder_stamp(folders), [&]() -> Result<std::string> {
+                       auto made = season_report(asked);
+                       if (!made) return made.faults();
+                       Node out = report::to_node(made.value().page);
+                       out.set("version", Node::make_integer(1));
+                       if (made.value().nothing) out.set("nothing", Node::make_boolean(true));
+                       return to_json(out);
+                     });
   };
 }
 

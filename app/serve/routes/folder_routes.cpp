@@ -95,10 +95,39 @@ Response change(Call& call) {
   return json_answer(200, body);
 }
 
+// Both name everybody in the club, so both are written down as read.
+Result<std::int64_t> everybody(Call& call) {
+  const auto club = call.house.club(call.room);
+  if (!club) return club.faults();
+  return static_cast<std::int64_t>(club.value()->lists.players.size());
+}
+
+Response turn(Call& call) {
+  if (!call.house.folder.turn) return no_folder();
+  const auto people = everybody(call);
+  if (!people) return store_answer(people.faults());
+  const auto next = call.house.folder.turn();
+  if (!next) return folder_has_a_fault(call);
+  call.read_people = people.value();
+  return json_answer(200, next.value());
+}
+
+Response roster(Call& call) {
+  if (!call.house.folder.roster) return no_folder();
+  const auto people = everybody(call);
+  if (!people) return store_answer(people.faults());
+  const auto found = call.house.folder.roster(call.values[0]);
+  if (!found) return folder_has_a_fault(call);
+  if (!found.value()) return error_answer(404, "not-found", "There is nothing here for you.");
+  call.read_people = people.value();
+  return json_answer(200, *found.value());
+}
+
 }  // namespace
 
 const std::vector<NamedWork>& folder_routes() {
-  static const std::vector<NamedWork> kWorks = {{"club-documents", documents}, {"change-club-documents", change}};
+  static const std::vector<NamedWork> kWorks = {
+      {"club-documents", documents}, {"change-club-documents", change}, {"season-turn", turn}, {"roster", roster}};
   return kWorks;
 }
 

@@ -13,6 +13,7 @@ namespace {
 
 constexpr int kDaysOfWeek = 7;
 constexpr int kReviewsAheadDays = 7;  // what is to be looked at within a week is told now; own judgement
+constexpr int kReportedDays = 7;      // what came in within a week is new; own judgement
 
 struct Week {
   Date monday;
@@ -90,6 +91,9 @@ struct Counts {
   int sits_out = 0;
   int reviews = 0;
   std::optional<Date> earliest;
+  int hurt = 0;  // of whom that came in lately and still holds
+  int sore = 0;
+  std::optional<Date> latest_report;
 };
 
 std::map<std::string, Counts> counts_of(const store::Lists& lists, const SquadStanding& standing, Date today) {
@@ -106,6 +110,12 @@ std::map<std::string, Counts> counts_of(const store::Lists& lists, const SquadSt
       } else {
         ++counts.joins_in;
       }
+      if (one.reported && days_between(one.reported->day, today) < kReportedDays) {
+        ++(one.reported->hurt ? counts.hurt : counts.sore);
+        if (!counts.latest_report || *counts.latest_report < one.reported->day) {
+          counts.latest_report = one.reported->day;
+        }
+      }
       if (!one.review || days_between(today, *one.review) > kReviewsAheadDays) continue;
       ++counts.reviews;
       if (!counts.earliest || *one.review < *counts.earliest) counts.earliest = one.review;
@@ -121,6 +131,12 @@ Node counts_node(const Counts& counts) {
   out.set("sits_out", Node::make_integer(counts.sits_out));
   out.set("reviews", Node::make_integer(counts.reviews));
   if (counts.earliest) out.set("earliest_review", Node::make_text(to_iso(*counts.earliest)));
+  if (!counts.latest_report) return out;
+  Node reported = Node::make_table();
+  reported.set("hurt", Node::make_integer(counts.hurt));
+  reported.set("sore", Node::make_integer(counts.sore));
+  reported.set("latest", Node::make_text(to_iso(*counts.latest_report)));
+  out.set("reported", std::move(reported));
   return out;
 }
 

@@ -34,11 +34,6 @@ Response pdf_answer(std::string bytes, const std::string& name) {
   return out.with("Content-Type", "application/pdf").with("Content-Disposition", "inline; filename=\"" + name + "\"");
 }
 
-Response folder_has_a_fault(Call& call) {
-  call.why = "folder";
-  return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
-}
-
 Response pages(Call& call, const PagesAsked& asked, const std::string& name) {
   if (!call.house.printed.pages) return no_folder();
   const auto club = call.house.club(call.room);

@@ -2,6 +2,11 @@
 
 namespace lanework::serve {
 
+Response folder_has_a_fault(Call& call) {
+  call.why = "folder";
+  return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
+}
+
 const std::vector<NamedWork>& works() {
   static const std::vector<NamedWork> kAll = [] {
     std::vector<NamedWork> out;

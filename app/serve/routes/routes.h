@@ -5,6 +5,9 @@
 
 namespace lanework::serve {
 
+// 404, and the log says 'folder': what a club's folder says wrongly is told by 'lanework club check', not by a server.
+Response folder_has_a_fault(Call& call);
+
 const std::vector<NamedWork>& server_routes();
 const std::vector<NamedWork>& sign_in_routes();
 const std::vector<NamedWork>& second_factor_routes();

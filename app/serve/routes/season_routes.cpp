@@ -32,6 +32,18 @@ Result<Period> period_of(const Call& call) {
   return Period{*from, *to};
 }
 
+// What the store holds, and what day it is: the calendar counts up to today.
+Result<std::string> state_of(const Call& call) {
+  const auto receipt = call.room.store->latest_receipt();
+  if (!receipt) return receipt.faults();
+  const auto versions = call.room.directory->versions();
+  if (!versions) return versions.faults();
+  const auto gone = call.room.store->gone();
+  if (!gone) return gone.faults();
+  return "receipt " + std::to_string(receipt.value()) + ", lists " + std::to_string(versions.value().lists) +
+         ", without " + gone.value().evenings_before + ", " + to_iso(call.now.day);
+}
+
 Response no_records() { return error_answer(404, "not-found", "There is nothing here for you."); }
 
 Response season(Call& call) {
@@ -40,9 +52,10 @@ Response season(Call& call) {
   if (!call.house.season_report) return no_records();
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
-  auto page = call.house.season_report(club.value()->lists.club, period.value().from, period.value().to);
-  if (!page) return store_answer(page.faults());
-  return json_answer(200, page.value());
+  const auto state = state_of(call);
+  if (!state) return store_answer(state.faults());
+  auto page = call.house.season_report(club.value()->lists.club, period.value().from, period.value().to, state.value());
+  return page ? text_answer(std::move(page).value()) : store_answer(page.faults());
 }
 
 Response export_season(Call& call) {

@@ -99,11 +99,6 @@ Node evenings_for(const Call& call, const Node& evenings) {
   return out;
 }
 
-Response folder_has_a_fault(Call& call) {
-  call.why = "folder";
-  return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
-}
-
 // All that a phone needs to plan, run and record the squad's coming evenings with no signal, and all that the desk
 // needs to plan them anew (docs/formats/pocket.md).
 Response evenings(Call& call, Whose whose) {
@@ -140,11 +135,7 @@ Response evenings_of_desk(Call& call) { return evenings(call, Whose::kDesks); }
 Response catalogue(Call& call) {
   if (!call.house.catalogue) return no_folder();
   auto catalogue = call.house.catalogue();
-  if (!catalogue) return folder_has_a_fault(call);
-  Node body = Node::make_table();
-  body.set("version", Node::make_integer(1));
-  for (auto& [key, value] : catalogue.value().entries) body.set(key, std::move(value));
-  return json_answer(200, body);
+  return catalogue ? text_answer(std::move(catalogue).value()) : folder_has_a_fault(call);
 }
 
 Node evening_node(const ledger::SessionKey& key, const ledger::SessionState& state) {

@@ -326,6 +326,14 @@ class PostgresStore final : public Store {
                                 Parameters().text(club_).text(word)));
   }
 
+  Result<std::int64_t> latest_receipt() override {
+    if (auto faults = connection_.revive()) return *faults;
+    const auto rows =
+        connection_.ask("SELECT coalesce(max(receipt), 0) FROM entry WHERE club = $1", Parameters().text(club_));
+    if (!rows) return rows.faults();
+    return rows.value().integer(0, 0);
+  }
+
   Result<std::vector<Quarantined>> quarantined() override {
     if (auto faults = connection_.revive()) return *faults;
     const auto rows = connection_.ask(

@@ -314,6 +314,12 @@ class SqliteStore final : public Store {
     return scattered(kinds, [&](const auto& work) { shelf_.each_by_role(role, work); });
   }
 
+  Result<std::int64_t> latest_receipt() override {
+    Statement latest(connection_.database(), "SELECT coalesce(max(receipt), 0) FROM entry");
+    if (latest.step() != Statement::Step::kRow) return shelf_.fault();
+    return latest.integer(0);
+  }
+
   Result<std::vector<Quarantined>> quarantined() override {
     Statement rows(connection_.database(),
                    "SELECT number, received, device, author, why, body, role, person FROM quarantine ORDER BY number");
