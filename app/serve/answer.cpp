@@ -48,6 +48,12 @@ Response store_answer(const Faults& faults) {
 
 Response no_folder() { return error_answer(404, "not-found", "This server has no club's folder to plan from."); }
 
+Response pdf_answer(std::string bytes, const std::string& name) {
+  Response out;
+  out.body = std::move(bytes);
+  return out.with("Content-Type", "application/pdf").with("Content-Disposition", "inline; filename=\"" + name + "\"");
+}
+
 Node texts_node(const std::vector<std::string>& texts) {
   Node out = Node::make_array();
   for (const std::string& text : texts) out.items.push_back(Node::make_text(text));

@@ -20,6 +20,9 @@ Response store_answer(const Faults& faults);
 // 404: what is asked for lies in the club's folder, and the server was given none.
 Response no_folder();
 
+// To show: a document with that name, should somebody keep it.
+Response pdf_answer(std::string bytes, const std::string& name);
+
 Node texts_node(const std::vector<std::string>& texts);
 
 }  // namespace lanework::serve

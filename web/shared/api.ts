@@ -861,6 +861,46 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/injuries/{injury}/incident": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The report of the incident as PDF, for the family and the clinician. Goes into the book of reads. */
+        post: operations["incident-report"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/injuries/{injury}/referral": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The letter to a clinician as PDF. Goes into the book of reads. */
+        post: operations["referral-letter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/house": {
         parameters: {
             query?: never;
@@ -1747,6 +1787,36 @@ export interface components {
                 blocks: components["schemas"]["ReportBlock"][];
             }[];
         };
+        /** @description What was seen and done, as docs/formats/incident.md has it; what is absent becomes lines to write on. Player and day are the ledger's. */
+        Incident: {
+            /** @example 18:12 */
+            time?: string;
+            /** @description where on the ground */
+            place?: string;
+            /** @description in the reporter's words */
+            what_happened?: string;
+            signs?: string[];
+            done?: string[];
+            told?: {
+                who: string;
+                by?: string;
+                /** @example 18:25 */
+                at?: string;
+            }[];
+            reported_by?: string;
+            /**
+             * @description a day, not before the injury
+             * @example 2026-11-26
+             */
+            reported_on?: string;
+            /** @description with what stood of the player when it happened, for the clinician; true if absent */
+            known_before?: boolean;
+            /**
+             * @description a4 if absent
+             * @enum {string}
+             */
+            paper?: "a4" | "letter";
+        };
         House: {
             /** @description As far as somebody noted it on the server's machine; a key that is absent was not noted. */
             backup: {
@@ -2302,6 +2372,16 @@ export interface components {
             };
             content: {
                 "application/zip": string;
+            };
+        };
+        /** @description The paper. */
+        InjuryPaper: {
+            headers: {
+                "Content-Disposition": components["headers"]["OnePage"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/pdf": string;
             };
         };
         /** @description What is done about the data. */
@@ -3172,6 +3252,7 @@ export type Week = components['schemas']['Week'];
 export type ReportTable = components['schemas']['ReportTable'];
 export type ReportBlock = components['schemas']['ReportBlock'];
 export type Season = components['schemas']['Season'];
+export type Incident = components['schemas']['Incident'];
 export type House = components['schemas']['House'];
 export type ClubDocument = components['schemas']['ClubDocument'];
 export type ClubDocuments = components['schemas']['ClubDocuments'];
@@ -3223,6 +3304,7 @@ export type ResponseChangedMeanwhile = components['responses']['ChangedMeanwhile
 export type ResponseClubNotSound = components['responses']['ClubNotSound'];
 export type ResponseSeason = components['responses']['Season'];
 export type ResponseSeasonAsFiles = components['responses']['SeasonAsFiles'];
+export type ResponseInjuryPaper = components['responses']['InjuryPaper'];
 export type ResponseHouse = components['responses']['House'];
 export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
@@ -4368,6 +4450,64 @@ export interface operations {
             400: components["responses"]["NotUnderstood"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "incident-report": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Incident"];
+            };
+        };
+        responses: {
+            200: components["responses"]["InjuryPaper"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "referral-letter": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Incident"];
+            };
+        };
+        responses: {
+            200: components["responses"]["InjuryPaper"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

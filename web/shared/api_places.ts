@@ -51,6 +51,8 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "catalogue": ["GET", "/api/catalogue"],
   "season": ["GET", "/api/season/{from}/{to}"],
   "export-season": ["GET", "/api/season/{from}/{to}/export"],
+  "incident-report": ["POST", "/api/injuries/{injury}/incident"],
+  "referral-letter": ["POST", "/api/injuries/{injury}/referral"],
   "house": ["GET", "/api/house"],
   "club-documents": ["GET", "/api/club/documents"],
   "change-club-documents": ["POST", "/api/club/documents"],

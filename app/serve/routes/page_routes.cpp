@@ -28,12 +28,6 @@ std::optional<Evening> evening_of(const std::string& text) {
 
 Response no_such_evening() { return error_answer(404, "not-found", "There is no such evening."); }
 
-Response pdf_answer(std::string bytes, const std::string& name) {
-  Response out;
-  out.body = std::move(bytes);
-  return out.with("Content-Type", "application/pdf").with("Content-Disposition", "inline; filename=\"" + name + "\"");
-}
-
 Response folder_has_a_fault(Call& call) {
   call.why = "folder";
   return error_answer(404, "not-found", "The club's folder has a fault; 'lanework club check' tells which.");
