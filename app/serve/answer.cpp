@@ -17,6 +17,14 @@ Response error_answer(int status, const std::string& key, const std::string& wha
   return json_answer(status, body);
 }
 
+Response error_answer(int status, const std::string& error, const std::string& what, const std::string& key) {
+  Node body = Node::make_table();
+  body.set("error", Node::make_text(error));
+  body.set("what", Node::make_text(what));
+  body.set("key", Node::make_text(key));
+  return json_answer(status, body);
+}
+
 Response fault_answer(const Faults& faults) {
   Node body = Node::make_table();
   body.set("error", Node::make_text("not-understood"));

@@ -12,6 +12,8 @@ namespace lanework::serve {
 Response json_answer(int status, const Node& body);
 // {"error": key, "what": sentence}. Keys are part of the contract (schema/openapi.yaml).
 Response error_answer(int status, const std::string& key, const std::string& what);
+// {"error", "what", "key"}: where one error has several causes, which it is.
+Response error_answer(int status, const std::string& error, const std::string& what, const std::string& key);
 // The same with every fault's field, what was found and what was expected.
 Response fault_answer(const Faults& faults);
 // Where the store could not do it: 507 for a full disk, else 503. Nothing of the fault's own words goes out.

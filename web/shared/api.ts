@@ -299,6 +299,25 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/accounts/{account}/reopen": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take back the end of an account. Its password and second factor hold again; devices and sessions stay ended. */
+        post: operations["reopen-account"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/devices": {
         parameters: {
             query?: never;
@@ -1258,6 +1277,8 @@ export interface components {
         };
         Charges: {
             charges?: components["schemas"]["NewCharge"][];
+            /** @description the charges as they were shown: where they are others by now nothing is done */
+            before?: components["schemas"]["Charge"][];
         };
         AskForPlans: {
             /** @description all squads if not stated */
@@ -2026,6 +2047,11 @@ export interface components {
                 device: string;
                 author: string;
                 why: string;
+                /**
+                 * @description of why
+                 * @enum {string}
+                 */
+                key: "revoked" | "other-content" | "clock-ahead" | "too-old" | "day-to-come" | "nobody-listed" | "not-their-squad" | "not-their-role" | "not-an-entry";
                 /** @description as it was handed in */
                 content: string;
             }[];
@@ -2195,6 +2221,15 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["AddedAccount"];
+            };
+        };
+        /** @description The account as it is again. */
+        Reopened: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Account"];
             };
         };
         /** @description What it is charged with now. */
@@ -2825,6 +2860,8 @@ export interface components {
                     /** @enum {string} */
                     error: "cannot-be-taken-in";
                     what: string;
+                    /** @enum {string} */
+                    key: "not-an-entry" | "newer-kind" | "not-their-role" | "erased" | "no-consent" | "other-content";
                 };
             };
         };
@@ -2860,6 +2897,35 @@ export interface components {
                     /** @enum {string} */
                     error: "not-released";
                     what: string;
+                    /** @enum {string} */
+                    key: "ends-before-it-begins" | "no-season-or-half" | "not-over" | "released-already" | "overlaps-a-release" | "holds-an-older-release" | "too-few-new-days" | "days-that-went" | "gives-a-number-away" | "made-meanwhile";
+                };
+            };
+        };
+        /** @description It was not ended. */
+        NotEnded: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-ended";
+                    what: string;
+                };
+            };
+        };
+        /** @description Somebody else has changed them meanwhile; what they are now. */
+        ChargesChanged: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "changed-meanwhile";
+                    what: string;
+                    charges: components["schemas"]["Charge"][];
                 };
             };
         };
@@ -3285,6 +3351,7 @@ export type ResponseSessionsEnded = components['responses']['SessionsEnded'];
 export type ResponseSessions = components['responses']['Sessions'];
 export type ResponseAccounts = components['responses']['Accounts'];
 export type ResponseAccountAdded = components['responses']['AccountAdded'];
+export type ResponseReopened = components['responses']['Reopened'];
 export type ResponseCharged = components['responses']['Charged'];
 export type ResponseLinkMade = components['responses']['LinkMade'];
 export type ResponseDevices = components['responses']['Devices'];
@@ -3349,6 +3416,8 @@ export type ResponseCannotBeTakenIn = components['responses']['CannotBeTakenIn']
 export type ResponseLookedAt = components['responses']['LookedAt'];
 export type ResponseSignInTaken = components['responses']['SignInTaken'];
 export type ResponseNotReleased = components['responses']['NotReleased'];
+export type ResponseNotEnded = components['responses']['NotEnded'];
+export type ResponseChargesChanged = components['responses']['ChargesChanged'];
 export type ResponseAccountEnded = components['responses']['AccountEnded'];
 export type ResponseYourOwn = components['responses']['YourOwn'];
 export type ResponseNoSecondFactor = components['responses']['NoSecondFactor'];
@@ -3742,6 +3811,7 @@ export interface operations {
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotChange"];
             404: components["responses"]["NotFound"];
+            409: components["responses"]["ChargesChanged"];
             415: components["responses"]["NotJson"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
@@ -3800,6 +3870,35 @@ export interface operations {
             403: components["responses"]["MayNotChange"];
             404: components["responses"]["NotFound"];
             409: components["responses"]["YourOwn"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "reopen-account": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Reopened"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["NotEnded"];
             415: components["responses"]["NotJson"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];

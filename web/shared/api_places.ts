@@ -20,6 +20,7 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "charge-account": ["POST", "/api/accounts/{account}/charges"],
   "account-link": ["POST", "/api/accounts/{account}/link"],
   "end-account": ["POST", "/api/accounts/{account}/end"],
+  "reopen-account": ["POST", "/api/accounts/{account}/reopen"],
   "devices": ["GET", "/api/devices"],
   "revoke-device": ["POST", "/api/devices/{device}/revoke"],
   "pairings": ["GET", "/api/pairings"],
