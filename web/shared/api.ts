@@ -2020,6 +2020,8 @@ export interface components {
                 what: string[];
                 note?: string;
                 loss_began?: components["schemas"]["Day"];
+                /** @description of an open one: the first day on which something that holds the player back is to be looked at again */
+                review?: components["schemas"]["Day"];
                 returned?: components["schemas"]["Day"];
                 days_lost?: number;
                 /** @description no return is known */
