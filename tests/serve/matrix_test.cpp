@@ -164,12 +164,13 @@ TEST(MatrixByRequests, WhatIsReadAboutPeopleIsWrittenDownOnceEachTime) {
   const std::string lead = house.account(Role::kLead);
   const std::string session = house.session(lead);
   for (const access::Route& route : house.house().matrix.routes) {
+    const std::string path = path_of(route);
     if (!route.noted || route.by != By::kBrowser || route.step_up || route.name == "quarantine" ||
-        route.name == "injuries") {
+        path.rfind("/api/injuries", 0) == 0) {
       continue;  // where nobody is kept aside and nobody hurt, nothing about people is read
     }
     const auto before = house.room().gate->reads("", 100).value().size();
-    EXPECT_EQ(house.ask(route.method, path_of(route), "", session).status, 200) << route.name;
+    EXPECT_EQ(house.ask(route.method, path, "", session).status, 200) << route.name;
     const auto after = house.room().gate->reads("", 100).value();
     ASSERT_EQ(after.size(), before + 1) << route.name;
     EXPECT_EQ(after.front().account, lead);
