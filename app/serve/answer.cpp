@@ -25,6 +25,14 @@ Response error_answer(int status, const std::string& key, const std::string& wha
   return json_answer(status, body);
 }
 
+Response error_answer(int status, const std::string& error, const std::string& what, const std::string& key) {
+  Node body = Node::make_table();
+  body.set("error", Node::make_text(error));
+  body.set("what", Node::make_text(what));
+  body.set("key", Node::make_text(key));
+  return json_answer(status, body);
+}
+
 Response fault_answer(const Faults& faults) {
   Node body = Node::make_table();
   body.set("error", Node::make_text("not-understood"));
@@ -55,6 +63,12 @@ Response store_answer(const Faults& faults) {
 }
 
 Response no_folder() { return error_answer(404, "not-found", "This server has no club's folder to plan from."); }
+
+Response pdf_answer(std::string bytes, const std::string& name) {
+  Response out;
+  out.body = std::move(bytes);
+  return out.with("Content-Type", "application/pdf").with("Content-Disposition", "inline; filename=\"" + name + "\"");
+}
 
 Node texts_node(const std::vector<std::string>& texts) {
   Node out = Node::make_array();

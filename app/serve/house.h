@@ -21,6 +21,7 @@
 #include "app/serve/sync/writer.h"
 #include "core/access/viewer.h"
 #include "core/care/entries/fold.h"
+#include "core/care/incident/incident.h"
 #include "core/release/counts.h"
 
 namespace lanework::serve {
@@ -94,17 +95,18 @@ struct SeasonTaken {
 };
 using SeasonExports = std::function<Result<SeasonTaken>(const std::string& club, Date from, Date to)>;
 
-// What a paper about an injury is made of. Faults of it name the keys of 'incident'.
+// What a paper about an injury is made of.
 struct PaperAsked {
   enum class Which : std::uint8_t { kIncident, kReferral };
   Which which = Which::kIncident;
-  Node incident;  // docs/formats/incident.md, with the player's id
-  Node care;      // what was entered about the player and may be shown (ledger::care_document)
+  care::Incident incident;    // with the player's id
+  Node care;                  // what was entered about the player (ledger::care_document)
+  bool known_before = true;   // with what stood of the player when it happened
+  bool letter_paper = false;  // else A4
   std::string club;
   std::string squad;  // its id
   std::string squad_name;
   std::string player_name;
-  Date today;
 };
 // A PDF.
 using InjuryPapers = std::function<Result<std::string>(const PaperAsked& asked)>;

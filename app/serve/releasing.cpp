@@ -74,18 +74,24 @@ Drawn draw_release(Room& room, const ledger::KindTable& kinds, const std::vector
   // Fewer than there were would be given out for good.
   if (to_iso(period.from) < gone.value().evenings_before) {
     return {{},
-            {false, Faults{{FaultCode::kOutOfRange,
-                            {"", 0, 0, "from"},
-                            to_iso(period.from),
-                            gone.value().evenings_before + " or later",
-                            "what was entered about sessions before went by its time (docs/security.md)"}}}};
+            {false,
+             Faults{{FaultCode::kOutOfRange,
+                     {"", 0, 0, "from"},
+                     to_iso(period.from),
+                     gone.value().evenings_before + " or later",
+                     "what was entered about sessions before went by its time (docs/security.md)"}},
+             "days-that-went"}};
   }
+  std::vector<release::Period> periods;
+  for (const release::Release& one : earlier.value()) periods.push_back(one.period);
+  if (const auto refused = release::period_refused(period, periods, now.day))
+    return {{}, {false, {refused->fault}, refused->key}};
   const auto state = state_of(room, kinds);
   if (!state) return by_store(state.faults());
   release::Wanted wanted{period, now.day, lists.value().club, now.stamp, {{}, regions}};
   for (const store::ListedSquad& squad : lists.value().squads) wanted.rows.squads.push_back({squad.id, squad.name});
   auto made = release::make_release(state.value(), wanted, earlier.value());
-  if (!made) return {{}, {false, made.faults()}};
+  if (!made) return {{}, {false, made.faults(), "gives-a-number-away"}};
   return {std::move(made).value(), {}};
 }
 

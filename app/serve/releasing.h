@@ -16,6 +16,7 @@ namespace lanework::serve {
 struct Refused {
   bool by_store = false;
   Faults faults;
+  std::string key{};  // of core/release/period.h, 'days-that-went' or 'gives-a-number-away'; empty by the store
 };
 
 struct Drawn {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/store/aside.h"
 #include "app/store/index_of_days.h"
 #include "app/store/seals.h"
 #include "core/ledger/consent.h"
@@ -21,17 +22,16 @@ std::string text_at(const Entry& entry, std::string_view key) {
 
 std::string id_text(const Entry& entry) { return {entry.id.bytes.begin(), entry.id.bytes.end()}; }
 
-constexpr const char* kOtherContentWhy = "an entry of this id is there and says something else";
 constexpr const char* kNoConsentWhy =
     "there is no consent to keep a record of this for the player: nothing of it is kept";
 
 // What is not taken in but kept aside.
 std::string why_not(const Sender& sender, const Entry& entry, const KindTable& kinds) {
-  if (sender.revoked) return "the device was revoked";
+  if (sender.revoked) return aside::kRevoked;
   const ledger::Kind* kind = kinds.find(entry.kind);
   if (kind == nullptr) return {};
   const bool may = std::find(kind->enter.begin(), kind->enter.end(), sender.role) != kind->enter.end();
-  return may ? std::string() : "a " + role_text(sender.role) + " does not enter " + entry.kind;
+  return may ? std::string() : "a " + role_text(sender.role) + aside::kDoesNotEnter + entry.kind;
 }
 
 }  // namespace
@@ -216,8 +216,8 @@ EntryVerdict Books::take_in_one(const Batch& batch, const Incoming& incoming, co
     out.receipt = there->receipt;
     // The other one is kept aside, once of each device: whoever makes up more of them fills nothing.
     if (out.verdict == Verdict::kOtherContent && !is_closed(entry, kinds) &&
-        set_aside(batch, {bytes, kOtherContentWhy, person_in(entry), "other content of " + id})) {
-      out.why = kOtherContentWhy;
+        set_aside(batch, {bytes, aside::kOtherContent, person_in(entry), "other content of " + id})) {
+      out.why = aside::kOtherContent;
     }
     return out;
   }

@@ -133,8 +133,14 @@ class Gate {
   virtual Result<bool> use_recovery(const std::string& account, const Digest& code, Moment when) = 0;
   virtual Result<bool> set_role(const std::string& account, ledger::Role role) = 0;
   virtual Result<bool> set_grants(const std::string& account, const std::vector<Grant>& grants) = 0;
+  // The same, unless the account has other grants than 'before' by now: then false, and it keeps them.
+  virtual Result<bool> change_grants(const std::string& account, const std::vector<Grant>& before,
+                                     const std::vector<Grant>& grants) = 0;
   // Ends the account, its sessions, devices and pairings at once.
   virtual Result<bool> end_account(const std::string& account, Moment when) = 0;
+  // Who was ended may come in again, with the password and the second factor from before; no session, device or pairing
+  // comes back. False where there is no such account, or it has not ended.
+  virtual Result<bool> reopen_account(const std::string& account) = 0;
 
   virtual Result<bool> add_session(const Session& session) = 0;  // false also where the secret is there already
   virtual Result<std::optional<Session>> session(const Digest& secret) = 0;

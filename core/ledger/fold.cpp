@@ -44,6 +44,7 @@ class Folding {
   std::map<EntryId, const Received*> by_id_;
   std::set<EntryId> replaced_;  // corrected or taken back
   std::map<SessionKey, std::set<std::string>> wrapped_up_by_;
+  std::map<EntryId, Injury> never_were_;  // as they would stand, should somebody take that back
   State out_;
 
   void odd(const Received& one, std::string what) { out_.odd.push_back({one.entry.id, std::move(what)}); }
@@ -134,6 +135,8 @@ class Folding {
       ++out_.not_known;
     } else if (kind->care) {
       out_.care.push_back(one);
+    } else if (entry.kind == "injury-opened") {
+      open_injury(one);
     } else if (replaced_.count(entry.id) > 0 || entry.kind == "taken-back") {
       return;
     } else if (kind->about == About::kSession) {
@@ -179,11 +182,13 @@ class Folding {
                                                 text_at(whole, "by"), text_at(whole, "guardian")},
                                      whole);
     }
-    if (kind == "injury-opened") open_injury(one);
     if (kind == "injury-updated" || kind == "injury-closed") change_injury(one);
+    if (kind == "injury-reopened") reopen_injury(one);
+    if (kind == "injury-never-was") take_injury_off(one);
   }
 
-  // A corrected opening keeps the injury under the id that others name.
+  // A corrected opening keeps the injury under the id that others name. What was said of it before the correction came
+  // was said of an injury that was there, so the first opening counts until then.
   void open_injury(const Received& one) {
     EntryId id = one.entry.id;
     for (const Entry* entry = &one.entry; entry->corrects;) {
@@ -192,7 +197,10 @@ class Folding {
       id = older->first;
       entry = &older->second->entry;
     }
-    Injury& injury = out_.injuries[id];
+    const auto never_was = never_were_.find(id);
+    const bool there = never_was != never_were_.end() || out_.injuries.count(id) > 0;
+    if (there && replaced_.count(one.entry.id) > 0) return;
+    Injury& injury = never_was != never_were_.end() ? never_was->second : out_.injuries[id];
     injury.player = text_at(one.entry.whole, "player");
     injury.squad = text_at(one.entry.whole, "squad");
     injury.day = text_at(one.entry.whole, "day");
@@ -200,17 +208,47 @@ class Folding {
     injury.note = text_at(one.entry.whole, "note");
   }
 
+  // The injury that the entry names, in either map; empty, and told as odd, where there is none of that player.
+  std::optional<std::pair<EntryId, Injury*>> injury_named(const Received& one) {
+    const auto id = parse_entry_id(text_at(one.entry.whole, "injury"));
+    for (auto* among : {&out_.injuries, &never_were_}) {
+      const auto found = id ? among->find(*id) : among->end();
+      if (found == among->end()) continue;
+      if (text_at(one.entry.whole, "player") == found->second.player) return std::pair(*id, &found->second);
+      odd(one, "is about an injury of somebody else");
+      return {};
+    }
+    odd(one, "is about an injury that nobody has opened");
+    return {};
+  }
+
   void change_injury(const Received& one) {
+    const auto named = injury_named(one);
+    if (!named) return;
     const Node& whole = one.entry.whole;
-    const auto id = parse_entry_id(text_at(whole, "injury"));
-    const auto found = id ? out_.injuries.find(*id) : out_.injuries.end();
-    if (found == out_.injuries.end()) return odd(one, "is about an injury that nobody has opened");
-    Injury& injury = found->second;
-    if (text_at(whole, "player") != injury.player) return odd(one, "is about an injury of somebody else");
+    Injury& injury = *named->second;
     if (whole.find("what") != nullptr) injury.what = texts_at(whole, "what");
     if (whole.find("note") != nullptr) injury.note = text_at(whole, "note");
     if (whole.find("loss_began") != nullptr) injury.loss_began = text_at(whole, "loss_began");
     if (whole.find("returned") != nullptr) injury.returned = text_at(whole, "returned");
+  }
+
+  void reopen_injury(const Received& one) {
+    const auto named = injury_named(one);
+    if (!named) return;
+    auto taken_off = never_were_.extract(named->first);
+    if (taken_off.empty()) {
+      named->second->returned.clear();
+    } else {
+      out_.injuries.insert(std::move(taken_off));
+    }
+  }
+
+  void take_injury_off(const Received& one) {
+    const auto named = injury_named(one);
+    if (!named) return;
+    auto there = out_.injuries.extract(named->first);
+    if (!there.empty()) never_were_.insert(std::move(there));
   }
 };
 

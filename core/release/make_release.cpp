@@ -37,7 +37,7 @@ Result<Made> make_release(const ledger::State& state, const Wanted& wanted, cons
     periods.push_back(one.period);
     last = std::max(last, one.number);
   }
-  if (const auto fault = period_fault(wanted.period, periods, wanted.today)) return *fault;
+  if (const auto refused = period_refused(wanted.period, periods, wanted.today)) return refused->fault;
   if (const auto fault = audit_fault(audit(earlier), "releases so far that give nothing away",
                                      "nothing more is released: it could only give away more"))
     return *fault;

@@ -29,8 +29,13 @@ std::vector<Period> pieces_of(const Period& period, const std::vector<Period>& e
 // Days of the period that no earlier release had.
 int new_days(const Period& period, const std::vector<Period>& earlier);
 
+struct PeriodRefused {
+  const char* key = "";  // part of the JSON contract
+  Fault fault;
+};
+
 // Why this may not be given out, beside what was; empty where it may. A period that was given out already is frozen:
 // nothing of it is counted again, corrections go with the next release as a remark.
-std::optional<Fault> period_fault(const Period& period, const std::vector<Period>& earlier, Date today);
+std::optional<PeriodRefused> period_refused(const Period& period, const std::vector<Period>& earlier, Date today);
 
 }  // namespace lanework::release

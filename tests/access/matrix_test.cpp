@@ -104,7 +104,7 @@ TEST(Matrix, WhatReadsAboutPeopleIsNoted) {
   }
   EXPECT_EQ(noted, (std::set<std::string>{"sync", "squad", "squad-of-device", "evenings-of-device", "evenings", "slip",
                                           "players", "consents", "injuries", "quarantine", "take-in-kept", "timeline",
-                                          "export-player", "export-season"}));
+                                          "export-player", "export-season", "incident-report", "referral-letter"}));
 }
 
 TEST(Matrix, NothingThatChangesIsAskedForByGet) {

@@ -172,6 +172,69 @@ TEST(LedgerFold, AnInjuryFromOpeningToReturn) {
   EXPECT_EQ(odd(state), std::vector<std::string>{"is about an injury of somebody else"});
 }
 
+std::string of_injury(int n) { return R"("player":"Q07","injury":")" + to_text(id_of(n)) + "\""; }
+Received opening(int n, const std::string& more = "") {
+  return received(n, entry(n, "injury-opened", R"("player":"Q07","squad":"u13","day":"2026-11-20")" + more));
+}
+
+TEST(LedgerFold, AReturnIsTakenBackAndComesAgain) {
+  std::vector<Received> entries = {
+      opening(1), received(2, entry(2, "injury-updated", of_injury(1) + R"(,"loss_began":"2026-11-22")")),
+      received(3, entry(3, "injury-closed", of_injury(1) + R"(,"returned":"2026-12-04")")),
+      received(4, entry(4, "injury-reopened", of_injury(1)))};
+  const State open = folded(entries);
+  EXPECT_EQ(open.injuries.at(id_of(1)).returned, "");
+  EXPECT_EQ(open.injuries.at(id_of(1)).loss_began, "2026-11-22") << "the rest stays";
+  entries.push_back(received(5, entry(5, "injury-closed", of_injury(1) + R"(,"returned":"2026-12-11")")));
+  EXPECT_EQ(folded(entries).injuries.at(id_of(1)).returned, "2026-12-11");
+  EXPECT_TRUE(folded(entries).odd.empty());
+}
+
+TEST(LedgerFold, AnInjuryThatNeverWasIsNowhereUntilThatIsTakenBack) {
+  std::vector<Received> entries = {
+      opening(1), received(2, entry(2, "injury-closed", of_injury(1) + R"(,"returned":"2026-12-04")")),
+      received(3, entry(3, "injury-never-was", of_injury(1))),
+      received(4, entry(4, "injury-updated", of_injury(1) + R"(,"note":"heard late")")),
+      received(5, entry(5, "injury-opened", R"("player":"Q07","squad":"u13","day":"2026-11-21",)" + corrects(1)))};
+  EXPECT_TRUE(folded(entries).injuries.empty());
+  EXPECT_TRUE(folded(entries).odd.empty());
+  entries.push_back(received(6, entry(6, "injury-reopened", of_injury(1))));
+  const State back = folded(entries);
+  ASSERT_EQ(back.injuries.size(), 1U);
+  EXPECT_EQ(back.injuries.at(id_of(1)).returned, "2026-12-04") << "as it stood";
+  EXPECT_EQ(back.injuries.at(id_of(1)).day, "2026-11-21");
+  EXPECT_EQ(back.injuries.at(id_of(1)).note, "") << "the correction says it anew";
+}
+
+TEST(LedgerFold, NobodyTakesOffAnInjuryOfSomebodyElse) {
+  const std::string other = R"("player":"Q08","injury":")" + to_text(id_of(1)) + "\"";
+  const State state = folded({opening(1), received(2, entry(2, "injury-never-was", other)),
+                              received(3, entry(3, "injury-reopened", other)),
+                              received(4, entry(4, "injury-never-was", of_injury(9)))});
+  EXPECT_EQ(state.injuries.size(), 1U);
+  EXPECT_EQ(odd(state),
+            (std::vector<std::string>{"is about an injury of somebody else", "is about an injury of somebody else",
+                                      "is about an injury that nobody has opened"}));
+}
+
+TEST(LedgerFold, WhatWasSaidBeforeAnOpeningWasPutRightIsNotLost) {
+  const State state = folded(
+      {opening(1), received(2, entry(2, "injury-closed", of_injury(1) + R"(,"returned":"2026-12-04")")),
+       received(3, entry(3, "injury-opened", R"("player":"Q07","squad":"u13","day":"2026-11-19",)" + corrects(1)))});
+  EXPECT_EQ(state.injuries.at(id_of(1)).day, "2026-11-19");
+  EXPECT_EQ(state.injuries.at(id_of(1)).returned, "2026-12-04");
+  EXPECT_TRUE(state.odd.empty());
+}
+
+TEST(LedgerFold, AnOpeningThatComesAfterItsCorrectionChangesNothing) {
+  const Received mended =
+      received(1, entry(2, "injury-opened", R"("player":"Q07","squad":"u13","day":"2026-11-19",)" + corrects(1)));
+  const Received late = received(2, entry(1, "injury-opened", R"("player":"Q07","squad":"u13","day":"2026-11-20")"));
+  const State state = folded({mended, late});
+  ASSERT_EQ(state.injuries.size(), 1U);
+  EXPECT_EQ(state.injuries.at(id_of(1)).day, "2026-11-19");
+}
+
 TEST(LedgerFold, KindsOfANewerVersionAreCounted) {
   EXPECT_EQ(folded({received(1, entry(1, "weather-felt", R"("how":"damp")"))}).not_known, 1);
 }
@@ -198,6 +261,8 @@ std::vector<Received> random_entries() {
         {"injury-opened", player + R"(,"squad":"u13","day":"2026-11-20")"},
         {"injury-closed",
          player + R"(,"returned":"2026-12-04","injury":")" + to_text(id_of(std::max(1, n - 3))) + "\""},
+        {"injury-reopened", player + R"(,"injury":")" + to_text(id_of(std::max(1, n - 2))) + "\""},
+        {"injury-never-was", player + R"(,"injury":")" + to_text(id_of(std::max(1, n - 3))) + "\""},
         {"consent", player + R"(,"purpose":"statistics","by":"guardian","answer":"given","day":"2026-11-20")"},
         {"weather-felt", R"("how":"damp")"}};
     const auto [kind, fields] = *rc::gen::elementOf(choices);

@@ -14,8 +14,8 @@ using test::kSeason;
 using test::kSpring;
 
 std::string refusal(const Period& period, const std::vector<Period>& earlier, const char* today = "2030-01-01") {
-  const auto fault = period_fault(period, earlier, day(today));
-  return fault ? fault->expected : "";
+  const auto refused = period_refused(period, earlier, day(today));
+  return refused ? refused->fault.expected : "";
 }
 
 TEST(Period, AHalfAndThenItsSeasonAndThenTheNext) {
@@ -25,6 +25,21 @@ TEST(Period, AHalfAndThenItsSeasonAndThenTheNext) {
   EXPECT_EQ(refusal(kSeason, {kAutumn, kSpring}), "") << "nothing is left, and that is well";
   EXPECT_EQ(new_days(kSeason, {kAutumn, kSpring}), 0);
   EXPECT_EQ(new_days(kSeason, {kAutumn}), days_of(kSpring));
+}
+
+TEST(Period, EachRefusalHasAKeyOfItsOwn) {
+  const auto key = [](const Period& period, const std::vector<Period>& earlier, const char* today = "2030-01-01") {
+    const auto refused = period_refused(period, earlier, day(today));
+    return std::string(refused ? refused->key : "");
+  };
+  EXPECT_EQ(key(kAutumn, {}), "");
+  EXPECT_EQ(key({kAutumn.until, kAutumn.from}, {}), "ends-before-it-begins");
+  EXPECT_EQ(key({day("2026-08-01"), day("2026-08-31")}, {}), "no-season-or-half");
+  EXPECT_EQ(key(kAutumn, {}, "2026-10-01"), "not-over");
+  EXPECT_EQ(key(kAutumn, {kAutumn}), "released-already");
+  EXPECT_EQ(key({day("2026-10-01"), day("2027-02-28")}, {kAutumn}), "overlaps-a-release");
+  EXPECT_EQ(key({day("2026-07-01"), day("2027-07-30")}, {kAutumn, kSeason}), "holds-an-older-release");
+  EXPECT_EQ(key({day("2026-08-01"), day("2027-01-31")}, {kAutumn}), "too-few-new-days");
 }
 
 TEST(Period, WhatWasReleasedIsFrozen) {

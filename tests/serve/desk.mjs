@@ -49,6 +49,16 @@ async function injuries({ lead }) {
   await lead.post("/api/entries", { entries: [{ id: entryId(), kind: "injury-closed", player: kPlayer, injury: opened.id, returned: dayBefore(3) }] });
   const closed = await of();
   out.push(that(closed?.open === false && closed.days_lost === 6 && closed.returned === dayBefore(3), JSON.stringify(closed)));
+  const say = (kind) => lead.post("/api/entries", { entries: [{ id: entryId(), kind, player: kPlayer, injury: opened.id }] });
+  out.push(that(verdicts(await say("injury-reopened")) === "stored", "not reopened"));
+  const again = await of();
+  out.push(that(again?.open === true && again.days_lost === 10 && again.returned === undefined, JSON.stringify(again)));
+  await lead.post("/api/entries", { entries: [{ id: entryId(), kind: "restriction", player: kPlayer, areas: ["thigh"], kinds: ["impact"], review: dayBefore(-5) }, { id: entryId(), kind: "restriction", player: kPlayer, areas: ["knee"], kinds: ["impact"], review: dayBefore(-3) }] });
+  out.push(that((await of()).review === dayBefore(-3), JSON.stringify(await of())));
+  out.push(that(verdicts(await say("injury-never-was")) === "stored" && (await of()) === undefined, "it is still on the list"));
+  const page = await lead.get(`/api/players/${kPlayer}/timeline`);
+  out.push(that(/injury-never-was/.test(page.text) && page.text.includes(opened.id), "the child's page has not all of it"));
+  out.push(that(verdicts(await say("injury-reopened")) === "stored" && (await of())?.open === true, "it does not come back"));
   await lead.post("/api/entries", { entries: [consent("withdrawn")] });
   const after = await lead.get("/api/injuries");
   out.push(that(!after.text.includes(opened.id) && after.json.without_consent > 0, after.text.slice(0, 300)));

@@ -11,7 +11,7 @@ import { join } from "node:path";
 
 const kHere = { "x-forwarded-for": undefined, "x-forwarded-proto": undefined };
 const kPassword = "seventeen grey gulls";
-const kPlaces = { squad: "u13-kestrels", player: "Q99", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23", evening: "2026-11-26-1800", roster: "roster.csv", from: "2026-09-01", to: "2026-11-30", number: "1", release: "1" };
+const kPlaces = { squad: "u13-kestrels", player: "Q99", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23", evening: "2026-11-26-1800", roster: "roster.csv", injury: "018f3f6e-0000-7000-8000-000000000001", from: "2026-09-01", to: "2026-11-30", number: "1", release: "1" };
 const path = (route, places = {}) => route.path.replace(/\{(\w+)\}/g, (_, name) => ({ ...kPlaces, ...places })[name]);
 
 // An account of its own, with a password, signed in.
@@ -60,6 +60,11 @@ async function newAccounts({ people, lead }) {
   }
   const charges = await lead.post(`/api/accounts/${someone.id}/charges`, { charges: [{ squad: "u10-wrens", from: "2026-08-01" }] });
   out.push(is(charges, 200), that(charges.json.charges.length === 1, charges.text), is(await lead.post("/api/accounts/a-none/charges", {}), 404, "not-found"));
+  const shown = charges.json.charges;
+  const merged = [...shown, { squad: "u13-kestrels", from: "2026-08-01" }];
+  const [one, two] = [await lead.post(`/api/accounts/${someone.id}/charges`, { before: shown, charges: merged }), await lead.post(`/api/accounts/${someone.id}/charges`, { before: shown, charges: [] })];
+  out.push(is(one, 200), is(two, 409, "changed-meanwhile"), that(JSON.stringify(two.json.charges) === JSON.stringify(one.json.charges), two.text));
+  out.push(is(await lead.post(`/api/accounts/${someone.id}/charges`, { before: two.json.charges, charges: shown }), 200), is(await lead.post(`/api/accounts/${someone.id}/charges`, { before: [{ squad: "u10-wrens" }], charges: [] }), 400, "not-understood"));
   const anew = await lead.post(`/api/accounts/${someone.id}/link`);
   out.push(is(anew, 201), is(await lead.post("/api/accounts/a-none/link"), 404, "not-found"));
   const nobody = people.nobody();
@@ -71,6 +76,10 @@ async function newAccounts({ people, lead }) {
   const last = await lead.post(`/api/accounts/${someone.id}/link`);
   out.push(is(await lead.post(`/api/accounts/${someone.id}/end`), 200), is(await lead.post(`/api/accounts/${someone.id}/link`), 409, "account-ended"));
   out.push(is(await nobody.post("/api/activate", { link: last.json.link, password: kPassword }), 410, "link-used"));
+  const reopened = await lead.post(`/api/accounts/${someone.id}/reopen`);
+  out.push(is(reopened, 200), that(reopened.json.ended === false && reopened.json.charges.length === 1, reopened.text), is(await lead.post(`/api/accounts/${someone.id}/reopen`), 409, "not-ended"));
+  out.push(is(await lead.post("/api/accounts/a-none/reopen"), 404, "not-found"), is(await lead.post(`/api/accounts/${someone.id}/reopen`, { more: 1 }), 400, "not-understood"), is(await someone.caller.get("/api/me"), 401, "sign-in-needed"));
+  out.push(is(await nobody.post("/api/sign-in", { sign_in: someone.sign_in, password: kPassword }), 200));
   for (let i = 0; i < 12; i++) await nobody.post("/api/activate", { link: `no-link-${i}`, password: kPassword });
   out.push(is(await nobody.post("/api/activate", { link: "no-link", password: kPassword }), 429, "too-many-tries"));
   return all(out);

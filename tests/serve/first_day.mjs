@@ -8,7 +8,7 @@ import { Authenticator } from "../../tools/authenticator.mjs";
 
 const kGuesses = ["admin", "root", "lead", "operator", "lanework", "test"];
 const kPassword = "seventeen grey gulls";
-const kPlaces = { squad: "u13-kestrels", player: "Q05", account: "a-none", device: "d-none", pairing: "p-none", release: "1", monday: "2026-11-23", from: "2026-09-01", to: "2026-11-30" };
+const kPlaces = { squad: "u13-kestrels", player: "Q05", account: "a-none", device: "d-none", pairing: "p-none", release: "1", injury: "018f3f6e-0000-7000-8000-000000000001", monday: "2026-11-23", from: "2026-09-01", to: "2026-11-30" };
 
 async function firstDay({ demo, contract }) {
   const folder = demo.file("club");

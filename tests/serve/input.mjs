@@ -5,7 +5,7 @@ import { all, entryId, is, that, wrapUp } from "./expect.mjs";
 import { People } from "./people.mjs";
 import { stateOf } from "./sync.mjs";
 
-const kPlaces = { squad: "u13-kestrels", player: "Q05", account: "a-none", device: "d-none", pairing: "p-none", release: "1", monday: "2026-11-23", from: "2026-09-01", to: "2026-11-30" };
+const kPlaces = { squad: "u13-kestrels", player: "Q05", account: "a-none", device: "d-none", pairing: "p-none", release: "1", injury: "018f3f6e-0000-7000-8000-000000000001", monday: "2026-11-23", from: "2026-09-01", to: "2026-11-30" };
 const filled = (path) => path.replace(/\{(\w+)\}/g, (_, name) => kPlaces[name]);
 
 const withServer = (name, work) => ({

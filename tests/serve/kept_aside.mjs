@@ -16,6 +16,8 @@ async function takenIn({ people }) {
   const old = { ...entry("hurt", { player: "Q09", place: "ankle" }), device_time: new Date(Date.now() - 40 * 86400e3).toISOString() };
   out.push(that(verdicts(await send(coach, old)) === "kept-aside", "not kept aside"));
   const number = await numberOf(lead, old.id);
+  const keyOf = async (id) => (await kept(lead)).kept_aside.find(({ content }) => content.includes(id))?.key;
+  out.push(that((await keyOf(old.id)) === "too-old", "no key of why"));
   const where = `/api/quarantine/${number}/take-in`;
   const many = await Promise.all(Array.from({ length: 6 }, () => lead.post(where)));
   out.push(that(many.map(({ status }) => status).sort().join() === "200,404,404,404,404,404", many.map(({ status }) => status).join()));
@@ -38,14 +40,16 @@ async function takenIn({ people }) {
   await send(coach, { ...first, note: "said later still" });
   const others = (await kept(lead)).kept_aside.filter(({ content }) => content.includes(first.id));
   out.push(that(others.length === 1 && others[0].content.includes("said later\""), JSON.stringify(others)));
-  out.push(is(await lead.post(`/api/quarantine/${others[0]?.number}/take-in`), 409, "cannot-be-taken-in"));
+  const stays = await lead.post(`/api/quarantine/${others[0]?.number}/take-in`);
+  out.push(is(stays, 409, "cannot-be-taken-in"), that(stays.json.key === "other-content" && others[0].key === "other-content", stays.text));
   // What cannot be read, what is of a newer kind, what is not the sender's to say.
   const newer = { ...entry("mood-told", { player: "Q09" }), device_time: old.device_time };
   const lifted = entry("lifted", { player: "Q09", names: [old.id] });
   const unread = { ...wrapUp(), sequence: 0 };
-  for (const one of [newer, lifted, unread]) {
-    out.push(that(verdicts(await send(coach, one)) === "kept-aside", JSON.stringify(one)));
-    out.push(is(await lead.post(`/api/quarantine/${await numberOf(lead, one.id)}/take-in`), 409, "cannot-be-taken-in"));
+  for (const [one, why, key] of [[newer, "too-old", "newer-kind"], [lifted, "not-their-role", "not-their-role"], [unread, "not-an-entry", "not-an-entry"]]) {
+    out.push(that(verdicts(await send(coach, one)) === "kept-aside", JSON.stringify(one)), that((await keyOf(one.id)) === why, `${why}: ${await keyOf(one.id)}`));
+    const answer = await lead.post(`/api/quarantine/${await numberOf(lead, one.id)}/take-in`);
+    out.push(is(answer, 409, "cannot-be-taken-in"), that(answer.json.key === key, answer.text));
   }
   // Consent is asked when it is taken in, not when it came.
   const say = (answer) => send(desk, entry("consent", { player: "Q09", purpose: "injury-record", by: "guardian", answer, day: kDay }));

@@ -1,6 +1,8 @@
 #include <gtest/gtest.h>
 
+#include "app/serve/sync/aside_key.h"
 #include "app/serve/sync/read_batch.h"
+#include "app/store/aside.h"
 #include "tests/ledger/shipped_kinds.h"
 
 namespace lanework::serve::sync {
@@ -75,6 +77,21 @@ TEST(ReadBatch, OneThatCannotBeReadDoesNotHoldUpTheOthers) {
   EXPECT_EQ(batch.read[36], 37U);
   EXPECT_EQ(batch.batch.unread[0].why.find("a name"), std::string::npos) << "what was found is somebody's";
   EXPECT_NE(batch.batch.unread[0].why.find("entries.37"), std::string::npos) << batch.batch.unread[0].why;
+}
+
+TEST(AsideKey, IsAKeyForEachOfTheWords) {
+  const auto key = [](const std::string& words) { return std::string(aside_key(words)); };
+  EXPECT_EQ(key(why(with_time("2029-11-26T18:04:10+01:00"))), "clock-ahead");
+  EXPECT_EQ(key(why(with_time("2023-11-26T18:04:10+01:00"))), "too-old");
+  EXPECT_EQ(key(store::aside::kRevoked), "revoked");
+  EXPECT_EQ(key(store::aside::kOtherContent), "other-content");
+  EXPECT_EQ(key(store::aside::kDayToCome), "day-to-come");
+  EXPECT_EQ(key(store::aside::kNobodyListed), "nobody-listed");
+  EXPECT_EQ(key(store::aside::kNotTheirSquad), "not-their-squad");
+  EXPECT_EQ(key(std::string("a recorder") + store::aside::kDoesNotEnter + "visit"), "not-their-role");
+  EXPECT_EQ(key("an operator does not enter visit"), "not-their-role");
+  EXPECT_EQ(key("entries.1.kind: expected a day"), "not-an-entry");
+  EXPECT_EQ(key(""), "not-an-entry");
 }
 
 }  // namespace

@@ -73,6 +73,8 @@ HouseOfTest::HouseOfTest() {
   house_->printed.calendar = [](const std::string&, const std::string&, std::int64_t) -> Result<std::string> {
     return std::string("BEGIN:VCALENDAR");
   };
+  house_->season_export = [](const std::string&, Date, Date) -> Result<SeasonTaken> { return SeasonTaken{"PK", 1}; };
+  house_->injury_paper = [](const PaperAsked&) -> Result<std::string> { return std::string("%PDF-"); };
   house_->pace = std::make_unique<Pace>();
   house_->log = std::make_unique<Log>([this](const std::string& line) { log_.push_back(line); });
   room_ = std::make_unique<Room>(must(open()));

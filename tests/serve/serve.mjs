@@ -10,6 +10,7 @@ import { everyRoute } from "./every_route.mjs";
 import { firstDays } from "./first_day.mjs";
 import { framing } from "./framing.mjs";
 import { input } from "./input.mjs";
+import { injuryPapers } from "./injury_papers.mjs";
 import { keptAside } from "./kept_aside.mjs";
 import { logs } from "./logs.mjs";
 import { planning } from "./planning.mjs";
@@ -27,7 +28,7 @@ import { unseen } from "./unseen.mjs";
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...releases, ...season, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
+const kTests = [...everyRoute, ...releases, ...season, ...injuryPapers, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
 
 async function resultOf(test, context) {
   const from = Date.now();

@@ -176,6 +176,43 @@ TEST_P(Gates, GrantsTakeThePlaceOfThoseBefore) {
   EXPECT_TRUE(must(gate->account(ann))->grants.empty());
 }
 
+TEST_P(Gates, GrantsChangeOnlyWhereTheyAreAsTheyWereShown) {
+  const std::string ann = add(*gate, "ann");
+  const std::vector<Grant> first = {{"u13", "2026-08-01", "", false}, {"u11", "2026-08-01", "2026-12-31", true}};
+  const std::vector<Grant> second = {{"u9", "2026-11-26", "2026-11-26", true}};
+  EXPECT_FALSE(must(gate->change_grants(ann, first, second))) << "there are none";
+  EXPECT_TRUE(must(gate->change_grants(ann, {}, first)));
+  EXPECT_TRUE(must(gate->change_grants(ann, first, second)));
+  EXPECT_FALSE(must(gate->change_grants(ann, first, {}))) << "somebody was here before";
+  EXPECT_EQ(must(gate->account(ann))->grants, second);
+  must(gate->end_account(ann, kMorning));
+  EXPECT_FALSE(must(gate->change_grants(ann, second, {})));
+}
+
+// By the password and the second factor from before; nothing that came in by itself comes back.
+TEST_P(Gates, WhoWasEndedByMistakeComesInAgain) {
+  const std::string ann = add(*gate, "ann");
+  must(gate->set_password(ann, "hash"));
+  must(gate->set_second(ann, "secret"));
+  must(gate->set_grants(ann, {{"u13", "2026-08-01", "", false}}));
+  must(gate->add_session(session_of(ann, "a session")));
+  must(gate->open_pairing(link_for(ann, "a link")));
+  EXPECT_FALSE(must(gate->reopen_account(ann))) << "not ended";
+  EXPECT_FALSE(must(gate->reopen_account("a-0000000000000000")));
+  Account before = must(gate->account(ann)).value();
+  must(gate->end_account(ann, kMorning));
+  EXPECT_TRUE(must(gate->reopen_account(ann)));
+  EXPECT_FALSE(must(gate->reopen_account(ann)));
+  const Account after = must(gate->account(ann)).value();
+  EXPECT_EQ(after.ended, 0);
+  EXPECT_EQ(after.password, before.password);
+  EXPECT_EQ(after.second_secret, before.second_secret);
+  EXPECT_EQ(after.grants, before.grants);
+  EXPECT_FALSE(must(gate->session(digest_of("a session"))));
+  EXPECT_TRUE(must(gate->pairings_of(ann)).empty());
+  EXPECT_TRUE(must(gate->add_session(session_of(ann, "another"))));
+}
+
 TEST_P(Gates, ASessionIsFoundByItsSecretUntilItEnds) {
   const std::string ann = add(*gate, "ann");
   ASSERT_TRUE(must(gate->add_session(session_of(ann, "cookie"))));

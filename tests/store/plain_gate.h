@@ -59,6 +59,21 @@ class PlainGate final : public Gate {
   Result<bool> set_grants(const std::string& account, const std::vector<Grant>& grants) override {
     return change(account, [&](Account& one) { one.grants = grants; });
   }
+  Result<bool> change_grants(const std::string& account, const std::vector<Grant>& before,
+                             const std::vector<Grant>& grants) override {
+    Account* one = open_account(account);
+    if (one == nullptr || one->grants != before) return false;
+    one->grants = grants;
+    return true;
+  }
+  Result<bool> reopen_account(const std::string& account) override {
+    for (Account& one : accounts_) {
+      if (one.id != account || one.ended == 0) continue;
+      one.ended = 0;
+      return true;
+    }
+    return false;
+  }
   Result<bool> end_account(const std::string& account, Moment when) override {
     Account* one = open_account(account);
     if (one == nullptr) return false;

@@ -299,6 +299,25 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/accounts/{account}/reopen": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take back the end of an account. Its password and second factor hold again; devices and sessions stay ended. */
+        post: operations["reopen-account"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/devices": {
         parameters: {
             query?: never;
@@ -861,6 +880,46 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/injuries/{injury}/incident": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The report of the incident as PDF, for the family and the clinician. Goes into the book of reads. */
+        post: operations["incident-report"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/injuries/{injury}/referral": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The letter to a clinician as PDF. Goes into the book of reads. */
+        post: operations["referral-letter"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/house": {
         parameters: {
             query?: never;
@@ -1218,6 +1277,8 @@ export interface components {
         };
         Charges: {
             charges?: components["schemas"]["NewCharge"][];
+            /** @description the charges as they were shown: where they are others by now nothing is done */
+            before?: components["schemas"]["Charge"][];
         };
         AskForPlans: {
             /** @description all squads if not stated */
@@ -1747,6 +1808,36 @@ export interface components {
                 blocks: components["schemas"]["ReportBlock"][];
             }[];
         };
+        /** @description What was seen and done, as docs/formats/incident.md has it; what is absent becomes lines to write on. Player and day are the ledger's. */
+        Incident: {
+            /** @example 18:12 */
+            time?: string;
+            /** @description where on the ground */
+            place?: string;
+            /** @description in the reporter's words */
+            what_happened?: string;
+            signs?: string[];
+            done?: string[];
+            told?: {
+                who: string;
+                by?: string;
+                /** @example 18:25 */
+                at?: string;
+            }[];
+            reported_by?: string;
+            /**
+             * @description a day, not before the injury
+             * @example 2026-11-26
+             */
+            reported_on?: string;
+            /** @description with what stood of the player when it happened, for the clinician; true if absent */
+            known_before?: boolean;
+            /**
+             * @description a4 if absent
+             * @enum {string}
+             */
+            paper?: "a4" | "letter";
+        };
         House: {
             /** @description As far as somebody noted it on the server's machine; a key that is absent was not noted. */
             backup: {
@@ -1935,6 +2026,8 @@ export interface components {
                 what: string[];
                 note?: string;
                 loss_began?: components["schemas"]["Day"];
+                /** @description of an open one: the first day on which something that holds the player back is to be looked at again */
+                review?: components["schemas"]["Day"];
                 returned?: components["schemas"]["Day"];
                 days_lost?: number;
                 /** @description no return is known */
@@ -1962,6 +2055,11 @@ export interface components {
                 device: string;
                 author: string;
                 why: string;
+                /**
+                 * @description of why
+                 * @enum {string}
+                 */
+                key: "revoked" | "other-content" | "clock-ahead" | "too-old" | "day-to-come" | "nobody-listed" | "not-their-squad" | "not-their-role" | "not-an-entry";
                 /** @description as it was handed in */
                 content: string;
             }[];
@@ -2131,6 +2229,15 @@ export interface components {
             };
             content: {
                 "application/json": components["schemas"]["AddedAccount"];
+            };
+        };
+        /** @description The account as it is again. */
+        Reopened: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Account"];
             };
         };
         /** @description What it is charged with now. */
@@ -2308,6 +2415,16 @@ export interface components {
             };
             content: {
                 "application/zip": string;
+            };
+        };
+        /** @description The paper. */
+        InjuryPaper: {
+            headers: {
+                "Content-Disposition": components["headers"]["OnePage"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/pdf": string;
             };
         };
         /** @description What is done about the data. */
@@ -2751,6 +2868,8 @@ export interface components {
                     /** @enum {string} */
                     error: "cannot-be-taken-in";
                     what: string;
+                    /** @enum {string} */
+                    key: "not-an-entry" | "newer-kind" | "not-their-role" | "erased" | "no-consent" | "other-content";
                 };
             };
         };
@@ -2786,6 +2905,35 @@ export interface components {
                     /** @enum {string} */
                     error: "not-released";
                     what: string;
+                    /** @enum {string} */
+                    key: "ends-before-it-begins" | "no-season-or-half" | "not-over" | "released-already" | "overlaps-a-release" | "holds-an-older-release" | "too-few-new-days" | "days-that-went" | "gives-a-number-away" | "made-meanwhile";
+                };
+            };
+        };
+        /** @description It was not ended. */
+        NotEnded: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-ended";
+                    what: string;
+                };
+            };
+        };
+        /** @description Somebody else has changed them meanwhile; what they are now. */
+        ChargesChanged: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "changed-meanwhile";
+                    what: string;
+                    charges: components["schemas"]["Charge"][];
                 };
             };
         };
@@ -3178,6 +3326,7 @@ export type Week = components['schemas']['Week'];
 export type ReportTable = components['schemas']['ReportTable'];
 export type ReportBlock = components['schemas']['ReportBlock'];
 export type Season = components['schemas']['Season'];
+export type Incident = components['schemas']['Incident'];
 export type House = components['schemas']['House'];
 export type ClubDocument = components['schemas']['ClubDocument'];
 export type ClubDocuments = components['schemas']['ClubDocuments'];
@@ -3210,6 +3359,7 @@ export type ResponseSessionsEnded = components['responses']['SessionsEnded'];
 export type ResponseSessions = components['responses']['Sessions'];
 export type ResponseAccounts = components['responses']['Accounts'];
 export type ResponseAccountAdded = components['responses']['AccountAdded'];
+export type ResponseReopened = components['responses']['Reopened'];
 export type ResponseCharged = components['responses']['Charged'];
 export type ResponseLinkMade = components['responses']['LinkMade'];
 export type ResponseDevices = components['responses']['Devices'];
@@ -3229,6 +3379,7 @@ export type ResponseChangedMeanwhile = components['responses']['ChangedMeanwhile
 export type ResponseClubNotSound = components['responses']['ClubNotSound'];
 export type ResponseSeason = components['responses']['Season'];
 export type ResponseSeasonAsFiles = components['responses']['SeasonAsFiles'];
+export type ResponseInjuryPaper = components['responses']['InjuryPaper'];
 export type ResponseHouse = components['responses']['House'];
 export type ResponseWeekOfSquads = components['responses']['WeekOfSquads'];
 export type ResponseEntered = components['responses']['Entered'];
@@ -3273,6 +3424,8 @@ export type ResponseCannotBeTakenIn = components['responses']['CannotBeTakenIn']
 export type ResponseLookedAt = components['responses']['LookedAt'];
 export type ResponseSignInTaken = components['responses']['SignInTaken'];
 export type ResponseNotReleased = components['responses']['NotReleased'];
+export type ResponseNotEnded = components['responses']['NotEnded'];
+export type ResponseChargesChanged = components['responses']['ChargesChanged'];
 export type ResponseAccountEnded = components['responses']['AccountEnded'];
 export type ResponseYourOwn = components['responses']['YourOwn'];
 export type ResponseNoSecondFactor = components['responses']['NoSecondFactor'];
@@ -3666,6 +3819,7 @@ export interface operations {
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotChange"];
             404: components["responses"]["NotFound"];
+            409: components["responses"]["ChargesChanged"];
             415: components["responses"]["NotJson"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
@@ -3724,6 +3878,35 @@ export interface operations {
             403: components["responses"]["MayNotChange"];
             404: components["responses"]["NotFound"];
             409: components["responses"]["YourOwn"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "reopen-account": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                account: components["parameters"]["Account"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Reopened"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotChange"];
+            404: components["responses"]["NotFound"];
+            409: components["responses"]["NotEnded"];
             415: components["responses"]["NotJson"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
@@ -4374,6 +4557,64 @@ export interface operations {
             400: components["responses"]["NotUnderstood"];
             401: components["responses"]["SignInNeeded"];
             403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "incident-report": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Incident"];
+            };
+        };
+        responses: {
+            200: components["responses"]["InjuryPaper"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "referral-letter": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                /** @description the entry that opened it */
+                injury: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Incident"];
+            };
+        };
+        responses: {
+            200: components["responses"]["InjuryPaper"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotSend"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app/cli/care/care_commands.h"
+#include "app/cli/care/incident_matter.h"
 #include "app/cli/care/known_before_matter.h"
 #include "app/cli/care/private_pages.h"
 #include "app/cli/command.h"
@@ -30,26 +31,6 @@ struct IncidentFlags {
   std::string out;
   std::string paper = "a4";
 };
-
-std::string told_words(const care::ToldPerson& told) {
-  return told.who + (told.by.empty() ? "" : ", by " + told.by) + (told.at ? ", " + to_text(*told.at) : "");
-}
-
-draw::IncidentMatter matter_of(const care::Incident& incident) {
-  draw::IncidentMatter out;
-  out.player = incident.player;
-  out.date_words = to_words(incident.date);
-  out.date_iso = to_iso(incident.date);
-  if (incident.time) out.time = to_text(*incident.time);
-  out.place = incident.place;
-  out.what_happened = incident.what_happened;
-  out.signs = incident.signs;
-  out.done = incident.done;
-  for (const care::ToldPerson& told : incident.told) out.told.push_back(told_words(told));
-  out.reported_by = incident.reported_by;
-  if (incident.reported_on) out.reported_on = to_words(*incident.reported_on);
-  return out;
-}
 
 // ages: the player's is added, where the roster has it.
 std::optional<Faults> add_squad(const IncidentFlags& flags, const care::Incident& incident,
@@ -85,7 +66,7 @@ Result<draw::IncidentMatter> read_matter(const IncidentFlags& flags) {
   if (!document) return document.faults();
   const auto incident = care::read_incident(document.value(), day.value());
   if (!incident) return incident.faults();
-  draw::IncidentMatter matter = matter_of(incident.value());
+  draw::IncidentMatter matter = incident_matter(incident.value());
   care::Ages ages;
   if (const auto faults = add_squad(flags, incident.value(), matter, ages)) return *faults;
   if (flags.entries.empty()) return matter;

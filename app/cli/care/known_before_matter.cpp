@@ -113,6 +113,17 @@ std::string as_known_words(const std::optional<care::ReceiptTime>& as_known, con
 
 }  // namespace
 
+draw::KnownBeforeMatter known_before_matter(const std::vector<care::Entry>& entries, const read::PainAndReturn& rules,
+                                            const care::Incident& incident, const care::Ages& ages) {
+  const care::KnownBefore known = care::known_before(entries, incident, rules.pain, rules.returns, ages);
+  draw::KnownBeforeMatter out;
+  out.as_known = as_known_words(known.as_known, incident);
+  for (const care::HeldBefore& held : known.held) out.held.push_back(held_words(held, rules.pain, incident.date));
+  for (const care::Entry& hurt : known.hurts) out.hurts.push_back(hurt_words(hurt, rules.pain, incident.date));
+  for (const care::CourseStanding& course : known.courses) out.courses.push_back(course_words(course, incident.date));
+  return out;
+}
+
 Result<draw::KnownBeforeMatter> known_before_matter(const EnteredFiles& files, const care::Incident& incident,
                                                     const care::Ages& ages) {
   const auto rules = read_care_rules(files.catalogue, files.return_rules);
@@ -121,14 +132,7 @@ Result<draw::KnownBeforeMatter> known_before_matter(const EnteredFiles& files, c
   if (!document) return document.faults();
   const auto entries = care::read_entries(document.value(), rules.value().returns, {});
   if (!entries) return entries.faults();
-  const care::PainRule& pain = rules.value().pain;
-  const care::KnownBefore known = care::known_before(entries.value(), incident, pain, rules.value().returns, ages);
-  draw::KnownBeforeMatter out;
-  out.as_known = as_known_words(known.as_known, incident);
-  for (const care::HeldBefore& held : known.held) out.held.push_back(held_words(held, pain, incident.date));
-  for (const care::Entry& hurt : known.hurts) out.hurts.push_back(hurt_words(hurt, pain, incident.date));
-  for (const care::CourseStanding& course : known.courses) out.courses.push_back(course_words(course, incident.date));
-  return out;
+  return known_before_matter(entries.value(), rules.value(), incident, ages);
 }
 
 }  // namespace lanework::cli

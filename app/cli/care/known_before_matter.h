@@ -2,8 +2,10 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "app/draw/known_before.h"
+#include "app/read/reported.h"
 #include "core/base/result.h"
 #include "core/care/entries/fold.h"
 #include "core/care/incident/incident.h"
@@ -16,6 +18,10 @@ struct EnteredFiles {
   std::string catalogue;     // a folder in place of the shipped one, or empty
   std::string return_rules;  // a place's own in place of the catalogue's, or empty
 };
+
+// The same of entries at hand.
+draw::KnownBeforeMatter known_before_matter(const std::vector<care::Entry>& entries, const read::PainAndReturn& rules,
+                                            const care::Incident& incident, const care::Ages& ages);
 
 Result<draw::KnownBeforeMatter> known_before_matter(const EnteredFiles& files, const care::Incident& incident,
                                                     const care::Ages& ages);

@@ -9,6 +9,7 @@
 #include "app/cli/evening_flags.h"
 #include "app/cli/serve/club_work.h"
 #include "app/cli/serve/demo.h"
+#include "app/cli/serve/injury_papers.h"
 #include "app/cli/serve/keeping_flags.h"
 #include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
@@ -157,6 +158,7 @@ int run(ServeFlags flags) {
   const SeasonOfHouse season{flags.ledger, flags.plan_from, flags.training_minutes, flags.match_minutes};
   house.value()->season_report = season_reports(season);
   house.value()->season_export = season_exports(season);
+  house.value()->injury_paper = injury_papers({catalogue.value(), flags.plan_from});
   auto service = serve::Service::make(*house.value());
   if (!service) return report(service.faults());
   serve::Service& answers = *service.value();

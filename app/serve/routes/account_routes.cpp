@@ -53,6 +53,24 @@ std::vector<store::Grant> read_charges(TableReader& reader, const store::Lists& 
   return out;
 }
 
+// As they were shown: compared, not kept, so a squad that is gone meanwhile may stand in them.
+std::vector<store::Grant> read_shown(TableReader& reader) {
+  std::vector<store::Grant> out;
+  for (TableReader& table : reader.tables("before")) {
+    store::Grant grant;
+    grant.squad = table.text("squad");
+    const auto from = table.date("from");
+    const auto until = table.date("until");
+    if (!from) table.fault(FaultCode::kMissing, "from", "nothing", "the first day, as it was shown");
+    if (from) grant.from = to_iso(*from);
+    if (until) grant.until = to_iso(*until);
+    grant.substitute = table.boolean_or("substitute", false);
+    table.finish();
+    out.push_back(std::move(grant));
+  }
+  return out;
+}
+
 // Good once, and for a day; whoever has it chooses the password.
 Result<std::string> open_link(Call& call, const std::string& account) {
   const std::string secret = new_secret();
@@ -104,6 +122,17 @@ std::optional<Response> nobody(const Result<std::optional<store::Account>>& acco
   return {};
 }
 
+// Two leads at once: the second is told what the charges are now.
+Response charged_meanwhile(Call& call, const std::string& id) {
+  const auto account = call.room.gate->account(id);
+  if (auto none = nobody(account)) return std::move(*none);
+  Node body = Node::make_table();
+  body.set("error", Node::make_text("changed-meanwhile"));
+  body.set("what", Node::make_text("Somebody else has changed this meanwhile. Nothing of yours was done."));
+  body.set("charges", charges_node(account.value()->grants));
+  return json_answer(409, body);
+}
+
 Response charge(Call& call) {
   const auto account = call.room.gate->account(call.values[0]);
   if (auto none = nobody(account)) return std::move(*none);
@@ -112,10 +141,14 @@ Response charge(Call& call) {
   Faults faults;
   TableReader reader = call.reader(faults);
   const auto grants = read_charges(reader, club.value()->lists, call.now.day);
+  const bool shown = reader.has("before");
+  const auto before = read_shown(reader);
   reader.finish();
   if (!faults.empty()) return fault_answer(faults);
-  const auto set = call.room.gate->set_grants(account.value()->id, grants);
+  const std::string& id = account.value()->id;
+  const auto set = shown ? call.room.gate->change_grants(id, before, grants) : call.room.gate->set_grants(id, grants);
   if (!set) return store_answer(set.faults());
+  if (shown && !set.value()) return charged_meanwhile(call, id);
   Node body = Node::make_table();
   body.set("charges", charges_node(grants));
   return json_answer(200, body);
@@ -144,14 +177,26 @@ Response end(Call& call) {
   return json_answer(200, Node::make_table());
 }
 
+// Takes back an end: the same password and second factor, and no device.
+Response reopen(Call& call) {
+  Faults faults;
+  call.reader(faults).finish();
+  if (!faults.empty()) return fault_answer(faults);
+  const std::string& id = call.values[0];
+  const auto opened = call.room.gate->reopen_account(id);
+  if (!opened) return store_answer(opened.faults());
+  const auto account = call.room.gate->account(id);
+  if (auto none = nobody(account)) return std::move(*none);
+  if (!opened.value()) return error_answer(409, "not-ended", "That account was not ended.");
+  return json_answer(200, account_node(*account.value()));
+}
+
 }  // namespace
 
 const std::vector<NamedWork>& account_routes() {
-  static const std::vector<NamedWork> kWorks = {{"accounts", accounts},
-                                                {"add-account", add_account},
-                                                {"charge-account", charge},
-                                                {"account-link", link},
-                                                {"end-account", end}};
+  static const std::vector<NamedWork> kWorks = {{"accounts", accounts},     {"add-account", add_account},
+                                                {"charge-account", charge}, {"account-link", link},
+                                                {"end-account", end},       {"reopen-account", reopen}};
   return kWorks;
 }
 

@@ -28,12 +28,6 @@ std::optional<Evening> evening_of(const std::string& text) {
 
 Response no_such_evening() { return error_answer(404, "not-found", "There is no such evening."); }
 
-Response pdf_answer(std::string bytes, const std::string& name) {
-  Response out;
-  out.body = std::move(bytes);
-  return out.with("Content-Type", "application/pdf").with("Content-Disposition", "inline; filename=\"" + name + "\"");
-}
-
 Response pages(Call& call, const PagesAsked& asked, const std::string& name) {
   if (!call.house.printed.pages) return no_folder();
   const auto club = call.house.club(call.room);

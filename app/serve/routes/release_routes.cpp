@@ -28,7 +28,7 @@ Asked asked(Call& call) {
 // Of a period that may not be given out, or an audit that fails: which number would come out, and what to do.
 Response refused(const Refused& why) {
   if (why.by_store) return store_answer(why.faults);
-  return error_answer(409, "not-released", to_line(why.faults.front()));
+  return error_answer(409, "not-released", to_line(why.faults.front()), why.key);
 }
 
 Response preview(Call& call) {
@@ -44,7 +44,9 @@ Response make(Call& call) {
   if (!said.drawn->made) return refused(said.drawn->refused);
   const auto kept = keep_release(call.room, said.drawn->made->release);
   if (!kept) return store_answer(kept.faults());
-  if (!kept.value()) return error_answer(409, "not-released", "Another release was made meanwhile: look at it first.");
+  if (!kept.value()) {
+    return error_answer(409, "not-released", "Another release was made meanwhile: look at it first.", "made-meanwhile");
+  }
   return json_answer(201, for_the_lead(*said.drawn->made));
 }
 

@@ -25,5 +25,6 @@ const std::vector<NamedWork>& page_routes();
 const std::vector<NamedWork>& people_routes();
 const std::vector<NamedWork>& release_routes();
 const std::vector<NamedWork>& house_routes();
+const std::vector<NamedWork>& injury_paper_routes();
 
 }  // namespace lanework::serve

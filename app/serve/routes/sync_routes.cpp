@@ -5,6 +5,7 @@
 
 #include "app/serve/open_records.h"
 #include "app/serve/routes/routes.h"
+#include "app/serve/sync/aside_key.h"
 #include "app/serve/sync/read_batch.h"
 
 namespace lanework::serve {
@@ -235,6 +236,7 @@ Response quarantine(Call& call) {
     row.set("device", Node::make_text(one.device));
     row.set("author", Node::make_text(one.author));
     row.set("why", Node::make_text(one.why));
+    row.set("key", Node::make_text(sync::aside_key(one.why)));
     row.set("content", Node::make_text(one.bytes));
     list.items.push_back(std::move(row));
   }
@@ -250,33 +252,40 @@ Response quarantine(Call& call) {
 
 Response nothing_of_that_number() { return error_answer(404, "not-found", "There is nothing here for you."); }
 
-// What the lead is told where it cannot become part of the books; empty: it has, or it is not there.
-const char* why_it_stays(store::Looked outcome) {
+struct Stays {
+  const char* key = "";  // empty: it has become part of the books, or it is not there
+  const char* words = "";
+};
+
+// What the lead is told where it cannot become part of the books.
+Stays why_it_stays(store::Looked outcome) {
   switch (outcome) {
     case store::Looked::kDone:
     case store::Looked::kNotThere:
-      return "";
+      return {};
     case store::Looked::kNotAnEntry:
-      return "This cannot be read as an entry. Enter anew what it was meant to say, and drop it.";
+      return {"not-an-entry", "This cannot be read as an entry. Enter anew what it was meant to say, and drop it."};
     case store::Looked::kNewerKind:
-      return "This version does not know what kind of entry it is. Update, or drop it.";
+      return {"newer-kind", "This version does not know what kind of entry it is. Update, or drop it."};
     case store::Looked::kNotTheirs:
-      return "Whoever sent this does not enter such things. Enter it yourself if it is right, and drop this.";
+      return {"not-their-role",
+              "Whoever sent this does not enter such things. Enter it yourself if it is right, and drop this."};
     case store::Looked::kErased:
-      return "This is about somebody who was erased.";
+      return {"erased", "This is about somebody who was erased."};
     case store::Looked::kNoConsent:
-      return "There is no consent to keep a record of this for the player. Drop it.";
+      return {"no-consent", "There is no consent to keep a record of this for the player. Drop it."};
     case store::Looked::kOtherContent:
-      return "An entry of this id is part of the books and says something else. Enter anew what is missing, and drop "
-             "this.";
+      return {"other-content",
+              "An entry of this id is part of the books and says something else. Enter anew what is missing, and drop "
+              "this."};
   }
-  return "";
+  return {};
 }
 
 Response looked_answer(Call& call, std::int64_t number, const store::LookedAt& looked) {
   if (looked.outcome == store::Looked::kNotThere) return nothing_of_that_number();
-  if (const std::string why = why_it_stays(looked.outcome); !why.empty())
-    return error_answer(409, "cannot-be-taken-in", why);
+  const Stays stays = why_it_stays(looked.outcome);
+  if (*stays.key != '\0') return error_answer(409, "cannot-be-taken-in", stays.words, stays.key);
   if (!looked.player.empty()) {
     call.read_player = looked.player;
     call.read_people = 1;

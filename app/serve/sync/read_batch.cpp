@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "app/store/aside.h"
+
 namespace lanework::serve::sync {
 namespace {
 
@@ -17,12 +19,12 @@ std::string text_at(const Entry& entry, std::string_view key) {
 std::string by_clock(const Entry& entry, Role role, const Now& now) {
   constexpr std::int64_t kDaySeconds = 86'400;
   const std::int64_t made = seconds_of_stamp(entry.device_time);
-  if (made > now.seconds + kMostAheadSeconds) return "the device's clock is ahead of the server's";
+  if (made > now.seconds + kMostAheadSeconds) return store::aside::kClockAhead;
   if (role != Role::kLead && made < now.seconds - kMostBehindDays * kDaySeconds) {
-    return "more than 14 days old by the device's clock";
+    return store::aside::kTooOld;
   }
   const auto day = parse_iso_date(text_at(entry, "day"));
-  if (day && days_between(now.day, *day) > 1) return "about a day that has not come";
+  if (day && days_between(now.day, *day) > 1) return store::aside::kDayToCome;
   return {};
 }
 
@@ -31,13 +33,13 @@ std::string by_squad(const Entry& entry, const access::Viewer& viewer, const acc
   const ledger::Kind* kind = kinds.find(entry.kind);
   if (kind == nullptr || kind->about == ledger::About::kCoach) return {};
   const std::vector<std::string> squads = access::squads_of(entry, kinds, players);
-  if (kind->about == ledger::About::kPlayer && squads.empty()) return "about nobody on the club's lists";
+  if (kind->about == ledger::About::kPlayer && squads.empty()) return store::aside::kNobodyListed;
   const Date day = parse_iso_date(text_at(entry, "day")).value_or(now.day);
   for (const Date when : {day, now.day}) {
     const Relation relation = access::relation_to_any(viewer, squads, when);
     if (relation == Relation::kOwn || relation == Relation::kSubstitute) return {};
   }
-  return "about a squad that the sender was not charged with";
+  return store::aside::kNotTheirSquad;
 }
 
 // Where and what was expected; never what was found, which is somebody's.

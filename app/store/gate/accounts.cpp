@@ -156,6 +156,30 @@ Result<bool> SqlGate::set_grants(const std::string& account, const std::vector<G
   return call.end(there);
 }
 
+Result<bool> SqlGate::change_grants(const std::string& account, const std::vector<Grant>& before,
+                                    const std::vector<Grant>& grants) {
+  Call call(*statements_, Call::Of::kMany);
+  const bool there = hold_account(call, account);
+  std::vector<Grant> now;
+  for (const auto& row : call.rows("SELECT squad, from_day, until_day, substitute FROM squad_grant WHERE club = $1 AND "
+                                   "account = $2 ORDER BY position",
+                                   {club_, account})) {
+    now.push_back({text_in(row[0]), text_in(row[1]), text_in(row[2]), whole_in(row[3]) != 0});
+  }
+  const bool changes = there && now == before;
+  if (changes) {
+    call.changed("DELETE FROM squad_grant WHERE club = $1 AND account = $2", {club_, account});
+    add_grants(call, account, grants);
+  }
+  return call.end(changes);
+}
+
+Result<bool> SqlGate::reopen_account(const std::string& account) {
+  Call call(*statements_);
+  return call.end(
+      call.changes("UPDATE account SET ended = 0 WHERE club = $1 AND id = $2 AND ended <> 0", {club_, account}));
+}
+
 Result<bool> SqlGate::end_account(const std::string& account, Moment when) {
   Call call(*statements_, Call::Of::kMany);
   const Moment then = std::max<Moment>(when, 1);  // 0 would mean that it has not ended

@@ -29,7 +29,10 @@ class SqlGate final : public Gate {
   Result<bool> use_recovery(const std::string& account, const Digest& code, Moment when) override;
   Result<bool> set_role(const std::string& account, ledger::Role role) override;
   Result<bool> set_grants(const std::string& account, const std::vector<Grant>& grants) override;
+  Result<bool> change_grants(const std::string& account, const std::vector<Grant>& before,
+                             const std::vector<Grant>& grants) override;
   Result<bool> end_account(const std::string& account, Moment when) override;
+  Result<bool> reopen_account(const std::string& account) override;
   Result<bool> add_session(const Session& session) override;
   Result<std::optional<Session>> session(const Digest& secret) override;
   Result<bool> touch_session(const Digest& secret, Moment seen) override;
