@@ -1,6 +1,6 @@
 // Coaches: who has which squad, what was told of two weeks and asked for help with, and when phones were last heard of.
 import { all, entry, kSession, that, wrapUp } from "../serve/expect.mjs";
-import { kPhone, kWide, withDesk } from "./harness.mjs";
+import { kHostile, kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
 
 async function table(house) {
   return withDesk(house, {}, async (desk) => {
@@ -23,12 +23,61 @@ async function table(house) {
       await desk.picture(`coaches-es-${viewport.width}`);
       out.push(await desk.faults());
     }
-    await maren.getByRole("link", { name: "Maren" }).click();
-    await page.getByRole("dialog", { name: "Maren" }).waitFor();
-    await page.goBack();
-    await page.getByRole("heading", { name: "Entrenadores" }).waitFor();
     return all(out);
   });
 }
 
-export const coaches = [{ name: "coaches: two weeks of them, by the keyboard, in Spanish, and on to one", run: table }];
+// A lesson written down for two, put right, read on one coach's own page, by back and forward, with hostile text in it.
+async function lessons(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page, caller } = desk;
+    const taught = async () => (await caller.get("/api/coaches")).json.coaches.flatMap((one) => one.taught.map(({ what }) => what));
+    await desk.at("#/coaches");
+    await page.getByRole("button", { name: "Write down a lesson" }).click();
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByText("Choose at least one coach.").waitFor();
+    const ticks = page.locator("dialog input[type=checkbox]");
+    const coaches = await ticks.count();
+    for (let at = 0; at < Math.min(2, coaches); at += 1) await ticks.nth(at).check();
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByText("Say what was taught.").waitFor();
+    await page.locator("dialog").getByLabel("What was taught").fill("é".repeat(150));
+    await page.keyboard.press("Enter");
+    await page.getByText("At most 200 bytes").waitFor();
+    await page.locator("dialog").getByLabel("What was taught").fill("First evening, side by side");
+    await desk.picture("coaches-lesson");
+    const out = [await desk.faults()];
+    await page.keyboard.press("Enter");
+    await page.waitForSelector("dialog", { state: "detached" });
+    const first = await taught();
+    out.push(that(first.filter((what) => what === "First evening, side by side").length === Math.min(2, coaches), first.join("; ")));
+    await page.locator("tbody tr", { hasText: "Maren" }).getByRole("link", { name: "Maren" }).click();
+    await page.getByRole("heading", { name: "What was taught" }).waitFor();
+    await page.getByRole("button", { name: /Put right the lesson/ }).first().click();
+    await page.locator("dialog").getByLabel("What was taught").fill(`${kHostile[0]} ${kHostile[2]}`);
+    await page.keyboard.press("Enter");
+    await page.waitForSelector("dialog", { state: "detached" });
+    const then = await taught();
+    out.push(that(then.filter((what) => what.startsWith("<img")).length === 1 && then.length === first.length, `put right: ${then.join("; ")}`));
+    out.push(that((await page.title()) !== "taken" && (await page.locator("main img").count()) === 0, "markup was run"));
+    for (const viewport of [kUsual, kWide, kPhone]) {
+      await page.setViewportSize(viewport);
+      await desk.picture(`coach-${viewport.width}`);
+      out.push(await desk.faults());
+    }
+    await page.reload();
+    await page.getByRole("heading", { name: "What was taught" }).waitFor();
+    await page.goBack();
+    await page.getByRole("table", { name: "Coaches" }).waitFor();
+    await page.goForward();
+    await page.getByRole("heading", { name: "What was taught" }).waitFor();
+    await page.goto(`${desk.url}#/coaches/nobody-at-all`);
+    await page.getByText("There is no such coach").waitFor();
+    return all(out);
+  });
+}
+
+export const coaches = [
+  { name: "coaches: two weeks of them, by the keyboard, in Spanish", run: table },
+  { name: "coaches: a lesson written down and put right, one coach's page", run: lessons },
+];

@@ -3,6 +3,7 @@
 import { readFileSync } from "node:fs";
 import { all, kDay, that } from "../serve/expect.mjs";
 import { kPhone, kUsual, withDesk } from "./harness.mjs";
+import { paperFaults, printedPages } from "./paper.mjs";
 
 const kSeason = "#/evidence?from=2026-09-01&to=2026-11-30";
 const shown = (page) => page.getByRole("heading", { name: "In short" }).waitFor({ timeout: 30_000 });
@@ -105,7 +106,24 @@ async function periods(house) {
   });
 }
 
+// On paper: every table open, no heading alone at a page's end, and its foot says of what and when.
+async function onPaper(house) {
+  return withDesk(house, { only_looks: true }, async (desk) => {
+    const { page } = desk;
+    await desk.at(kSeason);
+    await shown(page);
+    const pages = await printedPages(page, "evidence");
+    const headings = await page.locator(".report :is(h2, h3, h4, .chart-title, caption)").allTextContents();
+    const text = pages.flat().join(" ");
+    return all(
+      paperFaults(pages, { foot: "Quillmere Juniors", numbered: (at, of) => `Page ${at} of ${of}`, headings }),
+      that(!/Work it out|Download as JSON|In this report/.test(text), "something that is clicked is printed"),
+    );
+  });
+}
+
 export const evidence = [
+  { name: "evidence: printed on A4", run: onPaper },
   { name: "evidence: the season's report read, sorted, taken away, at two widths", run: read },
   { name: "evidence: periods, faults, an empty one, stopped, Spanish", run: periods },
 ];

@@ -193,6 +193,61 @@ async function oneChild(house) {
   });
 }
 
+// By name, with one line in the book of reads for all names; then answers of families, of many children at once.
+async function namesAndAnswers(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page, caller } = desk;
+    const [{ player, name, squads: [squad] }] = (await caller.get("/api/players")).json.players;
+    const out = [];
+    await desk.at("#/people?part=child");
+    await page.getByRole("button", { name: "Find a child by name" }).click();
+    const field = page.getByLabel("Name, or the beginning of it");
+    await field.fill(name.slice(0, 5).toUpperCase());
+    await row(page, name).getByRole("link").waitFor();
+    await desk.picture("people-by-name");
+    out.push(await desk.faults(), that(!page.url().includes(name.slice(0, 5)), page.url()));
+    for (const text of kHostile) {
+      await field.fill(text);
+      await page.getByText("0 children", { exact: true }).waitFor();
+    }
+    out.push(await taken(page));
+    await page.getByRole("link", { name: "Answers of families" }).click();
+    await page.getByLabel("Squad").selectOption(squad);
+    await page.getByLabel("Show").selectOption({ label: "all" });
+    await page.getByRole("checkbox", { name: `Tick ${name}` }).check();
+    await desk.picture("people-consents");
+    out.push(await desk.faults());
+    await page.reload();
+    await desk.settled();
+    await page.getByRole("button", { name: "Tick all" }).click();
+    await page.getByRole("button", { name: /Write down an answer for \d+ children/ }).click();
+    await page.getByLabel("The answer").selectOption({ label: "refused" });
+    await page.getByLabel("Who answered").selectOption({ label: "the second of two guardians" });
+    await page.getByLabel("Which text was signed").fill(kMarkup);
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByText("A mark has letters").waitFor();
+    await page.getByLabel("Which text was signed").fill("2026-09-en");
+    await desk.picture("people-answers");
+    out.push(await desk.faults());
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.waitForSelector("dialog", { state: "detached" });
+    const now = (await caller.get("/api/consents")).json.players;
+    const of_squad = now.filter((one) => one.squads.includes(squad));
+    out.push(that(of_squad.length > 5 && of_squad.every(({ stands }) => Object.values(stands).every((word) => word === "withheld")), JSON.stringify(of_squad[0])));
+    out.push(that(now.some(({ stands }) => stands.statistics !== "withheld"), "other squads were answered for"));
+    await page.getByLabel("Show").selectOption({ label: "where somebody said no" });
+    await row(page, name).waitFor();
+    for (const viewport of [kWide, kPhone]) {
+      await page.setViewportSize(viewport);
+      await desk.picture(`people-consents-${viewport.width}`);
+      out.push(await desk.faults());
+    }
+    await row(page, name).getByRole("link").click();
+    await page.waitForFunction((id) => location.hash === `#/people/${id}`, player);
+    return all(out);
+  });
+}
+
 async function bookOfReads(house) {
   return withDesk(house, {}, async (desk) => {
     const { page, caller } = desk;
@@ -245,7 +300,7 @@ async function keptAside(house) {
   });
 }
 
-const kParts = ["#/people", "#/people?part=phones", "#/people?part=child&squad=u13-kestrels", "#/people/Q05", "#/people?part=reads", "#/people?part=kept", "#/coaches"];
+const kParts = ["#/people", "#/people?part=phones", "#/people?part=child&squad=u13-kestrels", "#/people/Q05", "#/people?part=reads", "#/people?part=kept", "#/people?part=consents&show=all", "#/coaches"];
 
 // On a wall that others look at: of nobody is there a name, nor on paper.
 async function withoutNames(house) {
@@ -317,6 +372,7 @@ export const people = [
   { name: "people: from an invitation to a paired phone, shut out, and the account's end", run: invited },
   { name: "people: other squads, and undone by the keyboard", run: charged },
   { name: "people: one child found, read, copied and erased", run: oneChild },
+  { name: "people: found by name, and answers of a whole squad", run: namesAndAnswers },
   { name: "people: the book of reads, filtered and sorted", run: bookOfReads },
   { name: "people: what was kept aside, taken in and dropped", run: keptAside },
   { name: "people: without names there is none", run: withoutNames },

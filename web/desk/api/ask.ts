@@ -11,7 +11,7 @@ const kMostWaitSeconds = 30; // longer ones are told, not sat out
 
 const kWaitsOut = new Set(["too-fast", "busy", "store-busy"]);
 
-function addressOf(operation: Operation, values: Record<string, unknown>): string {
+export function addressOf(operation: Operation, values: Record<string, unknown>): string {
   return apiPlaces[operation][1].replace(/\{(\w+)\}/g, (_, name: string) => encodeURIComponent(String(values[name])));
 }
 
@@ -40,7 +40,7 @@ export async function askOnce<Name extends Operation>(operation: Name, values: V
 }
 
 // True where the same request may be made again.
-async function mended({ refused, seconds = kUsualWaitSeconds }: Refusal, waits: number): Promise<boolean> {
+export async function mended({ refused, seconds = kUsualWaitSeconds }: Refusal, waits: number): Promise<boolean> {
   if (refused === "sign-in-needed" || refused === "second-factor-needed") return comeIn(refused);
   if (refused === "step-up-needed") return showCode();
   if (!kWaitsOut.has(refused) || waits >= kMostWaits || seconds > kMostWaitSeconds) return false;

@@ -2,6 +2,7 @@
 import { useEffect } from "preact/hooks";
 import type { Season } from "../../shared/api.ts";
 import { language } from "../../shared/words/words.ts";
+import { saveAs } from "../api/ask_file.ts";
 import { Refused, useAsked } from "../api/asked.tsx";
 import { Empty, Head } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
@@ -62,12 +63,7 @@ export function Screen({ route }: ScreenProps<"evidence">) {
 }
 
 function save(season: Season, { from, to }: Period): void {
-  const place = URL.createObjectURL(new Blob([`${JSON.stringify(season, null, 2)}\n`], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = place;
-  link.download = `evidence-${from}-${to}.json`;
-  link.click();
-  URL.revokeObjectURL(place);
+  saveAs(`evidence-${from}-${to}.json`, new Blob([`${JSON.stringify(season, null, 2)}\n`], { type: "application/json" }));
 }
 
 function Shown({ report, period, section }: { report: Report; period: Period; section: string | undefined }) {

@@ -1,8 +1,9 @@
 // The report as it was handed over, laid out: contents, sections, and what they are made of. It is the core's English,
 // whatever language the desk speaks.
 import { useEffect } from "preact/hooks";
+import { paperFoot } from "../shell/paper_foot.ts";
 import { hashOf } from "../shell/route.ts";
-import { language } from "../../shared/words/words.ts";
+import { language, wholeDay } from "../../shared/words/words.ts";
 import { Chart } from "./chart.tsx";
 import type { Draw } from "./charts.ts";
 import type { Period } from "./period.ts";
@@ -88,6 +89,8 @@ export function ReportView({ report: { season, draw }, period, section }: { repo
   const sections = namedSections(season);
   useEffect(() => showSection(section), [section, season]);
   useOpenOnPaper();
+  const foot = [season.club, `${wholeDay(period.from)} – ${wholeDay(period.to)}`, say("as_of", { day: season.as_of })].join(" · ");
+  useEffect(() => paperFoot(foot, say("page")), [foot]);
   return (
     <div class="report" lang={season.language}>
       <Contents sections={sections} period={period} />

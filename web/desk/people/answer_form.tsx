@@ -3,19 +3,21 @@
 import { useState } from "preact/hooks";
 import type { Refusal } from "../api/answer.ts";
 import { Refused } from "../api/asked.tsx";
-import { enter, newEntry } from "../api/enter.ts";
+import { enter, type NewEntry, newEntry } from "../api/enter.ts";
 import { announce } from "../shell/announce.ts";
 import { Dialog } from "../shell/dialog.tsx";
 import { Field } from "../shell/parts.tsx";
 import { Choice } from "./choice.tsx";
-import { say } from "./words.ts";
+import { kPurposes } from "./consent_state.ts";
+import { many, say } from "./words.ts";
 
-const kPurposes = ["training", "injury-record", "statistics"] as const;
+const kMostAtOnce = 50; // entries that the server takes together
+const kPaper = /^[\w.-]{0,64}$/; // as a key of the ledger
 const kAnswers = ["given", "refused", "withdrawn"] as const;
 const kWho = ["guardian", "first", "second", "player"] as const;
 
 interface AnswerFormProps {
-  player: string;
+  players: string[]; // the same answer of each
   today: string; // '2026-11-27', by the club's clock
   entered: () => unknown;
   onClose: () => void;
@@ -27,18 +29,33 @@ function whoseFields(who: (typeof kWho)[number]): Record<string, string> {
   return who === "guardian" ? { by: "guardian" } : { by: "guardian", guardian: who };
 }
 
-export function AnswerForm({ player, today, entered, onClose }: AnswerFormProps) {
+// In pieces that the server takes; what was kept of them stays, and the same answer again changes nothing.
+async function enterAll(entries: NewEntry[]): Promise<Refusal | undefined> {
+  for (let at = 0; at < entries.length; at += kMostAtOnce) {
+    const why = await enter(entries.slice(at, at + kMostAtOnce));
+    if (why) return why;
+  }
+  return undefined;
+}
+
+export function AnswerForm({ players, today, entered, onClose }: AnswerFormProps) {
   const [purposes, setPurposes] = useState<string[]>([...kPurposes]);
   const [answer, setAnswer] = useState<(typeof kAnswers)[number]>("given");
   const [who, setWho] = useState<(typeof kWho)[number]>("guardian");
   const [day, setDay] = useState(today);
-  const [fault, setFault] = useState(false);
+  const [paper, setPaper] = useState("");
+  const [fault, setFault] = useState<"choose" | "no_paper" | undefined>();
+  const [sends, setSends] = useState(false);
   const [refused, setRefused] = useState<Refusal | undefined>();
   const submit = async (event: Event) => {
     event.preventDefault();
-    setFault(purposes.length === 0);
-    if (purposes.length === 0) return;
-    const why = await enter(purposes.map((purpose) => newEntry("consent", { player, purpose, answer, day, ...whoseFields(who) })));
+    const wrong = purposes.length === 0 ? "choose" : kPaper.test(paper.trim()) ? undefined : "no_paper";
+    setFault(wrong);
+    if (wrong || sends) return;
+    const signed = paper.trim() ? { text_version: paper.trim() } : {};
+    setSends(true);
+    const why = await enterAll(players.flatMap((player) => purposes.map((purpose) => newEntry("consent", { player, purpose, answer, day, ...whoseFields(who), ...signed }))));
+    setSends(false);
     setRefused(why);
     if (why) return;
     announce(say("answer.done"));
@@ -48,6 +65,7 @@ export function AnswerForm({ player, today, entered, onClose }: AnswerFormProps)
   return (
     <Dialog title={say("answer.title")} onClose={onClose}>
       <p>{say("answer.what")}</p>
+      {players.length > 1 ? <p>{many("answer_for", players.length)}</p> : null}
       <form onSubmit={(event) => void submit(event)}>
         <fieldset class="squads">
           <legend>{say("answer.purposes")}</legend>
@@ -62,12 +80,15 @@ export function AnswerForm({ player, today, entered, onClose }: AnswerFormProps)
             </label>
           ))}
         </fieldset>
-        {fault ? <p class="fault">{say("answer.choose")}</p> : null}
+        {fault === "choose" ? <p class="fault">{say("answer.choose")}</p> : null}
         <Choice label={say("answer.answer")} value={answer} options={kAnswers.map((one) => [one, say(`value.${one}`)])} onChange={(one) => setAnswer(one as typeof answer)} />
         <Choice label={say("answer.who")} hint={say("answer.who_hint")} value={who} options={kWho.map((one) => [one, say(`answer.by.${one}`)])} onChange={(one) => setWho(one as typeof who)} />
         <Field label={say("answer.day")}>{(given) => <input {...given} type="date" required max={today} value={day} onInput={(event) => setDay(event.currentTarget.value)} />}</Field>
+        <Field label={say("answer.paper")} hint={say("answer.paper_hint")} {...(fault === "no_paper" ? { fault: say("answer.no_paper") } : {})}>
+          {(given) => <input {...given} value={paper} onInput={(event) => setPaper(event.currentTarget.value)} autocomplete="off" spellcheck={false} />}
+        </Field>
         {refused ? <Refused refusal={refused} /> : null}
-        <button type="submit" class="main">
+        <button type="submit" class="main" aria-disabled={sends}>
           {say("answer.enter")}
         </button>
       </form>

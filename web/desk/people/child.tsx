@@ -56,7 +56,7 @@ export function ChildPart({ player }: { player: string }) {
             <h2>{say("child.read_by")}</h2>
             <ReadTable reads={said.read_by} accounts={accounts.said?.accounts ?? []} squads={squads.said?.squads ?? []} caption={say("child.read_by")} />
           </section>
-          {shows === "answer" ? <AnswerForm player={player} today={said.now.slice(0, 10)} entered={() => timeline.again()} onClose={close} /> : null}
+          {shows === "answer" ? <AnswerForm players={[player]} today={said.now.slice(0, 10)} entered={() => timeline.again()} onClose={close} /> : null}
           {shows === "export" ? <ExportChild player={player} onClose={close} /> : null}
           {shows === "erase" ? <EraseChild player={player} erased={() => setErased(true)} onClose={close} /> : null}
         </>

@@ -4,6 +4,7 @@ import { Of, useAsked } from "../api/asked.tsx";
 import { Field, named } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import { Table } from "../shell/table.tsx";
+import { ByName } from "./by_name.tsx";
 import { nameOf } from "./charges.ts";
 import type { PartProps } from "./people_screen.tsx";
 import { say } from "./words.ts";
@@ -17,6 +18,7 @@ export function FindChild({ further }: PartProps) {
   return (
     <>
       <p>{say("find.what")}</p>
+      <ByName squads={squads.said?.squads ?? []} />
       <div class="row top">
         <Of asked={squads} height="line">
           {(said) => (

@@ -5,6 +5,7 @@ import { hashOf } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { AccountsPart } from "./accounts.tsx";
 import { ChildPart } from "./child.tsx";
+import { ConsentsPart } from "./consents_part.tsx";
 import { FindChild } from "./find_child.tsx";
 import { KeptAsidePart } from "./kept_aside.tsx";
 import { PhonesPart } from "./phones.tsx";
@@ -16,7 +17,7 @@ export interface PartProps {
   further: Further;
 }
 
-const kParts = { accounts: AccountsPart, phones: PhonesPart, child: FindChild, reads: ReadsPart, kept: KeptAsidePart } satisfies Record<string, ComponentType<PartProps>>;
+const kParts = { accounts: AccountsPart, phones: PhonesPart, child: FindChild, consents: ConsentsPart, reads: ReadsPart, kept: KeptAsidePart } satisfies Record<string, ComponentType<PartProps>>;
 type Part = keyof typeof kParts;
 const kNames = Object.keys(kParts) as Part[];
 
