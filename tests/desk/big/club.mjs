@@ -1,0 +1,65 @@
+// A club of a hundred squads, this week: the demo's, and copies of those squads of it that its generator makes, each with
+// strips, a roster, restrictions and a coach of its own.
+import { cpSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import { clubOfTheWeek } from "../../../tools/club_of_today.mjs";
+
+const kMade = "# Made by tools/generate/quillmere.mjs.";
+const kLetters = "QRSTUVWXYZ"; // of the players' ids, by copy
+const kStrips = ["north-end", "school-hall", "south-side"];
+
+const slotsOf = (text) => [...text.matchAll(/\[\[week\]\]\nweekday = "(\w+)"\nstart = (\d\d:\d\d)/g)].map(([, weekday, start]) => ({ weekday, start }));
+
+// By id, of whoever has the squad's label in the roster.
+function playersOf(roster, label) {
+  return roster.split("\n").slice(1).map((line) => line.split(",")).filter(([, , , squads = ""]) => squads.split("/").includes(label)).map(([id]) => id);
+}
+
+// Of a squad's file.
+function copyOf(text, nth) {
+  return text
+    .replace(/^name = "(.*)"$/m, (_, name) => `name = "${name} ${nth + 1}"`)
+    .replace("../roster-club.csv", `../roster-club-${nth + 1}.csv`)
+    .replace("../restrictions-club.toml", `../restrictions-club-${nth + 1}.toml`)
+    .replace(/\.\.\/strips\/([\w-]+)\.toml/, (_, strip) => `../strips/${strip}-${nth + 1}.toml`);
+}
+
+// Writes the folder; its squads with their evenings and players, those of the demo itself first.
+export function bigClub(folder, { squads: wanted, day }) {
+  clubOfTheWeek("demo/quillmere", folder, day);
+  const read = (...path) => readFileSync(join(folder, ...path), "utf8");
+  const write = (text, ...path) => writeFileSync(join(folder, ...path), text);
+  const roster = read("roster-club.csv");
+  const restrictions = read("restrictions-club.toml");
+  const files = readdirSync(join(folder, "squads")).sort();
+  const squadOf = (id, text, list, own) => ({ id, own, slots: slotsOf(text), players: list ? playersOf(list, /in_roster = "(.*)"/.exec(text)[1]) : [] });
+  const out = files.map((file) => {
+    const text = read("squads", file);
+    return squadOf(basename(file, ".toml"), text, text.startsWith(kMade) ? roster : undefined, true);
+  });
+  const made = files.filter((file) => read("squads", file).startsWith(kMade));
+  let strips = "";
+  let coaches = "";
+  for (let nth = 1; out.length < wanted; nth++) {
+    const mine = (text, pattern) => text.replace(pattern, `$1${kLetters[nth]}$2`);
+    const own = mine(roster.replace(/^Q\d\d,.*\n/gm, ""), /^()Q(\d{3},)/gm);
+    write(own, `roster-club-${nth + 1}.csv`);
+    write(mine(restrictions, /(")Q(\d{3})/g), `restrictions-club-${nth + 1}.toml`);
+    for (const strip of kStrips) {
+      cpSync(join(folder, "strips", `${strip}.toml`), join(folder, "strips", `${strip}-${nth + 1}.toml`));
+      strips += `\n[[strip]]\nid = "${strip}-${nth + 1}"\nfile = "strips/${strip}-${nth + 1}.toml"\n`;
+    }
+    for (const file of made.slice(0, wanted - out.length)) {
+      const id = `${basename(file, ".toml")}-${nth + 1}`;
+      const text = copyOf(read("squads", file), nth);
+      write(text, "squads", `${id}.toml`);
+      coaches += `\n[[coach]]\nid = "Coach-${out.length + 1}"\nsquads = ["${id}"]\ntaught = []\n`;
+      out.push(squadOf(id, text, own, false));
+    }
+  }
+  const club = read("club.toml");
+  const times = Math.ceil(wanted / files.length);
+  write(`${club.replace(/^(cones|balls) = (\d+)$/gm, (_, what, count) => `${what} = ${times * count}`)}${strips}`, "club.toml");
+  write(`${read("coaches.toml")}${coaches}`, "coaches.toml");
+  return out;
+}
