@@ -6,6 +6,7 @@ import { clubOfTheWeek } from "../../../tools/club_of_today.mjs";
 
 const kMade = "# Made by tools/generate/quillmere.mjs.";
 const kLetters = "QRSTUVWXYZ"; // of the players' ids, by copy
+const kEndings = ["", "worth", "ford", "ley", "ham", "wick"]; // of their surnames, so that they are others
 const kStrips = ["north-end", "school-hall", "south-side"];
 
 const slotsOf = (text) => [...text.matchAll(/\[\[week\]\]\nweekday = "(\w+)"\nstart = (\d\d:\d\d)/g)].map(([, weekday, start]) => ({ weekday, start }));
@@ -19,6 +20,7 @@ function playersOf(roster, label) {
 function copyOf(text, nth) {
   return text
     .replace(/^name = "(.*)"$/m, (_, name) => `name = "${name} ${nth + 1}"`)
+    .replace(/^in_roster = "(.*)"$/m, (_, label) => `in_roster = "${label} ${nth + 1}"`)
     .replace("../roster-club.csv", `../roster-club-${nth + 1}.csv`)
     .replace("../restrictions-club.toml", `../restrictions-club-${nth + 1}.toml`)
     .replace(/\.\.\/strips\/([\w-]+)\.toml/, (_, strip) => `../strips/${strip}-${nth + 1}.toml`);
@@ -42,7 +44,7 @@ export function bigClub(folder, { squads: wanted, day }) {
   let coaches = "";
   for (let nth = 1; out.length < wanted; nth++) {
     const mine = (text, pattern) => text.replace(pattern, `$1${kLetters[nth]}$2`);
-    const own = mine(roster.replace(/^Q\d\d,.*\n/gm, ""), /^()Q(\d{3},)/gm);
+    const own = mine(roster.replace(/^Q\d\d,.*\n/gm, ""), /^()Q(\d{3},[^,]*)/gm).replace(/^(\w+),([^,]*),([^,]*),([^,]*)/gm, (_, id, name, birth, labels) => [id, name + kEndings[nth], birth, labels.split("/").map((label) => `${label} ${nth + 1}`).join("/")].join(","));
     write(own, `roster-club-${nth + 1}.csv`);
     write(mine(restrictions, /(")Q(\d{3})/g), `restrictions-club-${nth + 1}.toml`);
     for (const strip of kStrips) {
