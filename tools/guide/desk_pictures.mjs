@@ -1,6 +1,8 @@
 // The pictures of the lead's guide: each screen of the desk, of the demo on the real server.
+import { entry } from "../../tests/serve/expect.mjs";
 
 const kSize = { width: 1280, height: 860 };
+const kTaller = { width: 1280, height: 1180 };
 
 // By name: the address, what stands there once all of it is drawn, and what is done then.
 const kScreens = {
@@ -32,14 +34,26 @@ async function drawn(page) {
   await page.getByText("Drawn, and not given out.").waitFor();
 }
 
-// Of an injury that is open, with the steps of its way back begun.
+// A player with a sprained ankle whose way back has begun.
 async function oneInjury(page, demo, url) {
-  const { injuries } = (await demo.lead.get("/api/injuries")).json;
-  const open = injuries.find(({ returned }) => !returned) ?? injuries[0];
+  const player = "Q131";
+  const entered = async (...entries) => {
+    const { verdicts } = (await demo.lead.post("/api/entries", { entries })).json;
+    const not = verdicts.find(({ verdict }) => verdict !== "stored");
+    if (not) throw new Error(JSON.stringify(not));
+  };
+  const made = (kind, fields) => ({ ...entry(kind, fields), device_time: undefined, sequence: undefined, player });
+  const hurt = made("hurt", { place: "ankle" });
+  const opened = made("injury-opened", { squad: "u14-jackdaws", day: "2026-11-24", what: ["region ankle", "side left", "setting training", "onset acute-sudden"], note: "Landed on another's foot." });
+  const course = made("course-opened", { course: "general", carries: [hurt.id] });
+  await entered(hurt, opened);
+  await entered(course);
+  await entered(made("step-begun", { course: course.id, step: "daily-life" }));
   await page.goto("about:blank");
-  await page.goto(`${url}#/injuries/${open.injury}`);
-  await page.getByRole("heading", { name: "What holds the player back" }).waitFor();
+  await page.goto(`${url}#/injuries/${opened.id}`);
+  await page.getByRole("heading", { name: "The way back in steps" }).waitFor();
   await page.waitForFunction(() => document.querySelector(".waiting") === null);
+  await page.waitForLoadState("networkidle");
 }
 
 // take(name, page): keeps the picture.
@@ -57,6 +71,7 @@ export async function deskPictures(browser, demo, url, moment, take) {
     await doing?.(page);
     await take(name, page);
   }
+  await page.setViewportSize(kTaller);
   await oneInjury(page, demo, url);
   await take("desk-injury", page);
   await context.close();

@@ -29,10 +29,12 @@ export async function phonePictures(demo, url, moment, take) {
   await page.locator(".evenings .evening", { hasText: "Kestrels" }).first().click();
   await page.getByRole("button", { name: "Lay out", exact: true }).waitFor();
   await page.waitForSelector("main svg");
+  await tap("Not now");
   await page.waitForFunction(() => /nine nights in ten/.test(document.body.textContent));
   await take("phone-tonight", page);
   await tap("Partners and swaps");
   await page.getByRole("heading", { name: "Partners and swaps" }).waitFor();
+  await page.waitForFunction(() => !/Planning/.test(document.body.textContent));
   await take("phone-slip", page);
   await tap("Close");
   await tap("Lay out");

@@ -26,6 +26,24 @@ function copyOf(text, nth) {
     .replace(/\.\.\/strips\/([\w-]+)\.toml/, (_, strip) => `../strips/${strip}-${nth + 1}.toml`);
 }
 
+// Of the roster, for these of its labels: other people under other ids.
+function rosterCopy(roster, labels, nth) {
+  const [heading, ...rows] = roster.trim().split("\n").map((line) => line.split(","));
+  const own = rows.flatMap(([id, name, birth, squads, ...rest]) => {
+    const mine = squads.split("/").filter((label) => labels.has(label));
+    if (mine.length === 0 || !/^Q\d{3}$/.test(id)) return [];
+    return [[id.replace("Q", kLetters[nth]), name + kEndings[nth], birth, mine.map((label) => `${label} ${nth + 1}`).join("/"), ...rest]];
+  });
+  return `${[heading, ...own].map((row) => row.join(",")).join("\n")}\n`;
+}
+
+// Of whoever is in the roster.
+function restrictionsCopy(restrictions, roster, nth) {
+  const [head, ...blocks] = restrictions.split("[[restriction]]");
+  const own = blocks.map((block) => block.replace(/"Q(\d{3})"/, `"${kLetters[nth]}$1"`)).filter((block) => roster.includes(`\n${/player = "(\w+)"/.exec(block)[1]},`));
+  return [head, ...own].join("[[restriction]]");
+}
+
 // Writes the folder; its squads with their evenings and players, those of the demo itself first.
 export function bigClub(folder, { squads: wanted, day }) {
   clubOfTheWeek("demo/quillmere", folder, day);
@@ -43,15 +61,15 @@ export function bigClub(folder, { squads: wanted, day }) {
   let strips = "";
   let coaches = "";
   for (let nth = 1; out.length < wanted; nth++) {
-    const mine = (text, pattern) => text.replace(pattern, `$1${kLetters[nth]}$2`);
-    const own = mine(roster.replace(/^Q\d\d,.*\n/gm, ""), /^()Q(\d{3},[^,]*)/gm).replace(/^(\w+),([^,]*),([^,]*),([^,]*)/gm, (_, id, name, birth, labels) => [id, name + kEndings[nth], birth, labels.split("/").map((label) => `${label} ${nth + 1}`).join("/")].join(","));
+    const these = made.slice(0, wanted - out.length);
+    const own = rosterCopy(roster, new Set(these.map((file) => /in_roster = "(.*)"/.exec(read("squads", file))[1])), nth);
     write(own, `roster-club-${nth + 1}.csv`);
-    write(mine(restrictions, /(")Q(\d{3})/g), `restrictions-club-${nth + 1}.toml`);
+    write(restrictionsCopy(restrictions, own, nth), `restrictions-club-${nth + 1}.toml`);
     for (const strip of kStrips) {
       cpSync(join(folder, "strips", `${strip}.toml`), join(folder, "strips", `${strip}-${nth + 1}.toml`));
       strips += `\n[[strip]]\nid = "${strip}-${nth + 1}"\nfile = "strips/${strip}-${nth + 1}.toml"\n`;
     }
-    for (const file of made.slice(0, wanted - out.length)) {
+    for (const file of these) {
       const id = `${basename(file, ".toml")}-${nth + 1}`;
       const text = copyOf(read("squads", file), nth);
       write(text, "squads", `${id}.toml`);
