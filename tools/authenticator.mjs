@@ -19,15 +19,17 @@ export function codeOf(secret, step) {
 }
 
 export class Authenticator {
-  constructor(base32) {
+  // clock: milliseconds, where the server's is not this machine's.
+  constructor(base32, clock = Date.now) {
     this.secret = fromBase32(base32);
+    this.clock = clock;
     this.last = 0;
   }
 
   // The server takes the step before, this one and the next, each once and none before the last one used.
   async next() {
-    const now = () => Math.floor(Date.now() / 1000 / kStepSeconds);
-    const soon_over = (Date.now() / 1000) % kStepSeconds > kStepSeconds - kOnItsWaySeconds;
+    const now = () => Math.floor(this.clock() / 1000 / kStepSeconds);
+    const soon_over = (this.clock() / 1000) % kStepSeconds > kStepSeconds - kOnItsWaySeconds;
     const step = Math.max(this.last + 1, soon_over ? now() : now() - 1);
     while (step > now() + 1) await new Promise((resolve) => setTimeout(resolve, 200));
     this.last = step;

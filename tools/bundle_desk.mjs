@@ -16,6 +16,12 @@ function styles() {
   return ["shell/desk.css", ...found.sort()];
 }
 
+// Asked for at once, and not each when the one before it is read.
+function ahead(names) {
+  const link = (name) => (name.endsWith(".woff2") ? `<link rel="preload" as="font" type="font/woff2" crossorigin href="${kAddress}${name}" />` : `<link rel="modulepreload" href="${kAddress}${name}" />`);
+  return names.filter((name) => /\.(woff2|js)$/.test(name)).map(link).join("\n    ");
+}
+
 // All files, and the names of those that the first screen loads.
 export async function bundleDesk(to, { door } = {}) {
   const folder = new WebFolder();
@@ -28,7 +34,8 @@ export async function bundleDesk(to, { door } = {}) {
   const program = await addPieces(folder, join(kApp, "shell/main.tsx"), { kEngineWorkerFile: worker, kDoorFile: doorFile, kSpanishDrillsFile: drills });
   for (const name of program.first) first.add(name);
   folder.add("icon.svg", readFileSync(join(kRoot, "web/pitchside/shell/icon.svg")));
-  folder.add("index.html", readFileSync(join(kApp, "shell/index.html"), "utf8").replace("{style}", style).replace("{main}", program.main));
+  const page = readFileSync(join(kApp, "shell/index.html"), "utf8");
+  folder.add("index.html", page.replace("{style}", style).replace("{ahead}", ahead([...first])).replace("{main}", program.main));
   folder.write(join(to, "desk"));
   return { files: folder.files, first: first.add("index.html") };
 }

@@ -25,7 +25,7 @@ phone_packages=(emscripten)
 test_packages=(
   "${phone_packages[@]}" libgtest-dev librapidcheck-dev
   clang-14 clang-tidy clang-format libclang-rt-14-dev
-  poppler-utils zbar-tools coinor-cbc libical-dev libxml2-dev chromium postgresql sqlite3 openssl
+  poppler-utils zbar-tools coinor-cbc libical-dev libxml2-dev chromium faketime postgresql sqlite3 openssl
 )
 reference_packages=(r-base-core r-cran-lme4 r-cran-glmmtmb r-cran-mass r-cran-epitools)
 bench_packages=(libbenchmark-dev coinor-cbc r-base-core r-cran-glmmtmb postgresql)

@@ -1,37 +1,22 @@
 // The figures that the phone is held to, seen in Chromium on the real app and the real server: how much a first load is, how soon one
 // can tap, how long a change takes, what a frame and an hour cost. Plain: the size alone.
 // usage: node tests/pitchside/figures.mjs [--quick]     as part of the suite: ./test --long figures
-import http from "node:http";
-import { cpus, loadavg } from "node:os";
 import { fileURLToPath } from "node:url";
 import { Contract } from "../serve/contract.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
 import { adapting, holdWorker } from "./adapting.mjs";
+import { bytes, megabytes, milliseconds, table } from "./figure_table.mjs";
 import { costOfFrames } from "./frames.mjs";
 import { fullEvening, hourOfRun, openTonight, startTonight } from "./hour.mjs";
 import { middle, openings } from "./loading.mjs";
+import { overTheWire } from "./over_the_wire.mjs";
 import { PairedApp } from "./paired_app.mjs";
 import { removeAll } from "./phone.mjs";
 import { kFast3G, Radio } from "./radio.mjs";
 
 const kPicture = /\.(png|svg)$/;
 const kSpreadFollowsMilliseconds = 120; // as screens/pitch.ts waits
-const kAccepts = "gzip, deflate, br, zstd"; // as Chromium says it
 const kGrowthBytes = 1_000_000; // from the tenth minute to the sixtieth; what V8 keeps of compiled code comes and goes by half of it
-
-const bytes = (number) => `${(number / 1000).toFixed(1)} kB`;
-const megabytes = (number) => `${(number / 1e6).toFixed(1)} MB`;
-const milliseconds = (number) => `${number.toFixed(number < 100 ? 1 : 0)} ms`;
-
-function overTheWire(port, path) {
-  return new Promise((told, failed) => {
-    http.get({ host: "127.0.0.1", port, path, headers: { "accept-encoding": kAccepts } }, (answer) => {
-      let size = 0;
-      answer.on("data", (part) => (size += part.length));
-      answer.on("end", () => (answer.statusCode === 200 ? told({ path, size, coding: answer.headers["content-encoding"] ?? "as it is" }) : failed(new Error(`${path}: ${answer.statusCode}`))));
-    }).on("error", failed);
-  });
-}
 
 async function firstLoad(app) {
   const names = [...app.files.keys()].filter((name) => !kPicture.test(name));
@@ -105,14 +90,6 @@ async function holds(app, withHour) {
   out.push({ figure: "growth in an hour of Run (a driven clock)", aim: "none", seen: megabytes(late - early), met: late - early <= kGrowthBytes && there, more: seen.map(({ all }) => (all / 1e6).toFixed(1)).join(" ") });
   await other.phone.remove();
   return out;
-}
-
-function table(rows) {
-  const widths = ["figure", "aim", "seen"].map((key) => Math.max(key.length, ...rows.map((row) => row[key].length)));
-  const line = ({ figure, aim, seen, met, more = "" }) => `${figure.padEnd(widths[0])}  ${aim.padStart(widths[1])}  ${seen.padStart(widths[2])}  ${met ? "    " : "over"}  ${more}`.trimEnd();
-  // Times on a machine with more to do than cores are too long, so how much that was is said too.
-  const machine = `${cpus().length} cores of ${cpus()[0].model.trim()}, load ${loadavg().slice(0, 2).map((one) => one.toFixed(1)).join(" and ")} in the last 1 and 5 minutes`;
-  return [line({ figure: "figure", aim: "aim", seen: "seen", met: true }), ...rows.map(line), machine].join("\n");
 }
 
 async function rowsOf({ build, wasm, long, quick }) {

@@ -1,10 +1,9 @@
 // Small grey pictures: a screenshot at half its size in sixteen greys, written as a PNG of four bits a pixel and read back. Only what this
 // file writes is read.
-import { crc32Of } from "./crc32.mjs";
-import { deflateSync, inflateSync } from "node:zlib";
+import { inflateSync } from "node:zlib";
+import { pngOf } from "../../tools/picture/png.mjs";
 
-const kSignature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-const kGreyOfFourBits = [4, 0, 0, 0, 0]; // depth, grey, and the only ways there are
+const kBits = 4;
 
 // In a page of Chromium, which can read its own screenshots: {width, height, levels: base64, a byte a pixel}.
 export async function halved(page, screenshot) {
@@ -33,26 +32,13 @@ export async function halved(page, screenshot) {
   return { width, height, levels: Buffer.from(levels, "base64") };
 }
 
-function chunk(name, bytes) {
-  const out = Buffer.alloc(12 + bytes.length);
-  out.writeUInt32BE(bytes.length, 0);
-  out.write(name, 4, "latin1");
-  bytes.copy(out, 8);
-  out.writeUInt32BE(crc32Of(out.subarray(4, 8 + bytes.length)), 8 + bytes.length);
-  return out;
-}
-
 export function written({ width, height, levels }) {
-  const head = Buffer.alloc(13);
-  head.writeUInt32BE(width, 0);
-  head.writeUInt32BE(height, 4);
-  head.set(kGreyOfFourBits, 8);
   const stride = 1 + Math.ceil(width / 2);
   const rows = Buffer.alloc(stride * height);
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) rows[y * stride + 1 + (x >> 1)] |= levels[y * width + x] << (x % 2 === 0 ? 4 : 0);
   }
-  return Buffer.concat([kSignature, chunk("IHDR", head), chunk("IDAT", deflateSync(rows, { level: 9 })), chunk("IEND", Buffer.alloc(0))]);
+  return pngOf({ width, height, bits: kBits, rows });
 }
 
 export function readBack(bytes, name) {
@@ -64,7 +50,7 @@ export function readBack(bytes, name) {
   }
   const stride = 1 + Math.ceil(width / 2);
   const rows = inflateSync(Buffer.concat(parts));
-  if (bytes[24] !== 4 || rows.length !== stride * height || rows.some((byte, index) => index % stride === 0 && byte !== 0)) {
+  if (bytes[24] !== kBits || rows.length !== stride * height || rows.some((byte, index) => index % stride === 0 && byte !== 0)) {
     throw new Error(`${name} is not one of the pictures that baselines.mjs writes; --renew makes it anew`);
   }
   const levels = Buffer.alloc(width * height);

@@ -3,12 +3,13 @@ import { Authenticator } from "../../tools/authenticator.mjs";
 import { Caller, cookieOf } from "./caller.mjs";
 
 export class People {
-  constructor(demo, server, contract) {
+  // clock: the server's, where it is not this machine's.
+  constructor(demo, server, contract, clock) {
     this.secrets = demo.secrets;
     this.server = server;
     this.contract = contract;
     this.authenticators = {};
-    for (const role of ["lead", "board", "operator"]) this.authenticators[role] = new Authenticator(demo.secrets[`${role.toUpperCase()}_SECOND`]);
+    for (const role of ["lead", "board", "operator"]) this.authenticators[role] = new Authenticator(demo.secrets[`${role.toUpperCase()}_SECOND`], clock);
   }
 
   nobody() {

@@ -2,6 +2,7 @@
 import copies from "../lint/copies.mjs";
 import format from "../lint/format.mjs";
 import generated from "../lint/generated.mjs";
+import guide from "../lint/guide.mjs";
 import includes from "../lint/includes.mjs";
 import links from "../lint/links.mjs";
 import routes from "../lint/routes.mjs";
@@ -11,7 +12,7 @@ import tidy from "../lint/tidy.mjs";
 import types from "../lint/types.mjs";
 import words from "../lint/words.mjs";
 
-export const lints = [includes, words, sizes, copies, links, routes, generated, tests, types, format, tidy].map((lint) => ({
+export const lints = [includes, words, sizes, copies, links, guide, routes, generated, tests, types, format, tidy].map((lint) => ({
   name: lint.name,
   async run(context) {
     const faults = await lint.run(context);

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import copies from "../lint/copies.mjs";
 import format from "../lint/format.mjs";
+import guide from "../lint/guide.mjs";
 import includes from "../lint/includes.mjs";
 import links from "../lint/links.mjs";
 import routes from "../lint/routes.mjs";
@@ -25,6 +26,12 @@ const kSound = {
   "schema/openapi.yaml": `${JSON.stringify(page(kSquads))}\n`,
   "web/tsconfig.json": readFileSync("web/tsconfig.json", "utf8"),
   "web/charts/sound.ts": "export const first = (values: number[]): number => values[0] ?? 0;\n",
+  "docs/guide/coach.md": "![The list](pictures/list.png) Tap *Done*.\n",
+  "docs/guide/lead.md": "## Week\n",
+  "docs/guide/pictures/list.png": "a picture",
+  "web/pitchside/words/en.json": '{"done": "Done"}',
+  "web/desk/shell/words/en.json": '{"screen": {"week": "Week"}}',
+  "web/desk/shell/screens.ts": "export const kScreens = {\n  week: { load: 1 },\n};\n",
 };
 
 const kLines = Array.from({ length: 20 }, (_, index) => `int line_${index} = ${index};`).join("\n");
@@ -40,6 +47,10 @@ const kMistakes = [
   [copies, "lines that stand twice", { "core/base/one.cpp": kLines, "core/plan/two.cpp": kLines }],
   [links, "a link to nothing", { "docs/page.md": "[a page](gone.md)\n" }],
   [links, "a decision without its number", { "docs/decisions/0002-second.md": "# 2\n" }],
+  [guide, "a word that no screen says", { "docs/guide/coach.md": "![The list](pictures/list.png) Tap *Finished*.\n" }],
+  [guide, "a picture that is not there", { "docs/guide/coach.md": "![The list](pictures/list.png) ![Gone](pictures/gone.png)\n" }],
+  [guide, "a picture that no guide shows", { "docs/guide/coach.md": "Tap *Done*.\n" }],
+  [guide, "a screen that no guide tells of", { "docs/guide/lead.md": "Nothing.\n" }],
   [routes, "a route that is not described", { "schema/openapi.yaml": '{"openapi": "3.1.0", "paths": {}}\n' }],
   [routes, "a route of nobody's table", { "catalogue/access/matrix.toml": "" }],
   [routes, "another way to show who calls", { "schema/openapi.yaml": JSON.stringify(page({ ...kSquads, security: [] })) }],

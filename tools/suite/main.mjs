@@ -4,7 +4,9 @@
 import { spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { cli } from "../../tests/cli/cli.mjs";
+import { deskBaselines } from "../../tests/desk/baselines.mjs";
 import { desk } from "../../tests/desk/desk.mjs";
+import { deskFigures } from "../../tests/desk/figures.mjs";
 import { parity } from "../../tests/parity/parity.mjs";
 import { baselines } from "../../tests/pitchside/baselines.mjs";
 import { figures } from "../../tests/pitchside/figures.mjs";
@@ -29,7 +31,7 @@ function checksOf(mode) {
   if (mode === "sanitize") return [builtTests("sanitize"), theProgram, cli, serve];
   if (mode === "reference") return [referee, evidenceInR];
   const seconds = mode === "long" ? kLongFuzzSeconds : kLongFuzzSeconds / kShare;
-  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, desk, baselines, figures, ...(mode === "long" ? [soak] : []), parity, fuzzers(seconds), lintsBite, ...lints];
+  return [builtTests(mode), theProgram, cli, serve, browser, pitch, pocket, desk, baselines, deskBaselines, figures, ...(mode === "long" ? [deskFigures, soak] : []), parity, fuzzers(seconds), lintsBite, ...lints];
 }
 
 // Which checks, and which test programs within 'tests', the names on the command line mean.

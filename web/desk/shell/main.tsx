@@ -12,14 +12,22 @@ import { screensOf } from "./screens.ts";
 import { Shell } from "./shell.tsx";
 import { say } from "./words.ts";
 
+const kFaceMilliseconds = 500; // own judgement
+
 const link = signal(takeActivation(location, history)); // before anything else could read the address
 const activated = signal<string | undefined>(undefined);
 
 readPreferences();
 watchForUndo();
 
+// The face comes beside the page; words that are drawn without it first would move. Where it does not come, they are not kept back for long.
+async function faceIsThere(): Promise<void> {
+  const loaded = Promise.allSettled([document.fonts.load("400 1rem B612"), document.fonts.load("700 1rem B612")]);
+  await Promise.race([loaded, new Promise((late) => setTimeout(late, kFaceMilliseconds))]);
+}
+
 async function findOut(): Promise<void> {
-  const answer = await ask("me", {});
+  const [answer] = await Promise.all([ask("me", {}), faceIsThere()]);
   if (answer.ok) cameIn(answer.said);
 }
 
