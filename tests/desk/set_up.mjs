@@ -32,6 +32,26 @@ const upload = (page, text) => page.getByLabel("The spreadsheet, saved as CSV").
 const step = (page, name) => page.locator("nav.parts").getByRole("link", { name }).click();
 const save = (page) => page.getByRole("button", { name: "Check and save" }).click();
 
+// Another list, in another order, with one who is new and without one who was there: ids follow the names.
+async function anotherList(desk, page, lee) {
+  const idsOf = async () => new Map((await lee.get("/api/players")).json.players.map(({ name, player }) => [name, player]));
+  const before = await idsOf();
+  await step(page, "Players");
+  const [headings, ...rows] = players({}).trim().split("\n");
+  const [, ...others] = rows.reverse();
+  await upload(page, `${headings}\n${others.join("\n")}\nZoe New,2014-04-11,U13 Girls,none\n`);
+  await page.getByText("23 players are known").waitFor();
+  await page.getByText("New: Zoe New.").waitFor();
+  await page.getByText("Not in this list: Player 37.").waitFor();
+  await desk.picture("set-up-another-list", page);
+  const fault = await desk.faults(page);
+  await save(page);
+  await page.getByText("Everything is saved.").waitFor();
+  const after = await idsOf();
+  const moved = [...before].filter(([name, id]) => after.has(name) && after.get(name) !== id);
+  return all(fault, that(moved.length === 0, `other ids: ${moved.join()}`), that(after.size === 24 && !after.has("Player 37"), `${after.size} players`), that(![...before.values()].includes(after.get("Zoe New")), "somebody's id was given again"));
+}
+
 async function fromNothing(house) {
   const [ledger, club] = [house.demo.file("new-ledger"), house.demo.file("new-club")];
   mkdirSync(club);
@@ -95,6 +115,7 @@ async function fromNothing(house) {
     await desk.picture("set-up-then", page);
     out.push(await desk.faults(page));
 
+    out.push(await anotherList(desk, page, lee));
     await step(page, "Squads");
     const girls = page.locator("details", { hasText: "U13 Girls" });
     await girls.getByRole("button", { name: "Another evening" }).click();

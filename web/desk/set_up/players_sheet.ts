@@ -1,9 +1,12 @@
 // The sheet of players that was chosen, as it is understood. In this page only, and gone with it.
-import { signal } from "@preact/signals";
-import { write } from "./club_draft.ts";
+import { computed, signal } from "@preact/signals";
+import type { Refusal } from "../api/answer.ts";
+import { ask } from "../api/ask.ts";
+import { paths, write } from "./club_draft.ts";
 import type { OfRoster } from "./row_faults.ts";
-import { type Column, guessColumn, readRows, tableOf, writeRoster } from "./sheet.ts";
+import { type Column, guessColumn, readRows, squadsIn, tableOf, writeRoster } from "./sheet.ts";
 import { type DatesAre, orderOf } from "./sheet_dates.ts";
+import { freshIds, type Known, type Who, whoIsWho } from "./who_is_who.ts";
 
 export const kRoster = "roster.csv";
 
@@ -16,11 +19,25 @@ export interface Sheet {
   rows: string[][];
   columns: (Column | "")[];
   dates: DatesAre;
+  fresh: string[]; // an id for each row, should it be somebody new
+  chosen: Record<number, string>; // of rows that might be one of two
 }
 
 export const sheet = signal<Sheet | undefined>(undefined);
 // What the server found in the list as it was sent last.
 export const rosterFaults = signal<OfRoster[]>([]);
+// Whom the club knows; undefined: not read yet. Reading it is a line in the book of reads, so only once a list is chosen.
+export const known = signal<Known[] | undefined>(undefined);
+
+// Squads that the list names, with how many of each; also once it is saved.
+export const listed = signal<Map<string, number>>(new Map());
+
+export const rosterIsThere = (): boolean => paths.value.some((path) => /^roster.*\.csv$/.test(path));
+
+export const who = computed<Who[]>(() => {
+  const now = sheet.value;
+  return now && known.value ? whoIsWho(now.rows, now.columns, known.value, now.fresh, now.chosen) : [];
+});
 
 export function isUtf8(bytes: ArrayBuffer): boolean {
   try {
@@ -31,9 +48,19 @@ export function isUtf8(bytes: ArrayBuffer): boolean {
   }
 }
 
+// Undefined where it is read; a list is no draft before, since its rows would be numbered anew.
+export async function readKnown(): Promise<Refusal | undefined> {
+  const answer = rosterIsThere() ? await ask("players", {}) : undefined;
+  if (answer && !answer.ok) return answer;
+  known.value = answer?.said.players ?? [];
+  const first = known.value.length === 0;
+  if (sheet.value) use({ ...sheet.value, fresh: freshIds(sheet.value.rows.length, first) });
+  return undefined;
+}
+
 function understood(file: string, text: string, more: Pick<Sheet, "bytes" | "encoding">): Sheet {
   const { headings, rows, above } = tableOf(readRows(text));
-  return { file, ...more, above, headings, rows, columns: headings.map(guessColumn), dates: "" };
+  return { file, ...more, above, headings, rows, columns: headings.map(guessColumn), dates: "", fresh: freshIds(rows.length, known.value?.length === 0), chosen: {} };
 }
 
 export function takeFile(file: string, bytes: ArrayBuffer, encoding: string): void {
@@ -46,12 +73,20 @@ export function takeText(file: string, text: string): void {
 
 export function use(next: Sheet): void {
   sheet.value = next;
+  listed.value = squadsIn(next.rows, next.columns);
   rosterFaults.value = [];
-  write(kRoster, { text: writeRoster(next.rows, next.columns, next.dates) });
+  if (known.value) write(kRoster, { text: writeRoster(next.rows, next.columns, next.dates, who.value.map(({ id }) => id)) });
 }
 
 export function change(keys: Partial<Sheet>): void {
   if (sheet.value) use({ ...sheet.value, ...keys });
+}
+
+// Saved, or no longer wanted: the next list is compared with those who are of the club then.
+export function putAway(): void {
+  sheet.value = undefined;
+  rosterFaults.value = [];
+  known.value = undefined;
 }
 
 const kFirstLine = 2; // of the list that is sent, below its headings

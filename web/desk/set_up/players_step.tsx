@@ -1,16 +1,18 @@
 // The players, from a spreadsheet: which column is which, how it will be read, and nothing else of the sheet taken along.
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { list } from "../../shared/words/words.ts";
+import type { Refusal } from "../api/answer.ts";
+import { Refused } from "../api/asked.tsx";
 import { Choice } from "../people/choice.tsx";
 import { announce } from "../shell/announce.ts";
 import { Field } from "../shell/parts.tsx";
 import { undo } from "../shell/undo.ts";
-import { paths } from "./club_draft.ts";
-import { birthOrder, change, isUtf8, rosterFaults, type Sheet, sheet, takeFile, takeText, use } from "./players_sheet.ts";
+import { birthOrder, change, isUtf8, known, readKnown, rosterFaults, rosterIsThere, type Sheet, sheet, takeFile, takeText, use } from "./players_sheet.ts";
 import { RowsToMend } from "./rows_to_mend.tsx";
 import { rowFaults, toldFaults } from "./row_faults.ts";
 import { SheetTable } from "./sheet_table.tsx";
 import { squadsIn } from "./sheet.ts";
+import { WhoKeepsHistory } from "./who_keeps_history.tsx";
 import { many, say } from "./words.ts";
 
 const kEncodings = ["utf-8", "windows-1252", "windows-1250", "windows-1251", "windows-1253", "windows-1254", "windows-1255", "windows-1256", "macintosh", "shift_jis", "gb18030", "euc-kr", "big5"];
@@ -26,7 +28,12 @@ function replaced(before: Sheet | undefined): void {
 }
 
 export function PlayersStep() {
-  const there = paths.value.some((path) => /^roster.*\.csv$/.test(path));
+  const there = rosterIsThere();
+  const [refused, setRefused] = useState<Refusal | undefined>();
+  const read_known = async () => setRefused(await readKnown());
+  useEffect(() => {
+    if (sheet.value && !known.value) void read_known();
+  }, [sheet.value, known.value]);
   const [pasted, setPasted] = useState("");
   const read = async (event: { currentTarget: HTMLInputElement }) => {
     const file = event.currentTarget.files?.[0];
@@ -61,6 +68,7 @@ export function PlayersStep() {
           </button>
         </form>
       </div>
+      {refused ? <Refused refusal={refused} again={() => void read_known()} /> : null}
       {sheet.value ? <Mapping sheet={sheet.value} /> : <Example />}
     </>
   );
@@ -137,6 +145,7 @@ function Mapping({ sheet: now }: { sheet: Sheet }) {
         ) : null}
       </div>
       {order === "both" ? <p class="fault">{say("players.dates_both")}</p> : null}
+      <WhoKeepsHistory sheet={now} />
       <RowsToMend sheet={now} faults={faults} />
       <SheetTable sheet={now} faults={faults} />
     </section>

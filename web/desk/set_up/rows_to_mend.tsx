@@ -4,6 +4,7 @@ import { faultWords } from "../api/answer.ts";
 import { Field, named } from "../shell/parts.tsx";
 import { mend, type Sheet } from "./players_sheet.ts";
 import type { RowFault } from "./row_faults.ts";
+import { nameIn } from "./who_is_who.ts";
 import { many, say } from "./words.ts";
 
 const kMost = 30; // shown at once; mended ones make room
@@ -15,11 +16,7 @@ function wordsOf({ trouble, told, first }: RowFault): string {
 
 export function RowsToMend({ sheet, faults }: { sheet: Sheet; faults: RowFault[] }) {
   if (faults.length === 0) return null;
-  const nameOf = (row: number): string => {
-    const cells = sheet.rows[row] ?? [];
-    const name = sheet.columns.flatMap((column, at) => (column === "name" || column === "first_name" || column === "last_name" ? [cells[at] ?? ""] : [])).join(" ");
-    return named(name.slice(0, 60), "…");
-  };
+  const nameOf = (row: number): string => named(nameIn(sheet.rows[row] ?? [], sheet.columns).slice(0, 60), "…");
   return (
     <section aria-labelledby="rows-to-mend">
       <h3 id="rows-to-mend">{many("to_mend", faults.length)}</h3>

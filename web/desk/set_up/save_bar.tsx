@@ -9,7 +9,7 @@ import { hashOf } from "../shell/route.ts";
 import { undo } from "../shell/undo.ts";
 import { contentOf, forgetDrafts, paths, saveClub, unsaved } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
-import { kRoster, rosterFaults, sheet } from "./players_sheet.ts";
+import { kRoster, listed, putAway, rosterFaults, sheet, use } from "./players_sheet.ts";
 import { many, say } from "./words.ts";
 
 export type Step = "season" | "places" | "players" | "squads" | "routines" | "then";
@@ -52,13 +52,13 @@ function FaultLine({ fault, here }: { fault: FaultOfFile; here: Step }) {
 function forget(): void {
   const before = sheet.value;
   const restore = forgetDrafts();
-  sheet.value = undefined;
-  rosterFaults.value = [];
+  putAway();
+  listed.value = new Map();
   undo.offer({
     words: say("save.forgotten"),
     undo: () => {
       restore();
-      sheet.value = before;
+      if (before) use(before);
     },
   });
 }
@@ -75,6 +75,7 @@ export function SaveBar({ here, next }: { here: Step; next: Step | undefined }) 
     setRefused(why);
     rosterFaults.value = (why?.faults ?? []).filter((fault: FaultOfFile) => fault.file === kRoster);
     if (why) return;
+    putAway();
     if (back) undo.offer({ words: say("save.done"), undo: async () => setRefused(await back()) });
     else announce(say("save.done"));
   };

@@ -73,12 +73,14 @@ export function tableOf(rows: string[][]): { headings: string[]; rows: string[][
 }
 
 // Only the columns that were chosen: what else stands in the sheet never leaves this computer.
-// One line a row below the line of headings, so that a fault's line is the row.
-export function writeRoster(rows: string[][], columns: (Column | "")[], dates: DatesAre = ""): string {
+// ids: of the rows, where no column has them. One line a row below the line of headings, so that a fault's line is the row.
+export function writeRoster(rows: string[][], columns: (Column | "")[], dates: DatesAre = "", ids: string[] = []): string {
   const chosen = columns.flatMap((column, at) => (column === "" ? [] : [{ column, at }]));
   const line = (cells: string[]) => `${cells.map(quotedCell).join(",")}\n`;
   const cell = (row: string[], column: Column, at: number) => (column === "birth" ? isoDate(row[at] ?? "", dates) : (row[at] ?? ""));
-  return line(chosen.map(({ column }) => kHeadings[column])) + rows.map((row) => line(chosen.map(({ column, at }) => cell(row, column, at)))).join("");
+  const own = ids.length > 0 && !columns.includes("id"); // else the sheet has ids of its own
+  const headings = [...(own ? [kHeadings.id] : []), ...chosen.map(({ column }) => kHeadings[column])];
+  return line(headings) + rows.map((row, at_row) => line([...(own ? [ids[at_row] ?? ""] : []), ...chosen.map(({ column, at }) => cell(row, column, at))])).join("");
 }
 
 // 'U13', 'U14 Girls', … with how many; a cell may name several.

@@ -8,10 +8,9 @@ import { NumberField, TextField } from "./fields.tsx";
 import { idFrom } from "./ids.ts";
 import { strips, type StripRow } from "./places_step.tsx";
 import { Rows, rowsOf } from "./rows.tsx";
-import { kRoster, sheet } from "./players_sheet.ts";
+import { kRoster, listed } from "./players_sheet.ts";
 import { useCatalogue } from "../drills/catalogue.ts";
 import { ownRoutines } from "./routine/house_routines.ts";
-import { squadsIn } from "./sheet.ts";
 import { many, say } from "./words.ts";
 
 // The shipped ones, with the first age that each is written for (catalogue/routines).
@@ -70,7 +69,7 @@ export function SquadsStep() {
   useCatalogue();
   const files = squadFiles();
   const known = new Set(files.map((path) => contentOf(path)?.in_roster));
-  const fresh = sheet.value ? [...squadsIn(sheet.value.rows, sheet.value.columns).keys()].filter((name) => !known.has(name)) : [];
+  const fresh = [...listed.value.keys()].filter((name) => !known.has(name));
   return (
     <>
       <p>{say("squad.what")}</p>

@@ -6,9 +6,8 @@ import { Choice } from "../../people/choice.tsx";
 import { type Content, contentOf } from "../club_draft.ts";
 import { NumberField } from "../fields.tsx";
 import { kFirstPlace } from "../places_step.tsx";
-import { sheet } from "../players_sheet.ts";
+import { listed } from "../players_sheet.ts";
 import { rowsOf } from "../rows.tsx";
-import { squadsIn } from "../sheet.ts";
 import { ageIn } from "../squads_step.tsx";
 import type { Routine } from "./routine_document.ts";
 import type { Conditions } from "./routine_trial.ts";
@@ -24,8 +23,8 @@ export interface CountedFor extends Conditions {
 
 function playersOf(squad: Content): number {
   if (typeof squad.expected_turnout === "number") return squad.expected_turnout;
-  const listed = sheet.value ? squadsIn(sheet.value.rows, sheet.value.columns).get(String(squad.in_roster)) : undefined;
-  return Math.min(kPlayers[1], Math.max(kPlayers[0], listed ?? kUsualPlayers));
+  const count = listed.value.get(String(squad.in_roster)) ?? kUsualPlayers;
+  return Math.min(kPlayers[1], Math.max(kPlayers[0], count));
 }
 
 function placeOf(squad: Content): DoorTable {
