@@ -176,6 +176,8 @@ class Folding {
     const std::string& kind = one.entry.kind;
     const Node& whole = one.entry.whole;
     if (kind == "coach-taught") out_.taught.push_back(whole);
+    if (kind == "coach-asked") out_.asked.push_back(whole);
+    if (kind == "coach-entry-never-was") take_coach_entry_off(one);
     if (kind == "screening") out_.screenings.push_back(whole);
     if (kind == "consent") {
       out_.consents.insert_or_assign(ConsentKey{text_at(whole, "player"), text_at(whole, "purpose"),
@@ -185,6 +187,17 @@ class Folding {
     if (kind == "injury-updated" || kind == "injury-closed") change_injury(one);
     if (kind == "injury-reopened") reopen_injury(one);
     if (kind == "injury-never-was") take_injury_off(one);
+  }
+
+  void take_coach_entry_off(const Received& one) {
+    const std::string id = text_at(one.entry.whole, "entry");
+    const std::string coach = text_at(one.entry.whole, "coach");
+    std::size_t gone = 0;
+    for (auto* list : {&out_.taught, &out_.asked}) {
+      gone += std::erase_if(
+          *list, [&](const Node& entry) { return text_at(entry, "id") == id && text_at(entry, "coach") == coach; });
+    }
+    if (gone == 0) odd(one, "takes off an entry about a coach that is not there");
   }
 
   // A corrected opening keeps the injury under the id that others name. What was said of it before the correction came
@@ -358,6 +371,7 @@ Node to_node(const State& state) {
   for (const Received& one : state.care) care.items.push_back(received_node(one));
   out.set("care", std::move(care));
   out.set("taught", list_of(state.taught));
+  out.set("asked", list_of(state.asked));
   out.set("screenings", list_of(state.screenings));
   Node consents = Node::make_array();
   for (const auto& [key, whole] : state.consents) consents.items.push_back(whole);

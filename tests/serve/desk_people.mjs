@@ -4,6 +4,8 @@ import { withLead } from "./planning.mjs";
 
 const kPlayer = "Q13";
 
+const after_id = (answer, coach) => answer.json.coaches.find(({ account }) => account === coach).taught.find(({ what }) => what === "cutting drills").entry;
+
 async function coaches({ people, lead }) {
   const accounts = (await lead.get("/api/accounts")).json.accounts;
   const coach = accounts.find(({ role, charges }) => role === "coach" && charges.some(({ squad }) => squad === kSession.squad));
@@ -20,6 +22,13 @@ async function coaches({ people, lead }) {
   await lead.post("/api/entries", { entries: [{ ...lesson, id: entryId(), what: "cutting drills", corrects: lesson.id }] });
   const after = (await lead.get("/api/coaches")).json.coaches.find(({ account }) => account === coach.account).taught.map(({ what }) => what);
   out.push(that(after.includes("cutting drills") && !after.includes("landing drills"), after.join()));
+  // At the season's end; and what was entered of the wrong coach.
+  const asked = { id: entryId(), kind: "coach-asked", coach: coach.account, day: kDay, form: "season", answers: ["too-long no"], note: "shorter in spring" };
+  const wrong = { id: entryId(), kind: "coach-entry-never-was", coach: coach.account, entry: after_id(await lead.get("/api/coaches"), coach.account) };
+  await lead.post("/api/entries", { entries: [asked, wrong] });
+  const last = (await lead.get("/api/coaches")).json.coaches.find(({ account }) => account === coach.account);
+  out.push(that(last.asked.some(({ entry, form, note }) => entry === asked.id && form === "season" && note === "shorter in spring"), JSON.stringify(last)));
+  out.push(that(!last.taught.some(({ entry }) => entry === wrong.entry), JSON.stringify(last.taught)));
   out.push(is(await (await people.signIn("coach")).get("/api/coaches"), 403, "not-your-role"));
   return all(out);
 }

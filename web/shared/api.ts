@@ -955,6 +955,43 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/club/turn": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the club would be next season, as changes to look over. Nothing is written. Goes into the book of reads. */
+        get: operations["season-turn"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/club/rosters/{roster}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description its file: roster.csv */
+                roster: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        /** A roster beside club.toml as it stands, to amend. Goes into the book of reads. */
+        get: operations["roster"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/quarantine": {
         parameters: {
             query?: never;
@@ -1952,6 +1989,55 @@ export interface components {
         Entered: {
             verdicts: components["schemas"]["Verdict"][];
         };
+        Roster: {
+            path: string;
+            /** @description for instead_of of a change */
+            digest: string;
+            text: string;
+        };
+        /** @description docs/model/season_turn.md */
+        SeasonTurn: {
+            season: {
+                from: components["schemas"]["Day"];
+                to: components["schemas"]["Day"];
+            };
+            /** @description of the next block */
+            first_monday: components["schemas"]["Day"];
+            squads: {
+                squad: components["schemas"]["Id"];
+                name: string;
+                /** @description what the roster's column Squad says */
+                label: string;
+                /** @description whose players are in it, those of most first */
+                was: components["schemas"]["Id"][];
+            }[];
+            /** @description squads that no squad goes on from */
+            ends: {
+                squad: components["schemas"]["Id"];
+                name: string;
+            }[];
+            players: {
+                player: components["schemas"]["Id"];
+                name: string;
+                /** @description on the new season's first day */
+                age?: number;
+                from: components["schemas"]["Id"][];
+                /** @description none: no squad is for that age */
+                to: components["schemas"]["Id"][];
+            }[];
+            told: string[];
+            /** @description for POST /api/club/documents, as they are or amended */
+            changes: {
+                path: string;
+                instead_of?: string;
+                text?: string;
+            }[];
+            /** @description what the same documents held; without a text there was none */
+            back: {
+                path: string;
+                text?: string;
+            }[];
+        };
         Coaches: {
             /** @description since when visits and asked help are told */
             from: components["schemas"]["Day"];
@@ -1962,6 +2048,15 @@ export interface components {
                 taught: {
                     day: components["schemas"]["Day"];
                     what: string;
+                    by?: components["schemas"]["Id"];
+                    entry: components["schemas"]["EntryId"];
+                }[];
+                /** @description what they answered when a season was over */
+                asked: {
+                    day: components["schemas"]["Day"];
+                    form: string;
+                    answers?: string[];
+                    note?: string;
                     by?: components["schemas"]["Id"];
                     entry: components["schemas"]["EntryId"];
                 }[];
@@ -2490,6 +2585,24 @@ export interface components {
             };
             content: {
                 "text/calendar": string;
+            };
+        };
+        /** @description The club a year on. */
+        SeasonTurn: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["SeasonTurn"];
+            };
+        };
+        /** @description The roster. */
+        Roster: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["Roster"];
             };
         };
         /** @description The coaches. */
@@ -3335,6 +3448,8 @@ export type ClubNotSound = components['schemas']['ClubNotSound'];
 export type WeekOfSquads = components['schemas']['WeekOfSquads'];
 export type Enter = components['schemas']['Enter'];
 export type Entered = components['schemas']['Entered'];
+export type Roster = components['schemas']['Roster'];
+export type SeasonTurn = components['schemas']['SeasonTurn'];
 export type Coaches = components['schemas']['Coaches'];
 export type Players = components['schemas']['Players'];
 export type Consents = components['schemas']['Consents'];
@@ -3387,6 +3502,8 @@ export type ResponseInjuries = components['responses']['Injuries'];
 export type ResponseCatalogue = components['responses']['Catalogue'];
 export type ResponsePdf = components['responses']['Pdf'];
 export type ResponseCalendar = components['responses']['Calendar'];
+export type ResponseSeasonTurn = components['responses']['SeasonTurn'];
+export type ResponseRoster = components['responses']['Roster'];
 export type ResponseCoaches = components['responses']['Coaches'];
 export type ResponsePlayers = components['responses']['Players'];
 export type ResponseConsents = components['responses']['Consents'];
@@ -4676,6 +4793,43 @@ export interface operations {
             409: components["responses"]["ChangedMeanwhile"];
             415: components["responses"]["NotJson"];
             422: components["responses"]["ClubNotSound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "season-turn": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["SeasonTurn"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    roster: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description its file: roster.csv */
+                roster: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["Roster"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            404: components["responses"]["NotFound"];
             503: components["responses"]["StoreBusy"];
             507: components["responses"]["StoreFull"];
         };

@@ -57,6 +57,8 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "house": ["GET", "/api/house"],
   "club-documents": ["GET", "/api/club/documents"],
   "change-club-documents": ["POST", "/api/club/documents"],
+  "season-turn": ["GET", "/api/club/turn"],
+  "roster": ["GET", "/api/club/rosters/{roster}"],
   "quarantine": ["GET", "/api/quarantine"],
   "take-in-kept": ["POST", "/api/quarantine/{number}/take-in"],
   "drop-kept": ["POST", "/api/quarantine/{number}/drop"],

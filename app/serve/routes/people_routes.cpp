@@ -34,12 +34,13 @@ void add(Rows& rows, const std::string& whom, Node row) {
   rows.try_emplace(whom, Node::make_array()).first->second.items.push_back(std::move(row));
 }
 
-Rows lessons_of(const std::vector<Node>& taught, const Authors& authors) {
+Rows of_coaches(const std::vector<Node>& entries, std::initializer_list<const char*> fields, const Authors& authors) {
   Rows out;
-  for (const Node& one : taught) {
+  for (const Node& one : entries) {
     Node row = Node::make_table();
-    row.set("day", Node::make_text(text_at(one, "day")));
-    row.set("what", Node::make_text(text_at(one, "what")));
+    for (const char* field : fields) {
+      if (const Node* value = one.find(field)) row.set(field, *value);
+    }
     const auto by = authors.find(text_at(one, "id"));
     if (by != authors.end()) row.set("by", Node::make_text(by->second));
     row.set("entry", Node::make_text(text_at(one, "id")));
@@ -126,6 +127,7 @@ Response coaches(Call& call) {
     row.set("name", Node::make_text(account.name));
     row.set("squads", texts_node({squads.begin(), squads.end()}));
     row.set("taught", list_for(taught, account.id));
+    row.set("asked", list_for(asked, account.id));
     row.set("visits", of_days_charged(evenings.visits, account.grants));
     row.set("help", of_days_charged(evenings.help, account.grants));
     const auto last = sent.find(account.id);
