@@ -14,6 +14,7 @@
 #include "app/cli/evening_flags.h"
 #include "app/cli/evening_pages.h"
 #include "app/cli/page_files.h"
+#include "app/cli/planned_evening.h"
 #include "app/cli/share_out.h"
 
 namespace lanework::cli {
@@ -95,11 +96,14 @@ std::optional<Faults> judge_weather(const EveningWeather& weather, const CardsFl
 
 Done print(const ClubPlan& plan, const CardsFlags& flags, const Tonight& tonight, const Job& job,
            plan::KernelWorkspace& workspace) {
-  JudgeEvening judge;
+  auto matter = evening_matter(plan, *job.squad, *job.slot);
+  if (!matter) return {{}, 0, matter.faults(), {}};
   if (tonight.weather) {
-    judge = [&](session::Evening& evening) { return judge_weather(*tonight.weather, flags, *job.squad, evening); };
+    if (auto faults = judge_weather(*tonight.weather, flags, *job.squad, matter.value().evening))
+      return {{}, 0, *faults, {}};
   }
-  const auto made = evening_pages(plan, *job.squad, *job.slot, paper_named(flags.paper), workspace, judge);
+  const auto made =
+      evening_pages(std::move(matter).value(), plan, *job.squad, *job.slot, paper_named(flags.paper), workspace);
   if (!made) return {{}, 0, made.faults(), {}};
   const EveningPages& pages = made.value();
   Done done;

@@ -37,16 +37,11 @@ Result<EveningPages> in_its_place(EveningPages pages, std::string why, const dra
 
 }  // namespace
 
-Result<EveningPages> evening_pages(const ClubPlan& plan, const club::ClubSquad& squad, const club::PlannedSlot& slot,
-                                   draw::Paper paper, plan::KernelWorkspace& workspace, const JudgeEvening& judge) {
-  auto read = evening_matter(plan, squad, slot);
-  if (!read) return read.faults();
+Result<EveningPages> evening_pages(door::EveningMatter of_slot, const ClubPlan& plan, const club::ClubSquad& squad,
+                                   const club::PlannedSlot& slot, draw::Paper paper, plan::KernelWorkspace& workspace) {
   EveningPages out;
-  out.matter = std::make_unique<door::EveningMatter>(std::move(read).value());
-  door::EveningMatter& matter = *out.matter;
-  if (judge) {
-    if (auto faults = judge(matter.evening)) return *faults;
-  }
+  out.matter = std::make_unique<door::EveningMatter>(std::move(of_slot));
+  const door::EveningMatter& matter = *out.matter;
   if (!matter.evening.no_session.empty()) {
     return in_its_place(std::move(out), matter.evening.no_session, notice_matter(matter), paper);
   }

@@ -1,7 +1,6 @@
 // One evening of one squad on paper: the card for the grass, and the slip with names for the coach's pocket.
 #pragma once
 
-#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -21,11 +20,9 @@ struct EveningPages {
   bool nothing_fits = false;
 };
 
-// What else is known of the evening is put into it, such as its weather.
-using JudgeEvening = std::function<std::optional<Faults>(session::Evening&)>;
-
-// Faults: of the evening (evening_matter), of its venue's plan, of text that cannot be fitted.
-Result<EveningPages> evening_pages(const ClubPlan& plan, const club::ClubSquad& squad, const club::PlannedSlot& slot,
-                                   draw::Paper paper, plan::KernelWorkspace& workspace, const JudgeEvening& judge = {});
+// matter: of that slot, as planned_evening.h or the pocket makes it. Faults: of its venue's plan, of text that cannot
+// be fitted.
+Result<EveningPages> evening_pages(door::EveningMatter matter, const ClubPlan& plan, const club::ClubSquad& squad,
+                                   const club::PlannedSlot& slot, draw::Paper paper, plan::KernelWorkspace& workspace);
 
 }  // namespace lanework::cli

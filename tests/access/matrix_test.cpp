@@ -103,8 +103,9 @@ TEST(Matrix, WhatReadsAboutPeopleIsNoted) {
     if (route.noted) noted.insert(route.name);
   }
   EXPECT_EQ(noted, (std::set<std::string>{"sync", "squad", "squad-of-device", "evenings-of-device", "evenings", "slip",
-                                          "players", "consents", "injuries", "quarantine", "take-in-kept", "timeline",
-                                          "export-player", "export-season", "incident-report", "referral-letter"}));
+                                          "players", "consents", "season-turn", "roster", "injuries", "quarantine",
+                                          "take-in-kept", "timeline", "export-player", "export-season",
+                                          "incident-report", "referral-letter"}));
 }
 
 TEST(Matrix, NothingThatChangesIsAskedForByGet) {

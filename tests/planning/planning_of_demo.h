@@ -11,7 +11,7 @@
 namespace lanework::planning::test {
 
 inline PlanningFiles demo_files() {
-  return {std::string(LANEWORK_SOURCE_DIR) + "/demo/quillmere", std::string(LANEWORK_SOURCE_DIR) + "/catalogue"};
+  return {LANEWORK_SOURCE_DIR "/demo/quillmere", LANEWORK_SOURCE_DIR "/catalogue"};
 }
 
 using Said = std::pair<std::string, std::string>;  // kind, fields

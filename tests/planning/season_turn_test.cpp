@@ -24,7 +24,6 @@ class SeasonTurned : public testing::Test {
     folder_ = fs::temp_directory_path() / ("lanework-turn-" + std::to_string(::getpid()));
     fs::remove_all(folder_);
     fs::create_directories(folder_);
-    files_ = test::demo_files();
     fs::copy(files_.club, folder_ / "club", fs::copy_options::recursive);
     files_.club = (folder_ / "club").string();
   }
@@ -38,12 +37,15 @@ class SeasonTurned : public testing::Test {
   }
 
   fs::path folder_;
-  PlanningFiles files_;
+  PlanningFiles files_ = test::demo_files();
 };
 
-std::optional<std::string> stated(const Node& row, const char* key) {
-  const Node* value = row.find(key);
-  return value == nullptr ? std::nullopt : std::optional<std::string>(value->text);
+DocumentChange change_of(const Node& row) {
+  DocumentChange out;
+  out.path = row.find("path")->text;
+  if (const Node* text = row.find("text")) out.text = text->text;
+  if (const Node* digest = row.find("instead_of")) out.instead_of = digest->text;
+  return out;
 }
 
 TEST_F(SeasonTurned, EverybodyIsToldOfOnceAndHasASquadOrNone) {
@@ -75,7 +77,7 @@ TEST_F(SeasonTurned, DoneAndTakenBack) {
   ASSERT_TRUE(turn);
   std::vector<DocumentChange> changes;
   for (const Node& row : turn.value().find("changes")->items) {
-    changes.push_back({row.find("path")->text, stated(row, "text"), stated(row, "instead_of").value_or(std::string())});
+    changes.push_back(change_of(row));
   }
   ASSERT_LE(changes.size(), kMostChanges);
   const auto done = change_club(files_, changes);
@@ -95,9 +97,9 @@ TEST_F(SeasonTurned, DoneAndTakenBack) {
   const auto now = digests();
   std::vector<DocumentChange> back;
   for (const Node& row : turn.value().find("back")->items) {
-    const std::string path = row.find("path")->text;
-    const auto found = now.find(path);
-    back.push_back({path, stated(row, "text"), found == now.end() ? std::string() : found->second});
+    back.push_back(change_of(row));
+    const auto found = now.find(back.back().path);
+    if (found != now.end()) back.back().instead_of = found->second;
   }
   const auto taken_back = change_club(files_, back);
   ASSERT_TRUE(taken_back) << to_line(taken_back.faults().front());

@@ -125,6 +125,14 @@ async function theFolder({ demo, contract }) {
   for (const body of [{}, { changes: 7 }, { changes: [7] }, { changes: [{ path: 7 }] }, { changes: [], more: 1 }, { changes: [{ path: "club.toml", content: "x" }] }]) out.push(is(await lead.post(where, body), 400, "not-understood"));
   for (const path of ["../club.toml", "emergency.csv", "season/hours.csv", "squads/../../x.toml"]) out.push(is(await lead.post(where, { changes: [{ path, text: "x" }] }), 422, "club-not-sound"));
   out.push(is(await (await people.signIn("coach")).post(where, { changes: [] }), 403, "not-your-role"));
+  // The next season, as changes that are taken as they are; and a roster to amend.
+  const turn = await lead.get("/api/club/turn");
+  const roster = await lead.get("/api/club/rosters/roster-club.csv");
+  const reads = (await lead.get("/api/reads")).json.reads.map(({ what }) => what);
+  out.push(is(turn, 200), is(roster, 200), that(turn.json.squads.length > 20 && turn.json.players.length > 200 && roster.json.text.startsWith("Member No,"), turn.text.slice(0, 300)), that(reads.includes("season-turn") && reads.includes("roster"), reads.join()));
+  for (const name of ["emergency.csv", "club.toml", "roster-none.csv", "roster"]) out.push(is(await lead.get(`/api/club/rosters/${name}`), 404, "not-found"));
+  const turned = await lead.post(where, { changes: turn.json.changes });
+  out.push(is(turned, 200), that((await lead.get("/api/club/turn")).json.season.from > turn.json.season.from, "no season further on"));
   await server.stop();
   return all(out);
 }

@@ -249,6 +249,9 @@ async function full({ demo, contract }) {
   const link = await lead.post(`/api/accounts/${id("recorder")}/link`);
   const recorder = await people.signIn("recorder");
   const begun = await recorder.post("/api/second-factor/begin");
+  const [job] = (await lead.post("/api/plans", { squads: ["u12-dunnocks"] })).json.jobs;
+  const [{ injury }] = (await lead.get("/api/injuries")).json.injuries;
+  await lead.post(`/api/accounts/${id("board")}/end`);
   const fill = join(`/proc/${server.child.pid}/root`, disk.folder, "fill");
   const sizes = [1 << 20, 1 << 16, 1 << 12];
   for (const size of sizes) {
@@ -285,6 +288,10 @@ async function full({ demo, contract }) {
     "charge-account": () => lead.post(`/api/accounts/${id("coach")}/charges`, { charges: [] }),
     "account-link": () => lead.post(`/api/accounts/${id("coach")}/link`),
     "end-account": () => lead.post(`/api/accounts/${id("recorder")}/end`),
+    "reopen-account": () => lead.post(`/api/accounts/${id("board")}/reopen`),
+    "incident-report": () => lead.post(`/api/injuries/${injury}/incident`, {}),
+    "referral-letter": () => lead.post(`/api/injuries/${injury}/referral`, {}),
+    "withdraw-planning": () => lead.post(`/api/planning/${job.number}/withdraw`),
     "revoke-device": () => lead.post(`/api/devices/${device.device}/revoke`),
     "take-in-kept": () => lead.post(`/api/quarantine/${number}/take-in`),
     "drop-kept": () => lead.post(`/api/quarantine/${number}/drop`, { why: "not-ours" }),

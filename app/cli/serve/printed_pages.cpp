@@ -1,13 +1,16 @@
 #include "app/cli/serve/printed_pages.h"
 
 #include <chrono>
+#include <map>
 #include <utility>
 #include <vector>
 
 #include "app/cli/calendar_events.h"
 #include "app/cli/clinic_source.h"
 #include "app/cli/evening_pages.h"
+#include "app/planning/pocket.h"
 #include "app/read/club_folder.h"
+#include "core/door/evening_request.h"
 
 namespace lanework::cli {
 namespace {
@@ -18,10 +21,6 @@ std::optional<read::BlockAnswer> standing_answer(const std::string& text, const 
   auto answer = read::read_block_answer("the plan that stands", text);
   if (!answer || answer.value().monday != settings.block_from) return {};
   return std::move(answer).value();
-}
-
-bool is_asked(const club::PlannedSlot& slot, const serve::PagesAsked& asked) {
-  return slot.date >= asked.from && slot.date <= asked.to && (!asked.start || slot.start == *asked.start);
 }
 
 // One document of all sides; empty where there are none.
@@ -45,15 +44,45 @@ Result<ClubPlan> plan_of(const planning::PlanningFiles& files, const Node& care,
   return plan;
 }
 
-Result<serve::PagesMade> pages_of(const ClubPlan& plan, const serve::PagesAsked& asked) {
-  const club::ClubSquad* squad = plan.club.find(asked.squad);
+// The evenings as the coach's phone has them, so that paper and phone say the same, also who stands with whom.
+using Matters = std::map<std::pair<std::string, std::string>, door::EveningMatter>;  // by day and start
+
+Result<Matters> matters_of(const planning::PlanningFiles& files, const serve::PagesAsked& asked, const Node& care,
+                           const std::string& standing) {
+  constexpr std::size_t kMostEvenings = 60;
+  const planning::Reach reach{days_between(asked.from, asked.to), kMostEvenings, false};
+  auto pocket = planning::pocket_of(files, asked.squad, care, asked.from, standing, reach);
+  if (!pocket) return pocket.faults();
+  Matters out;
+  for (const Node& evening : pocket.value().find("evenings")->items) {
+    const std::string start = evening.find("start")->text;
+    if (asked.start && start != to_text(*asked.start)) continue;
+    Node request = *evening.find("documents");
+    request.set("catalogue", *pocket.value().find("catalogue"));
+    auto documents = door::documents_of(request);
+    if (!documents) return documents.faults();
+    auto matter = door::read_evening(std::move(documents).value());
+    if (!matter) return matter.faults();
+    out.emplace(std::pair(evening.find("day")->text, start), std::move(matter).value());
+  }
+  return out;
+}
+
+Result<serve::PagesMade> pages_of(const planning::PlanningFiles& files, const serve::PagesAsked& asked,
+                                  const Node& care, const std::string& standing) {
+  const auto plan = plan_of(files, care, standing);
+  if (!plan) return plan.faults();
+  const club::ClubSquad* squad = plan.value().club.find(asked.squad);
   if (squad == nullptr) return serve::PagesMade{};
-  const auto index = static_cast<std::size_t>(squad - plan.club.squads.data());
+  auto matters = matters_of(files, asked, care, standing);
+  if (!matters) return matters.faults();
+  const auto index = static_cast<std::size_t>(squad - plan.value().club.squads.data());
   plan::KernelWorkspace workspace;
   std::vector<EveningPages> evenings;
-  for (const club::PlannedSlot& slot : plan.allocation.calendars[index].slots) {
-    if (!is_asked(slot, asked)) continue;
-    auto made = evening_pages(plan, *squad, slot, draw::Paper::kA4, workspace);
+  for (const club::PlannedSlot& slot : plan.value().allocation.calendars[index].slots) {
+    auto found = matters.value().find(std::pair(to_iso(slot.date), to_text(slot.start)));
+    if (found == matters.value().end()) continue;
+    auto made = evening_pages(std::move(found->second), plan.value(), *squad, slot, draw::Paper::kA4, workspace);
     if (!made) return made.faults();
     if (asked.start && made.value().nothing_fits) return serve::PagesMade{{}, made.value().no_session};
     evenings.push_back(std::move(made).value());
@@ -91,11 +120,8 @@ Result<std::string> calendar_of(const ClubPlan& plan, const std::string& id, std
 
 serve::Printed printed_from(const planning::PlanningFiles& files) {
   serve::Printed out;
-  out.pages = [files](const serve::PagesAsked& asked, const Node& care,
-                      const std::string& standing) -> Result<serve::PagesMade> {
-    const auto plan = plan_of(files, care, standing);
-    if (!plan) return plan.faults();
-    return pages_of(plan.value(), asked);
+  out.pages = [files](const serve::PagesAsked& asked, const Node& care, const std::string& standing) {
+    return pages_of(files, asked, care, standing);
   };
   out.clinic_pack = [files](const std::string& squad) { return clinic_pack_of(files, squad); };
   out.calendar = [files](const std::string& squad, const std::string& standing,

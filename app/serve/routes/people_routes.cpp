@@ -112,7 +112,10 @@ Response coaches(Call& call) {
   if (!lately) return store_answer(lately.faults());
   std::map<std::string, std::string> sent;
   for (const ledger::Received& one : lately.value()) sent[one.author] = std::max(sent[one.author], one.received);
-  const Rows taught = lessons_of(ledger::fold(by_leads.value(), call.house.kinds).taught, authors_of(by_leads.value()));
+  const ledger::State of_leads = ledger::fold(by_leads.value(), call.house.kinds);
+  const Authors leads = authors_of(by_leads.value());
+  const Rows taught = of_coaches(of_leads.taught, {"day", "what"}, leads);
+  const Rows asked = of_coaches(of_leads.asked, {"day", "form", "answers", "note"}, leads);
   const OfSquads evenings = of_squads(ledger::fold(lately.value(), call.house.kinds), authors_of(lately.value()));
   const std::string today = to_iso(call.now.day);
   Node list = Node::make_array();
