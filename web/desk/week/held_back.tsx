@@ -49,11 +49,11 @@ export function HeldBack({ squads, look }: { squads: Squad[]; look: (squad: stri
           <ul class="cards">{rows(by_weight.slice(0, shown))}</ul>
           {by_weight.length > shown && (
             <details class="more-held">
-              <summary>{many("more_held", by_weight.length - shown)}</summary>
+              <summary class="not-on-paper">{many("more_held", by_weight.length - shown)}</summary>
               <ul class="cards">{rows(by_weight.slice(shown))}</ul>
             </details>
           )}
-          <p class="row">
+          <p class="row not-on-paper">
             <a href={hashOf("injuries")}>{say("held.injuries")}</a>
           </p>
         </>
