@@ -100,6 +100,7 @@ async function story(house) {
     const decisions = await decide.innerText();
     out.push(that(/Under-13 Kestrels/.test(decisions), decisions));
     out.push(that(/1 sits out/.test(decisions) && /1 joins in with swaps/.test(decisions), `neither who sits out nor who has swaps is to be decided: ${decisions}`));
+    out.push(that(/New: 1 was hurt and 1 is sore, last on /.test(decisions), `it is not said what is new: ${decisions}`));
     out.push(that(!decisions.includes(kHurt.name) && !decisions.includes(kSore.name), "names in Week"));
     await page.getByRole("link", { name: "Week before" }).click();
     await page.getByText("The pitch was under water.", { exact: false }).first().waitFor();

@@ -99,7 +99,52 @@ async function keepsTheRest(house) {
   });
 }
 
+// Two windows on one evening, each with minutes of its own: whoever comes second is told and decides; what does not quarrel is
+// put together. Back, forward and reload in between.
+async function atOnce(house) {
+  const club = house.demo.file("club-of-two");
+  cpSync("demo/quillmere", club, { recursive: true });
+  return withDesk(house, { flags: ["--plan-from", club] }, async (desk) => {
+    const { caller } = desk;
+    const page = await openComing(desk);
+    const other = await desk.window({ cookie: caller.cookie });
+    await other.goto(page.url());
+    await other.waitForSelector(".ribbon-row");
+    const fewer = async (on, minutes) => {
+      for (let minute = 0; minute < minutes; minute++) await on.getByRole("button", { name: "Minutes of the slot: fewer" }).click();
+      await on.getByText(`${20 - minutes} min on `, { exact: false }).waitFor();
+    };
+    const keep = (on) => on.getByRole("button", { name: "Keep for this squad" });
+    const minutes = async () => (await caller.get("/api/club/documents")).json.documents.find(({ path }) => path === `squads/${kSquad}.toml`).content.week.map((one) => one.minutes).join();
+    await fewer(page, 3);
+    await fewer(other, 5);
+    await other.getByRole("button", { name: "Side plank: leave it out" }).click();
+    await other.waitForLoadState("networkidle");
+    await keep(page).click();
+    await page.getByLabel("What was done last").getByRole("button", { name: "Undo" }).waitFor();
+    await keep(other).click();
+    await other.getByText("Somebody else changed the same meanwhile:", { exact: false }).waitFor();
+    const told = await other.locator(".refused").innerText();
+    const out = [that(/18:00 has 17 min/.test(told), told), that(/17/.test(await minutes()), await minutes())];
+    await desk.picture("squad-two-leads", other);
+    out.push(await desk.faults(other));
+    await other.getByRole("button", { name: "Keep mine instead" }).press("Enter");
+    await other.getByLabel("What was done last").getByRole("button", { name: "Undo" }).waitFor();
+    out.push(that(/15/.test(await minutes()) && !/17/.test(await minutes()), await minutes()));
+    // The try of the first window is its own still; a reload begins anew with what stands.
+    await page.goBack();
+    await page.waitForSelector(".block-table, .ribbon-row");
+    await page.goForward();
+    await page.waitForSelector(".ribbon-row");
+    await page.reload();
+    await page.waitForSelector(".ribbon-row");
+    out.push(that((await page.getByRole("button", { name: "Undo", exact: true }).first().isDisabled()), "a reload keeps a try"));
+    return all(out);
+  });
+}
+
 export const squadKeeps = [
+  { name: "squad: two windows at once: told, decided, put together", run: atOnce },
   { name: "squad: what was tried is kept, beside what another lead wrote, and taken back", run: keeps },
   { name: "squad: order, minutes and a pair kept apart are kept, and taken back", run: keepsTheRest },
 ];

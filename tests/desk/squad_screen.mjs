@@ -2,6 +2,7 @@
 // keyboard, tries things out on it and takes them back.
 import { all, that } from "../serve/expect.mjs";
 import { kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
+import { printedPages } from "./paper.mjs";
 import { planned } from "./planned.mjs";
 import { cost, kSquad, openComing, replanned, rows } from "./squad_evening.mjs";
 
@@ -137,6 +138,9 @@ async function inOtherWords(house) {
     await desk.picture("squad-es");
     await page.emulateMedia({ media: "print" });
     await desk.picture("squad-es-print");
+    const [last] = (await page.locator(".block-table thead a").last().innerText()).match(/\d+/);
+    const [sheet] = await printedPages(page, "squad-es-paper");
+    out.push(that(sheet.join(" ").includes(last), `the last session is not on the first sheet: ${sheet.slice(0, 20)}`));
     await page.emulateMedia({ media: "screen" });
     const told = await page.locator("main :not([lang=en])").evaluateAll((parts) => parts.map((part) => [...part.childNodes].filter((node) => node.nodeType === 3).map((node) => node.textContent).join(" ")).join(" "));
     out.push(that(!/\b(drill|week|Session|changes|Nothing)\b/.test(told), told.slice(0, 400)));

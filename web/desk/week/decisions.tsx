@@ -26,7 +26,7 @@ function VisitRow({ visit, name, enter }: { visit: Visit; name: string; enter: (
           <li key={cause.reason}>{causeWords(cause)}</li>
         ))}
       </ul>
-      <p class="row">
+      <p class="row not-on-paper">
         <a href={hashOf("squad", visit.squad)} aria-label={`${say("decide.open_squad")}: ${name}`}>
           {say("decide.open_squad")}
         </a>
@@ -61,7 +61,7 @@ function HelpRow({ help, nameOf }: { help: HelpAsked; nameOf: (squad: string) =>
     <li>
       <h4>{drill}</h4>
       <p>{say("decide.asked_by", { squads: squads.length > kNamed ? many("squads", squads.length) : list(squads), day: weekday(help.asked[0]?.day ?? "") })}</p>
-      <a href={hashOf("drills", help.drill)} aria-label={`${say("decide.open_drill")}: ${drill}`}>
+      <a class="not-on-paper" href={hashOf("drills", help.drill)} aria-label={`${say("decide.open_drill")}: ${drill}`}>
         {say("decide.open_drill")}
       </a>
     </li>
