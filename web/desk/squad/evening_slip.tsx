@@ -173,7 +173,6 @@ export function EveningSlip({ squad, evening, catalogue, trial, kept }: EveningS
       <p>{say("slip.counts", { joins_in, with_swaps, sits_out })}</p>
       <p>{say("slip.groups", { groups: list(told) })}</p>
       {withoutNames.value ? <p class="soft">{say("slip.hidden")}</p> : <Names squad={squad} slip={slip} nameOf={nameOfPlayers(evening)} trial={trial} kept={kept} />}
-      <p class="soft">{say("slip.on_paper")}</p>
       <p class="soft">
         {slip.restrictions_as_known === "" ? say("slip.never_known") : say("slip.known", { when: slip.restrictions_as_known })} {say("evening.rules")}
       </p>
