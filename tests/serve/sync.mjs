@@ -249,9 +249,11 @@ async function full({ demo, contract }) {
   const link = await lead.post(`/api/accounts/${id("recorder")}/link`);
   const recorder = await people.signIn("recorder");
   const begun = await recorder.post("/api/second-factor/begin");
-  const [job] = (await lead.post("/api/plans", { squads: ["u12-dunnocks"] })).json.jobs;
-  const [{ injury }] = (await lead.get("/api/injuries")).json.injuries;
-  await lead.post(`/api/accounts/${id("board")}/end`);
+  const gone = (await lead.post("/api/accounts", { sign_in: "gone", name: "Gone", role: "coach" })).json.account;
+  await lead.post(`/api/accounts/${gone}/end`);
+  const [job] = (await lead.post("/api/plans", { squads: ["u13-kestrels"] })).json.jobs;
+  const hurt = { id: entryId(), kind: "injury-opened", player: "Q13", squad: "u13-kestrels", day: kDay };
+  out.push(that(verdicts(await lead.post("/api/entries", { entries: [hurt] })) === "stored", "no injury to write a paper about"));
   const fill = join(`/proc/${server.child.pid}/root`, disk.folder, "fill");
   const sizes = [1 << 20, 1 << 16, 1 << 12];
   for (const size of sizes) {
@@ -288,10 +290,10 @@ async function full({ demo, contract }) {
     "charge-account": () => lead.post(`/api/accounts/${id("coach")}/charges`, { charges: [] }),
     "account-link": () => lead.post(`/api/accounts/${id("coach")}/link`),
     "end-account": () => lead.post(`/api/accounts/${id("recorder")}/end`),
-    "reopen-account": () => lead.post(`/api/accounts/${id("board")}/reopen`),
-    "incident-report": () => lead.post(`/api/injuries/${injury}/incident`, {}),
-    "referral-letter": () => lead.post(`/api/injuries/${injury}/referral`, {}),
+    "reopen-account": () => lead.post(`/api/accounts/${gone}/reopen`),
     "withdraw-planning": () => lead.post(`/api/planning/${job.number}/withdraw`),
+    "incident-report": () => lead.post(`/api/injuries/${hurt.id}/incident`),
+    "referral-letter": () => lead.post(`/api/injuries/${hurt.id}/referral`),
     "revoke-device": () => lead.post(`/api/devices/${device.device}/revoke`),
     "take-in-kept": () => lead.post(`/api/quarantine/${number}/take-in`),
     "drop-kept": () => lead.post(`/api/quarantine/${number}/drop`, { why: "not-ours" }),
@@ -318,7 +320,7 @@ async function full({ demo, contract }) {
   const again = await send(coach, batch);
   const seen = await everything(coach);
   out.push(is(again, 200), that(verdicts(again).every((one) => one === "stored"), again.text), that([...kept, ...taken, ...batch].every((one) => seen.get(one.id)?.length === 1), "not each once"));
-  out.push(is(await people.nobody().post("/api/sign-in", { sign_in: "coach", password }), 200), that((await lead.get("/api/accounts")).json.accounts.length === accounts.length, "an account was half made"));
+  out.push(is(await people.nobody().post("/api/sign-in", { sign_in: "coach", password }), 200), that((await lead.get("/api/accounts")).json.accounts.length === accounts.length + 1, "an account was half made"));
   await server.stop();
   return all(out);
 }
