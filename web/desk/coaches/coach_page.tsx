@@ -36,6 +36,19 @@ export function CoachPage({ coach, squads, accounts, teach }: CoachPageProps) {
           </button>
           <a href={hashOf("people", undefined, { account: coach.account })}>{say("to_account")}</a>
         </p>
+        {coach.squads.length > 0 ? (
+          <p class="not-on-paper">
+            {say("pack")}{" "}
+            {coach.squads.map((id, at) => (
+              <span key={id}>
+                {at > 0 ? ", " : ""}
+                <a href={`/api/squads/${id}/clinic-pack`} target="_blank" rel="noreferrer">
+                  {nameOf(squads, id)}
+                </a>
+              </span>
+            ))}
+          </p>
+        ) : null}
       </section>
       <Lessons coach={coach} who={who} teach={teach} />
       <Visits coach={coach} squads={squads} who={who} />
