@@ -43,31 +43,29 @@ export function SurveyOfOne({ asked, ask }: { asked: Asked | undefined; ask: () 
   );
 }
 
-interface Counted {
-  question: string;
-  word: string;
-  count: number;
+// 'always 2, mostly 5, seldom 0, left open 1'
+function countsOf(key: ChoiceKey, latest: Answers[]): string {
+  const words = [...kChoices[key]].map((word) => [say(`survey.word.${word}`), latest.filter((one) => one[key] === word).length] as const);
+  const open = [say("survey.open"), latest.filter((one) => !isChoice(key, one[key])).length] as const;
+  return [...words, open].map(([word, count]) => `${word} ${number(count)}`).join(", ");
 }
 
 export function SurveyOfAll({ coaches }: { coaches: Coach[] }) {
   const latest = coaches.flatMap((coach) => latestOf(coach) ?? []).map(answersIn);
   if (latest.length === 0) return null;
-  const rows = kChoiceKeys.flatMap((key) => {
-    const words = [...kChoices[key]].map((word): Counted => ({ question: say(`survey.ask.${key}`), word: say(`survey.word.${word}`), count: latest.filter((one) => one[key] === word).length }));
-    return [...words, { question: say(`survey.ask.${key}`), word: say("survey.open"), count: latest.filter((one) => !isChoice(key, one[key])).length }];
-  });
   return (
     <section class="sheet" aria-labelledby="survey-of-all">
       <h2 id="survey-of-all">{say("survey.heading")}</h2>
-      <p>{many("answered", latest.length, { all: number(coaches.length) })}</p>
+      <p>
+        {many("answered", latest.length, { all: number(coaches.length) })} {latest.length < coaches.length ? say("survey.not_known") : ""}
+      </p>
       <Table
         caption={say("survey.counted")}
-        rows={rows}
-        rowKey={({ question, word }) => `${question} ${word}`}
+        rows={kChoiceKeys.map((key) => ({ key }))}
+        rowKey={({ key }) => key}
         columns={[
-          { key: "question", heading: say("survey.question"), names: true, cell: ({ question }) => question },
-          { key: "word", heading: say("survey.answer"), cell: ({ word }) => word },
-          { key: "count", heading: say("survey.count"), numeric: true, cell: ({ count }) => number(count) },
+          { key: "question", heading: say("survey.question"), names: true, cell: ({ key }) => say(`survey.ask.${key}`) },
+          { key: "counts", heading: say("survey.counts"), cell: ({ key }) => countsOf(key, latest) },
         ]}
       />
       {kTexts.map((key) => {

@@ -102,6 +102,8 @@ export function OneInjury({ injury, today, again }: OneProps) {
   const [shows, setShows] = useState<"" | "more" | "right" | "back" | "incident" | "never">("");
   const [refused, setRefused] = useState<Refusal | undefined>();
   const close = () => setShows("");
+  // The list says when to look again at what holds the player back.
+  const heldChanged = () => Promise.all([timeline.again(), again()]);
   const about = { player: injury.player, injury: injury.injury };
   const reopened = () => newEntry("injury-reopened", about);
   const closeInjury = (returned: string) => enterWithUndo(newEntry("injury-closed", { ...about, returned }), say("told.closed"), again, reopened());
@@ -159,8 +161,8 @@ export function OneInjury({ injury, today, again }: OneProps) {
       <Of asked={timeline}>
         {(said) => (
           <>
-            <HoldsBack timeline={said} squad={injury.squad} today={today} again={() => timeline.again()} />
-            <WayBack timeline={said} again={() => timeline.again()} />
+            <HoldsBack timeline={said} squad={injury.squad} today={today} again={heldChanged} />
+            <WayBack timeline={said} again={heldChanged} />
           </>
         )}
       </Of>

@@ -99,8 +99,8 @@ function List({ all, rows, squads, one_squad, again }: ListProps) {
             <button type="button" onClick={() => setTicked(everybody ? [] : rows.map(({ player }) => player))}>
               {say(everybody ? "consents.untick_all" : "consents.tick_all")}
             </button>
-            <button type="button" class="main" aria-disabled={here.length === 0} onClick={() => (here.length > 0 ? setAsks(here) : undefined)}>
-              {many("answer_of", here.length)}
+            <button type="button" class={here.length > 0 ? "main" : ""} aria-disabled={here.length === 0} onClick={() => (here.length > 0 ? setAsks(here) : undefined)}>
+              {here.length > 0 ? many("answer_of", here.length) : say("answer.open")}
             </button>
           </p>
           <Table caption={say("part.consents")} columns={columns} rows={rows} rowKey={({ player }) => player} />
