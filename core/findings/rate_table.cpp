@@ -152,8 +152,15 @@ RateTable rate_table(const Season& season, const Terms& terms, GroupBy by, doubl
     add_hours(season, terms, by, groups);
     add_events(season, terms, by, groups);
   }
-  RateTable out{by, is_of_diagnoses(by), {}};
-  for (const auto& [key, one] : groups) out.rows.push_back(row_of(one, level));
+  RateTable out;
+  out.by = by;
+  out.of_diagnoses = is_of_diagnoses(by);
+  for (const auto& [key, one] : groups) {
+    out.rows.push_back(row_of(one, level));
+    out.injuries += out.rows.back().injuries;
+    if (key == kLast) out.unknown = out.rows.back().injuries;
+  }
+  out.rates_stand = out.unknown <= kMostUnknownShare * out.injuries;
   return out;
 }
 

@@ -51,7 +51,14 @@ struct RateTable {
   GroupBy by = GroupBy::kWhole;
   bool of_diagnoses = false;
   std::vector<RateRow> rows;  // those with injuries or hours; 'not known' last
+  int unknown = 0;            // injuries whose group is not known
+  int injuries = 0;           // in all
+  // A group's rate leaves out those of it that nobody assigned. Where they are many its limits mean nothing.
+  bool rates_stand = true;
 };
+
+// More than this share of injuries without a group, and no group's rate is given; own judgement.
+inline constexpr double kMostUnknownShare = 0.1;
 
 // Of diagnoses whose history is known, those that were recurrent; exact limits of the share. Empty where there is none.
 struct RecurrentShare {

@@ -60,6 +60,7 @@ std::optional<SquadFindings> squad_findings(const records::Season& season, doubl
 }
 
 std::optional<Compared> compare(const RateTable& settings, double level) {
+  if (!settings.rates_stand) return {};
   Compared out;
   bool training = false;
   bool match = false;
@@ -76,7 +77,8 @@ std::optional<Compared> compare(const RateTable& settings, double level) {
 
 // Rows of training and match alone, so that the first is training.
 RateTable known_settings(const RateTable& settings, const records::Terms& terms) {
-  RateTable out{settings.by, settings.of_diagnoses, {}};
+  RateTable out = settings;
+  out.rows.clear();
   for (const records::Term& term : terms.of(records::Field::kSetting)) {
     for (const RateRow& row : settings.rows)
       if (row.label == term.shown) out.rows.push_back(row);

@@ -65,8 +65,11 @@ async function lessons(house) {
       await desk.picture(`coach-${viewport.width}`);
       out.push(await desk.faults());
     }
+    await page.setViewportSize(kUsual);
     await page.reload();
-    await page.getByRole("heading", { name: "What was taught" }).waitFor();
+    await page.getByRole("button", { name: /Put right the lesson/ }).first().click();
+    await page.getByRole("button", { name: "It never was" }).click();
+    await page.getByText("No lesson is written down yet.", { exact: false }).waitFor();
     await page.goBack();
     await page.getByRole("table", { name: "Coaches" }).waitFor();
     await page.goForward();
@@ -77,7 +80,47 @@ async function lessons(house) {
   });
 }
 
+// The season's end: answers of one coach written down, counted with how many have not answered, and taken back.
+async function survey(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page, caller } = desk;
+    const maren = (await caller.get("/api/coaches")).json.coaches.find(({ name }) => name === "Maren");
+    await desk.at(`#/coaches/${maren.account}`);
+    await page.getByRole("button", { name: "Write down answers" }).click();
+    const dialog = page.getByRole("dialog");
+    await dialog.getByRole("button", { name: "Write it down" }).click();
+    await page.getByText("Write down at least one answer.").waitFor();
+    await dialog.getByRole("group", { name: "Was there time for the whole warm-up?" }).getByLabel("mostly").check();
+    await dialog.getByLabel("Which drill do you leave out first, and why?").fill(kHostile[0]);
+    await dialog.getByLabel("What would help most next season?").fill("x".repeat(150));
+    await dialog.getByLabel("Anything else").fill(kHostile[2]);
+    await desk.picture("coach-survey");
+    const out = [await desk.faults()];
+    await dialog.getByRole("button", { name: "Write it down" }).click();
+    await dialog.waitFor({ state: "detached" });
+    await page.getByText("Said on", { exact: false }).waitFor();
+    await desk.picture("coach-answered");
+    out.push(await desk.faults(), that((await page.title()) !== "taken" && (await page.locator("main img").count()) === 0, "markup was run"));
+    await page.getByRole("link", { name: "All coaches" }).click();
+    const counted = page.getByRole("table", { name: "Answers in counts" });
+    await counted.waitFor();
+    out.push(that(/1 of \d+ coaches has answered/.test(await page.textContent("main")), "not how many have not answered"));
+    for (const viewport of [kWide, kPhone]) {
+      await page.setViewportSize(viewport);
+      await desk.picture(`coaches-survey-${viewport.width}`);
+      out.push(await desk.faults());
+    }
+    await page.setViewportSize(kUsual);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await counted.waitFor({ state: "detached" });
+    const told = (await caller.get("/api/coaches")).json.coaches.find(({ account }) => account === maren.account);
+    out.push(that(told.asked.length === 0, JSON.stringify(told.asked)));
+    return all(out);
+  });
+}
+
 export const coaches = [
+  { name: "coaches: what was answered at the season's end, counted and taken back", run: survey },
   { name: "coaches: two weeks of them, by the keyboard, in Spanish", run: table },
   { name: "coaches: a lesson written down and put right, one coach's page", run: lessons },
 ];

@@ -95,6 +95,8 @@ async function invited(house) {
     await page.locator("dialog input").fill("asa");
     await page.keyboard.press("Enter");
     await row(page, "Ása").getByText("ended").waitFor();
+    await page.getByRole("button", { name: "Undo" }).click();
+    await row(page, "Ása").getByText("ended").waitFor({ state: "detached" });
     return all(out);
   });
 }
@@ -272,6 +274,21 @@ async function bookOfReads(house) {
   });
 }
 
+async function house(house) {
+  return withDesk(house, { only_looks: true }, async (desk) => {
+    const { page, caller } = desk;
+    const told = (await caller.get("/api/house")).json;
+    await desk.at("#/people?part=house");
+    const out = [that((await page.getByRole("table", { name: "How long things are kept" }).locator("tbody tr").count()) === told.retention.length, "not every kind of thing")];
+    out.push(that(told.backup.last !== undefined || (await page.getByText("No copy of the books is known").count()) === 1, "a copy that is not there"));
+    await desk.picture("people-house");
+    out.push(await desk.faults());
+    await page.setViewportSize(kPhone);
+    out.push(await desk.faults());
+    return all(out);
+  });
+}
+
 async function keptAside(house) {
   return withDesk(house, {}, async (desk) => {
     const { page, people } = desk;
@@ -282,6 +299,7 @@ async function keptAside(house) {
     const out = [await desk.faults(), await taken(page)];
     const kept = page.locator("article");
     const before = await kept.count();
+    out.push(that((await page.getByRole("heading", { name: "More than 14 days old by the phone's clock" }).count()) > 0, "no words of ours for the reason"));
     const ankle = page.locator("article", { hasText: "ankle" });
     await ankle.getByRole("button", { name: "Take it in" }).click();
     await ankle.waitFor({ state: "detached" });
@@ -300,7 +318,7 @@ async function keptAside(house) {
   });
 }
 
-const kParts = ["#/people", "#/people?part=phones", "#/people?part=child&squad=u13-kestrels", "#/people/Q05", "#/people?part=reads", "#/people?part=kept", "#/people?part=consents&show=all", "#/coaches"];
+const kParts = ["#/people", "#/people?part=phones", "#/people?part=child&squad=u13-kestrels", "#/people/Q05", "#/people?part=reads", "#/people?part=kept", "#/people?part=consents&show=all", "#/people?part=house", "#/coaches"];
 
 // On a wall that others look at: of nobody is there a name, nor on paper.
 async function withoutNames(house) {
@@ -374,6 +392,7 @@ export const people = [
   { name: "people: one child found, read, copied and erased", run: oneChild },
   { name: "people: found by name, and answers of a whole squad", run: namesAndAnswers },
   { name: "people: the book of reads, filtered and sorted", run: bookOfReads },
+  { name: "people: how long things are kept, and copies", run: house },
   { name: "people: what was kept aside, taken in and dropped", run: keptAside },
   { name: "people: without names there is none", run: withoutNames },
   { name: "people: hostile text in an invitation", run: hostile, long: true },

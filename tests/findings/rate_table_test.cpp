@@ -59,6 +59,26 @@ TEST(RateTable, RegionsCountDiagnosesInAllHours) {
   EXPECT_EQ(regions.rows[1].injuries, 3);
 }
 
+// A group's count leaves out those that nobody assigned: with many of them its rate would be read as certain and low.
+TEST(RateTable, WhereManyHaveNoGroupNoGroupHasARate) {
+  records::Season season = small_season();
+  const records::Terms terms = record_terms();
+  const RateTable none = rate_table(season, terms, GroupBy::kRegion, 0.95);
+  EXPECT_EQ(none.unknown, none.injuries);
+  EXPECT_FALSE(none.rates_stand);
+  const auto knee = static_cast<records::Region>(*terms.with_key(records::Field::kRegion, "knee"));
+  for (records::InjuryRecord& injury : season.injuries) injury.region = knee;
+  const RateTable all = rate_table(season, terms, GroupBy::kRegion, 0.95);
+  EXPECT_EQ(all.unknown, 0);
+  EXPECT_TRUE(all.rates_stand);
+  season.injuries.resize(1);
+  season.injuries.resize(10, season.injuries.front());
+  season.injuries.back().region.reset();
+  EXPECT_TRUE(rate_table(season, terms, GroupBy::kRegion, 0.95).rates_stand) << "one in ten";
+  season.injuries.front().region.reset();
+  EXPECT_FALSE(rate_table(season, terms, GroupBy::kRegion, 0.95).rates_stand) << "two in ten";
+}
+
 TEST(RateTable, RecurrentIsOfTheSamePlaceAndKind) {
   using records::Recurrence;
   records::Season season = small_season();

@@ -51,15 +51,19 @@ interface Told {
   error?: unknown;
   what?: unknown;
   faults?: unknown;
+  key?: unknown; // of the reason, where one refusal has several
 }
+
+const isReason = (key: unknown): key is keyof typeof en.reason => typeof key === "string" && Object.hasOwn(en.reason, key);
 
 // A refusal of the server's, or of something between that is not the server.
 export function refusalOf(status: number, body: unknown, retry_after: string | null): Refusal {
   const told = (typeof body === "object" && body !== null ? body : {}) as Told;
   if (typeof told.error !== "string") return refusal(status >= 500 ? "busy" : "not-the-server");
-  return refusal(told.error, {
+  const said = refusal(told.error, {
     ...(typeof told.what === "string" ? { what: told.what } : {}),
     faults: Array.isArray(told.faults) ? (told.faults as Fault[]) : [],
     ...(retry_after !== null && /^\d+$/.test(retry_after) ? { seconds: Number(retry_after) } : {}),
   });
+  return isReason(told.key) ? { ...said, words: words.say(`reason.${told.key}`) } : said;
 }

@@ -8,6 +8,8 @@ import { Table } from "../shell/table.tsx";
 import { type Asked, askedOf, type Coach, lessonsOf, visitsOf } from "./coach.ts";
 import { DrillLink } from "./drill_link.tsx";
 import type { Lesson } from "./lesson_form.tsx";
+import { latestOf } from "./survey.ts";
+import { SurveyOfOne } from "./survey_told.tsx";
 import { many, say } from "./words.ts";
 
 interface CoachPageProps {
@@ -15,9 +17,10 @@ interface CoachPageProps {
   squads: SquadRow[];
   accounts: Account[];
   teach: (before?: Lesson) => void; // before: a lesson that is put right
+  ask: () => void;
 }
 
-export function CoachPage({ coach, squads, accounts, teach }: CoachPageProps) {
+export function CoachPage({ coach, squads, accounts, teach, ask }: CoachPageProps) {
   const who = (account?: string): string => named(accounts.find((one) => one.account === account)?.name ?? account ?? "", say("somebody"));
   return (
     <>
@@ -36,10 +39,24 @@ export function CoachPage({ coach, squads, accounts, teach }: CoachPageProps) {
           </button>
           <a href={hashOf("people", undefined, { account: coach.account })}>{say("to_account")}</a>
         </p>
+        {coach.squads.length > 0 ? (
+          <p class="not-on-paper">
+            {say("pack")}{" "}
+            {coach.squads.map((id, at) => (
+              <span key={id}>
+                {at > 0 ? ", " : ""}
+                <a href={`/api/squads/${id}/clinic-pack`} target="_blank" rel="noreferrer">
+                  {nameOf(squads, id)}
+                </a>
+              </span>
+            ))}
+          </p>
+        ) : null}
       </section>
       <Lessons coach={coach} who={who} teach={teach} />
       <Visits coach={coach} squads={squads} who={who} />
       <AskedFor asked={askedOf(coach)} />
+      <SurveyOfOne asked={latestOf(coach)} ask={ask} />
     </>
   );
 }

@@ -15,6 +15,8 @@ import { type Coach, lessonsOf } from "./coach.ts";
 import { CoachPage } from "./coach_page.tsx";
 import { DrillLink } from "./drill_link.tsx";
 import { type Lesson, LessonForm } from "./lesson_form.tsx";
+import { SurveyForm } from "./survey_form.tsx";
+import { SurveyOfAll } from "./survey_told.tsx";
 import { mondayBefore, type TwoWeeks, twoWeeksOf } from "./two_weeks.ts";
 import { many, say } from "./words.ts";
 
@@ -79,6 +81,7 @@ export function Screen({ route: { account } }: ScreenProps<"coaches">) {
   const this_week = useAsked("week", { monday: mondayBefore(today, 0) });
   const last_week = useAsked("week", { monday: mondayBefore(today, 1) });
   const [teaches, setTeaches] = useState<{ chosen: string[]; before?: Lesson } | undefined>(); // chosen: ticked at first
+  const [surveyed, setSurveyed] = useState<string | undefined>(); // account
   useEffect(() => {
     if (language.value === "es") void fetchRendering("es", spanishDrills);
   }, [language.value]);
@@ -100,8 +103,10 @@ export function Screen({ route: { account } }: ScreenProps<"coaches">) {
           const shown = said.coaches.map(({ account: id, name }) => ({ account: id, name: named(name, id) }));
           return (
             <>
-              {account ? <One coach={said.coaches.find((one) => one.account === account)} squads={all_squads} accounts={all_accounts} teach={(before) => setTeaches({ chosen: [account], ...(before ? { before } : {}) })} /> : <All rows={rows} asks={accounts.asks} squads={all_squads} teach={() => setTeaches({ chosen: [] })} />}
+              {account ? <One coach={said.coaches.find((one) => one.account === account)} squads={all_squads} accounts={all_accounts} teach={(before) => setTeaches({ chosen: [account], ...(before ? { before } : {}) })} ask={() => setSurveyed(account)} /> : <All rows={rows} asks={accounts.asks} squads={all_squads} teach={() => setTeaches({ chosen: [] })} />}
               {teaches ? <LessonForm coaches={shown} {...teaches} today={dayOf(today)} again={() => coaches.again()} onClose={() => setTeaches(undefined)} /> : null}
+              {surveyed ? <SurveyForm coach={surveyed} today={dayOf(today)} again={() => coaches.again()} onClose={() => setSurveyed(undefined)} /> : null}
+              {account ? null : <SurveyOfAll coaches={said.coaches} />}
             </>
           );
         }}
@@ -110,8 +115,8 @@ export function Screen({ route: { account } }: ScreenProps<"coaches">) {
   );
 }
 
-function One({ coach, squads, accounts, teach }: { coach: Coach | undefined; squads: SquadRow[]; accounts: Account[]; teach: (before?: Lesson) => void }) {
-  if (coach) return <CoachPage coach={coach} squads={squads} accounts={accounts} teach={teach} />;
+function One({ coach, ...rest }: { coach: Coach | undefined; squads: SquadRow[]; accounts: Account[]; teach: (before?: Lesson) => void; ask: () => void }) {
+  if (coach) return <CoachPage coach={coach} {...rest} />;
   return (
     <Empty title={say("not_there.title")}>
       <p>{say("not_there.what")}</p>

@@ -2,10 +2,11 @@
 import { useState } from "preact/hooks";
 import type { Refusal } from "../api/answer.ts";
 import { Refused } from "../api/asked.tsx";
-import { enter, newEntry } from "../api/enter.ts";
+import { enter, type NewEntry, newEntry } from "../api/enter.ts";
 import { announce } from "../shell/announce.ts";
 import { Dialog } from "../shell/dialog.tsx";
 import { Field } from "../shell/parts.tsx";
+import { undo } from "../shell/undo.ts";
 import type { Coach } from "./coach.ts";
 import { lines, say } from "./words.ts";
 
@@ -36,13 +37,33 @@ export function LessonForm({ coaches, chosen: first, before, today, again, onClo
     setFault(wrong);
     if (wrong || sends) return;
     setSends(true);
-    const why = await enter(chosen.map((coach) => newEntry("coach-taught", { coach, day, what: what.trim(), ...(before ? { corrects: before.entry } : {}) })));
+    const entries = chosen.map((coach) => newEntry("coach-taught", { coach, day, what: what.trim(), ...(before ? { corrects: before.entry } : {}) }));
+    const why = await enter(entries);
     setSends(false);
     setRefused(why);
     if (why) return;
-    announce(say("lesson.kept"));
-    await again();
     onClose();
+    await again();
+    if (before) announce(say("lesson.kept"));
+    else offerBack(entries);
+  };
+  const offerBack = (entries: NewEntry[]) =>
+    undo.offer({
+      words: say("lesson.kept"),
+      undo: async () => {
+        const not = await enter(entries.map(({ id, coach }) => newEntry("coach-entry-never-was", { coach, entry: id })));
+        announce(not ? not.words : say("taken_back"));
+        await again();
+      },
+    });
+  // Entered of the wrong coach, or twice.
+  const neverWas = async () => {
+    const why = await enter(chosen.map((coach) => newEntry("coach-entry-never-was", { coach, entry: before?.entry })));
+    setRefused(why);
+    if (why) return;
+    announce(say("taken_back"));
+    onClose();
+    await again();
   };
   const tick = (account: string, on: boolean) => setChosen(on ? [...chosen, account] : chosen.filter((one) => one !== account));
   return (
@@ -71,9 +92,16 @@ export function LessonForm({ coaches, chosen: first, before, today, again, onClo
           ))}
         </datalist>
         {refused ? <Refused refusal={refused} /> : null}
-        <button type="submit" class="main" aria-disabled={sends}>
-          {say("lesson.enter")}
-        </button>
+        <p class="row">
+          <button type="submit" class="main" aria-disabled={sends}>
+            {say("lesson.enter")}
+          </button>
+          {before ? (
+            <button type="button" onClick={() => void neverWas()}>
+              {say("lesson.never_was")}
+            </button>
+          ) : null}
+        </p>
       </form>
     </Dialog>
   );

@@ -4,6 +4,7 @@ import type { ChartData } from "../../charts/data.ts";
 import { language } from "../../shared/words/words.ts";
 import type { Draw } from "./charts.ts";
 import { ReportTable } from "./report_table.tsx";
+import { limitsOf } from "./limits.ts";
 import type { Block } from "./sections.ts";
 import { say } from "./words.ts";
 
@@ -55,6 +56,9 @@ export function Chart({ block, draw }: { block: Block; draw: Draw | undefined })
         </p>
       </figcaption>
       {draw ? <div class="drawing" ref={place} /> : null}
+      <p class="limits" lang={language.value}>
+        <strong>{say("can_say")}</strong> {limitsOf(data as unknown as ChartData | undefined)}
+      </p>
       {table ? (
         <details class="chart-numbers" open={draw === undefined}>
           <summary lang={language.value}>{say("numbers")}</summary>

@@ -1,8 +1,9 @@
 // Evidence: the season's report, worked out from the ledger as it is now, for the days in the address.
-import { useEffect } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Season } from "../../shared/api.ts";
 import { language } from "../../shared/words/words.ts";
-import { saveAs } from "../api/ask_file.ts";
+import type { Refusal } from "../api/answer.ts";
+import { askForFile, saveAs } from "../api/ask_file.ts";
 import { Refused, useAsked } from "../api/asked.tsx";
 import { Empty, Head } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
@@ -10,7 +11,6 @@ import type { ScreenProps } from "../shell/screens.ts";
 import { faultsOf, isDay, lastFourWeeks, type Period, seasonSoFar } from "./period.ts";
 import { PeriodForm, type Usual } from "./period_form.tsx";
 import { ReportView } from "./report_view.tsx";
-import { isEmpty } from "./sections.ts";
 import { type Report, useReport } from "./use_report.ts";
 import { say } from "./words.ts";
 
@@ -67,7 +67,9 @@ function save(season: Season, { from, to }: Period): void {
 }
 
 function Shown({ report, period, section }: { report: Report; period: Period; section: string | undefined }) {
-  if (isEmpty(report.season)) return <NothingYet />;
+  const [refused, setRefused] = useState<Refusal | undefined>();
+  if (report.season.nothing) return <NothingYet />;
+  const sheets = async () => setRefused(await askForFile(`season-${period.from}-${period.to}.zip`, "export-season", { ...period }));
   return (
     <>
       <p class="row not-on-paper">
@@ -77,8 +79,12 @@ function Shown({ report, period, section }: { report: Report; period: Period; se
         <button type="button" onClick={() => save(report.season, period)}>
           {say("download")}
         </button>
+        <button type="button" onClick={() => void sheets()}>
+          {say("sheets")}
+        </button>
         {language.value === report.season.language ? null : <span class="soft">{say("in_english")}</span>}
       </p>
+      {refused ? <Refused refusal={refused} /> : null}
       <ReportView report={report} period={period} section={section} />
     </>
   );

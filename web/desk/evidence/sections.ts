@@ -1,6 +1,5 @@
-// A report's sections with the ids that addresses name them by, and whether there is anything in it at all.
+// A report's sections with the ids that addresses name them by.
 import type { Season } from "../../shared/api.ts";
-import type { ChartData } from "../../charts/data.ts";
 
 export type Section = Season["sections"][number];
 export type Block = Section["blocks"][number];
@@ -19,12 +18,4 @@ export function namedSections(season: Season): Named[] {
     taken.set(word, before + 1);
     return { section, id: before === 0 ? word : `${word}-${before + 1}` };
   });
-}
-
-// Neither hours nor injuries in any week: the tables would be full of noughts that say nothing.
-export function isEmpty(season: Season): boolean {
-  const charts = season.sections.flatMap(({ blocks }) => blocks).map(({ data }) => data as ChartData | undefined);
-  const weeks = charts.find((data) => data?.kind === "weeks");
-  if (weeks?.kind !== "weeks") return false;
-  return weeks.weeks.every(({ hours, events }) => events === 0 && hours.every((each) => each === 0));
 }

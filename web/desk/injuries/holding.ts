@@ -82,11 +82,6 @@ export function waysOf(entries: SeenEntry[]): Way[] {
     });
 }
 
-// The earliest day on which somebody is to look again.
-export function lookAgain(entries: SeenEntry[]): string {
-  return heldOf(entries).map(({ review }) => review).filter((day) => day !== "").sort()[0] ?? "";
-}
-
 // The server's reason, without the ids of entries: they stand below, each with its day.
 export function reasonWords(reason: string): string {
   return reason.replace(/ [[(][0-9a-f-]{36}(?:#\d+)?[\])]/g, "").replace(/[0-9a-f]{8}-[0-9a-f-]{27}(?:#\d+)?/g, "this report");

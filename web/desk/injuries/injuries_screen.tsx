@@ -1,7 +1,8 @@
 // Injuries: what is open with the days lost so far, what is over, a new one, and one of them with what holds its player back.
 import { useState } from "preact/hooks";
 import { wholeDay } from "../../shared/words/words.ts";
-import { Of, useAsked } from "../api/asked.tsx";
+import type { Refusal } from "../api/answer.ts";
+import { Of, Refused, useAsked } from "../api/asked.tsx";
 import { announce } from "../shell/announce.ts";
 import { Empty, Head } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
@@ -16,12 +17,17 @@ import { many, say } from "./words.ts";
 function Lists({ injuries, without_consent }: { injuries: Injury[]; without_consent: number }) {
   const [persons, setPersons] = useState<Persons | undefined>();
   const [asks, setAsks] = useState(false);
+  const [refused, setRefused] = useState<Refusal | undefined>();
   const open = injuries.filter(isOpen);
   const over = injuries.filter((one) => !isOpen(one));
   const show = async () => {
     setAsks(true);
-    setPersons(await personsOf(open.map(({ player }) => player)));
+    const said = await personsOf();
     setAsks(false);
+    const had = said instanceof Map;
+    setRefused(had ? undefined : said);
+    if (!had) return;
+    setPersons(said);
     announce(say("list.shown"));
   };
   return (
@@ -42,6 +48,7 @@ function Lists({ injuries, without_consent }: { injuries: Injury[]; without_cons
                 <span class="soft">{say("list.noted")}</span>
               </p>
             )}
+            {refused ? <Refused refusal={refused} /> : null}
             <InjuryTable caption={say("list.open")} injuries={open} persons={persons} />
           </>
         )}
@@ -50,7 +57,7 @@ function Lists({ injuries, without_consent }: { injuries: Injury[]; without_cons
       {over.length > 0 ? (
         <section class="sheet" aria-labelledby="over">
           <h2 id="over">{say("list.over")}</h2>
-          <InjuryTable caption={say("list.over")} injuries={over} persons={undefined} />
+          <InjuryTable caption={say("list.over")} injuries={over} persons={persons} />
         </section>
       ) : null}
     </>

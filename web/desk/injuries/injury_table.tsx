@@ -18,8 +18,8 @@ interface TableProps {
 
 export function InjuryTable({ caption, injuries, persons }: TableProps) {
   const squads = useAsked("squads", {}).said?.squads ?? [];
-  const person = ({ player }: Injury) => named(persons?.get(player)?.name ?? player, player);
-  const look = ({ player }: Injury) => persons?.get(player)?.look_again ?? "";
+  const person = ({ player }: Injury) => named(persons?.get(player) ?? player, player);
+  const look = ({ review = "" }: Injury) => review;
   const lost = ({ days_lost = 0, open = true }: Injury) => many(open ? "days_so_far" : "days", days_lost);
   const columns: Column<Injury>[] = [
     {
@@ -35,7 +35,7 @@ export function InjuryTable({ caption, injuries, persons }: TableProps) {
     { key: "day", heading: say("list.day"), cell: ({ day }) => wholeDay(day), value: ({ day }) => day },
     { key: "lost", heading: say("list.lost"), numeric: true, cell: lost, value: ({ days_lost = 0 }) => days_lost },
   ];
-  if (persons) columns.push({ key: "look", heading: say("list.look"), cell: (one) => (look(one) ? shortDay(look(one)) : say("list.no_look")), value: look });
+  if (injuries.some(({ open = true }) => open)) columns.push({ key: "look", heading: say("list.look"), cell: (one) => (look(one) ? shortDay(look(one)) : say("list.no_look")), value: look });
   if (!injuries.some(({ open = true }) => open)) columns.push({ key: "returned", heading: say("list.returned"), cell: ({ returned }) => (returned ? wholeDay(returned) : ""), value: ({ returned = "" }) => returned });
   return <Table caption={caption} columns={columns} rows={injuries} rowKey={({ injury }) => injury} />;
 }

@@ -1,18 +1,22 @@
 // One injury: what is known of it, putting it right, the return; and what holds its player back meanwhile.
 import { useState } from "preact/hooks";
 import { wholeDay } from "../../shared/words/words.ts";
-import { Of, useAsked } from "../api/asked.tsx";
+import type { Refusal } from "../api/answer.ts";
+import { Of, Refused, useAsked } from "../api/asked.tsx";
 import { enter, newEntry } from "../api/enter.ts";
 import { announce } from "../shell/announce.ts";
 import { Dialog } from "../shell/dialog.tsx";
 import { named, Written } from "../shell/parts.tsx";
-import { hashOf } from "../shell/route.ts";
+import { go, hashOf } from "../shell/route.ts";
+import { Sure } from "../shell/sure.tsx";
 import { undo } from "../shell/undo.ts";
 import { DayDialog } from "./day_dialog.tsx";
 import { HoldsBack } from "./holds_back.tsx";
 import { HowFields } from "./how_fields.tsx";
 import { type Injury, isOpen } from "./injury.ts";
+import { IncidentDialog } from "./incident_dialog.tsx";
 import { InjuryForm } from "./injury_form.tsx";
+import { enterWithUndo } from "./take_back.ts";
 import { kTermFields, type Terms, termsOf, termWords, whatOf, injuryWords } from "./terms.ts";
 import { many, say } from "./words.ts";
 import { WayBack } from "./way_back.tsx";
@@ -95,14 +99,22 @@ function MoreKnown({ injury, again, onClose }: Omit<OneProps, "today"> & { onClo
 
 export function OneInjury({ injury, today, again }: OneProps) {
   const timeline = useAsked("timeline", { player: injury.player });
-  const [shows, setShows] = useState<"" | "more" | "right" | "back">("");
+  const [shows, setShows] = useState<"" | "more" | "right" | "back" | "incident" | "never">("");
+  const [refused, setRefused] = useState<Refusal | undefined>();
   const close = () => setShows("");
-  const closeInjury = async (returned: string) => {
-    const why = await enter([newEntry("injury-closed", { player: injury.player, injury: injury.injury, returned })]);
-    if (why) return why;
-    announce(say("told.closed"));
-    await again();
-    return undefined;
+  // The list says when to look again at what holds the player back.
+  const heldChanged = () => Promise.all([timeline.again(), again()]);
+  const about = { player: injury.player, injury: injury.injury };
+  const reopened = () => newEntry("injury-reopened", about);
+  const closeInjury = (returned: string) => enterWithUndo(newEntry("injury-closed", { ...about, returned }), say("told.closed"), again, reopened());
+  const notBack = async () => {
+    const { returned = "" } = injury;
+    setRefused(await enterWithUndo(reopened(), say("told.not_back"), again, newEntry("injury-closed", { ...about, returned })));
+  };
+  const neverWas = async () => {
+    const why = await enterWithUndo(newEntry("injury-never-was", about), say("told.never_was"), again, reopened());
+    if (!why) go(hashOf("injuries"));
+    return why;
   };
   return (
     <>
@@ -132,13 +144,25 @@ export function OneInjury({ injury, today, again }: OneProps) {
           <button type="button" onClick={() => setShows("back")}>
             {say(isOpen(injury) ? "one.back_in_full" : "one.other_day")}
           </button>
+          {isOpen(injury) ? null : (
+            <button type="button" onClick={() => void notBack()}>
+              {say("one.not_back")}
+            </button>
+          )}
+          <button type="button" onClick={() => setShows("incident")}>
+            {say("incident.open")}
+          </button>
+          <button type="button" onClick={() => setShows("never")}>
+            {say("one.never_was")}
+          </button>
         </p>
+        {refused ? <Refused refusal={refused} /> : null}
       </section>
       <Of asked={timeline}>
         {(said) => (
           <>
-            <HoldsBack timeline={said} squad={injury.squad} today={today} again={() => timeline.again()} />
-            <WayBack timeline={said} again={() => timeline.again()} />
+            <HoldsBack timeline={said} squad={injury.squad} today={today} again={heldChanged} />
+            <WayBack timeline={said} again={heldChanged} />
           </>
         )}
       </Of>
@@ -156,6 +180,12 @@ export function OneInjury({ injury, today, again }: OneProps) {
             }}
           />
         </Dialog>
+      ) : null}
+      {shows === "incident" ? <IncidentDialog injury={injury} today={today} onClose={close} /> : null}
+      {shows === "never" ? (
+        <Sure title={say("one.never_was_sure")} button={say("one.never_was_do")} act={neverWas} onClose={close}>
+          <p>{say("one.never_was_what")}</p>
+        </Sure>
       ) : null}
       {shows === "back" ? (
         <DayDialog title={say(isOpen(injury) ? "one.back_in_full" : "one.other_day")} day_words={say("list.returned")} day={injury.returned ?? today} least={injury.day} most={today} button={say("one.enter_back")} act={closeInjury} onClose={close}>

@@ -1,13 +1,10 @@
-// Names and the next look at some players, one question to the server each: every one stands in the book of reads.
+// Names of players: asked for once, all of them, which is one line in the book of reads.
+import type { Refusal } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
-import { lookAgain } from "./holding.ts";
 
-export type Persons = Map<string, { name: string; look_again: string }>;
+export type Persons = Map<string, string>; // by the player's id
 
-const kMost = 60; // of one click; the server takes 240 requests a minute
-
-export async function personsOf(players: string[]): Promise<Persons> {
-  const each = [...new Set(players)].slice(0, kMost);
-  const answers = await Promise.all(each.map((player) => ask("timeline", { player })));
-  return new Map(answers.flatMap((answer) => (answer.ok ? [[answer.said.player, { name: answer.said.name, look_again: lookAgain(answer.said.entries) }] as const] : [])));
+export async function personsOf(): Promise<Persons | Refusal> {
+  const answer = await ask("players", {});
+  return answer.ok ? new Map(answer.said.players.map(({ player, name }) => [player, name] as const)) : answer;
 }

@@ -5,6 +5,7 @@ import type { Refusal } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
 import { Refused } from "../api/asked.tsx";
 import { me } from "../api/coming_in.ts";
+import { announce } from "../shell/announce.ts";
 import { Dialog } from "../shell/dialog.tsx";
 import { named } from "../shell/parts.tsx";
 import { Sure } from "../shell/sure.tsx";
@@ -38,7 +39,7 @@ export function AccountDialog({ account, squads, changed, onClose }: AccountDial
       <p class="soft">
         <bdi>{say("account.who", { sign_in: named(account.sign_in, "…"), role: say(`role.${account.role}`) })}</bdi>
       </p>
-      {account.ended ? <p>{say("account.ended")}</p> : null}
+      {account.ended ? <Reopen account={account} changed={changed} name={name} onClose={onClose} /> : null}
       {!account.ended && mayBeCharged(account.role) ? <Charges account={account} squads={squads} changed={changed} name={name} onClose={onClose} /> : null}
       {account.ended ? null : <NewLink account={account} />}
       {!account.ended && mayBeCharged(account.role) ? (
@@ -70,30 +71,27 @@ function Charges({ account, squads, changed, name, onClose }: AccountDialogProps
   const [refused, setRefused] = useState<Refusal | undefined>();
   const [shown, setShown] = useState(account.charges);
   const [meanwhile, setMeanwhile] = useState(false);
-  const set = async (charges: Charge[] | { squad: string }[]) => {
-    const answer = await ask("charge-account", { account: account.account }, { charges });
-    setRefused(answer.ok ? undefined : answer);
+  // Two leads at once: what is saved goes over what was shown, and over nothing else.
+  const set = async (charges: Charge[] | { squad: string }[], before: Charge[]) => {
+    const answer = await ask("charge-account", { account: account.account }, { charges, before });
+    const others = !answer.ok && answer.refused === "changed-meanwhile";
+    setMeanwhile(others);
+    setRefused(answer.ok || others ? undefined : answer);
     await changed();
     return answer.ok ? answer.said.charges : undefined;
   };
-  // Two leads at once: what is saved goes over what was shown, and over nothing else.
-  const changedMeanwhile = async (): Promise<boolean> => {
+  const showWhatIsThere = async (): Promise<void> => {
     const answer = await ask("accounts", {});
     const now = answer.ok ? answer.said.accounts.find((one) => one.account === account.account)?.charges : undefined;
-    if (now === undefined || JSON.stringify(now) === JSON.stringify(shown)) return false;
-    setShown(now);
-    return true;
+    if (now) setShown(now);
   };
   const save = async () => {
-    const others = await changedMeanwhile();
-    setMeanwhile(others);
-    if (others) return;
     const before = shown;
     const kept = before.filter(({ squad, until }) => until !== undefined || chosen.includes(squad));
     const fresh = chosen.filter((id) => !kept.some(({ squad, until }) => squad === id && until === undefined));
-    const now = await set([...kept, ...fresh.map((squad) => ({ squad }))]);
-    if (!now) return;
-    undo.offer({ words: say("charges.changed", { name, squads: chargesWords(account.role, now, squads) }), undo: async () => void (await set(before)) });
+    const now = await set([...kept, ...fresh.map((squad) => ({ squad }))], before);
+    if (!now) return showWhatIsThere();
+    undo.offer({ words: say("charges.changed", { name, squads: chargesWords(account.role, now, squads) }), undo: async () => ((await set(before, now)) ? undefined : announce(say("charges.not_undone"))) });
     onClose();
   };
   return (
@@ -110,6 +108,29 @@ function Charges({ account, squads, changed, name, onClose }: AccountDialogProps
         {say("charges.save")}
       </button>
     </section>
+  );
+}
+
+// The end of an account is taken back as it was done: with the second factor, and with its phones left out.
+function Reopen({ account, changed, name, onClose }: { account: Account; changed: () => unknown; name: string; onClose: () => void }) {
+  const [refused, setRefused] = useState<Refusal | undefined>();
+  const reopen = async () => {
+    const answer = await ask("reopen-account", { account: account.account });
+    setRefused(answer.ok ? undefined : answer);
+    if (!answer.ok) return;
+    announce(say("account.reopened", { name }));
+    await changed();
+    onClose();
+  };
+  return (
+    <>
+      <p>{say("account.ended")}</p>
+      <p>{say("account.reopen_what")}</p>
+      {refused ? <Refused refusal={refused} /> : null}
+      <button type="button" onClick={() => void reopen()}>
+        {say("account.reopen")}
+      </button>
+    </>
   );
 }
 
@@ -144,6 +165,12 @@ function EndAccount({ account, changed, onClose }: { account: Account; changed: 
     const answer = await ask("end-account", { account: account.account });
     if (!answer.ok) return answer;
     await changed();
+    const back = async () => {
+      const again = await ask("reopen-account", { account: account.account });
+      announce(again.ok ? say("account.reopened", { name: named(account.name, say(`role.${account.role}`)) }) : again.words);
+      await changed();
+    };
+    undo.offer({ words: say("end.done", { name: named(account.name, say(`role.${account.role}`)) }), undo: back });
     return undefined;
   };
   return (

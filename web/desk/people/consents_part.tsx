@@ -37,14 +37,27 @@ export function ConsentsPart({ further }: PartProps) {
       <Of asked={asked}>
         {({ players }) => {
           const of_squad = players.filter((one) => squad === "" || one.squads.includes(squad));
-          return <List key={`${shown} ${squad}`} all={of_squad} rows={of_squad.filter(kShown[shown])} squads={squads} again={() => asked.again()} />;
+          return <List key={`${shown} ${squad}`} all={of_squad} rows={of_squad.filter(kShown[shown])} squads={squads} one_squad={squad !== ""} again={() => asked.again()} />;
         }}
       </Of>
     </>
   );
 }
 
-function List({ all, rows, squads, again }: { all: Consents[]; rows: Consents[]; squads: SquadRow[]; again: () => Promise<unknown> }) {
+const squadsColumn = (squads: SquadRow[]): Column<Consents> => {
+  const names = ({ squads: of }: Consents) => list(of.map((id) => nameOf(squads, id)));
+  return { key: "squad", heading: say("find.squad"), cell: names, value: names };
+};
+
+interface ListProps {
+  all: Consents[];
+  rows: Consents[]; // those of them that are shown
+  squads: SquadRow[];
+  one_squad: boolean; // chosen: then its name is in no row
+  again: () => Promise<unknown>;
+}
+
+function List({ all, rows, squads, one_squad, again }: ListProps) {
   const [ticked, setTicked] = useState<string[]>([]);
   const [asks, setAsks] = useState<string[] | undefined>();
   const here = ticked.filter((player) => rows.some((one) => one.player === player));
@@ -63,7 +76,7 @@ function List({ all, rows, squads, again }: { all: Consents[]; rows: Consents[];
         </a>
       ),
     },
-    { key: "squad", heading: say("find.squad"), cell: ({ squads: of }) => list(of.map((id) => nameOf(squads, id))), value: ({ squads: of }) => of.map((id) => nameOf(squads, id)).join() },
+    ...(one_squad ? [] : [squadsColumn(squads)]),
     ...kPurposes.map((purpose): Column<Consents> => {
       const words = ({ stands }: Consents) => say(`consent.${stands[purpose]}`);
       return { key: purpose, heading: say(`purpose.${purpose}`), cell: words, value: words };
@@ -86,8 +99,8 @@ function List({ all, rows, squads, again }: { all: Consents[]; rows: Consents[];
             <button type="button" onClick={() => setTicked(everybody ? [] : rows.map(({ player }) => player))}>
               {say(everybody ? "consents.untick_all" : "consents.tick_all")}
             </button>
-            <button type="button" class="main" aria-disabled={here.length === 0} onClick={() => (here.length > 0 ? setAsks(here) : undefined)}>
-              {many("answer_of", here.length)}
+            <button type="button" class={here.length > 0 ? "main" : ""} aria-disabled={here.length === 0} onClick={() => (here.length > 0 ? setAsks(here) : undefined)}>
+              {here.length > 0 ? many("answer_of", here.length) : say("answer.open")}
             </button>
           </p>
           <Table caption={say("part.consents")} columns={columns} rows={rows} rowKey={({ player }) => player} />

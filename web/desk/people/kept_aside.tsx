@@ -76,7 +76,7 @@ export function KeptAsidePart() {
             ) : null}
             {kept_aside.map((one) => (
               <article key={one.number} class="sheet" aria-label={say("kept.number", { number: one.number })}>
-                <h2>{one.why.charAt(0).toUpperCase() + one.why.slice(1)}</h2>
+                <h2>{say(`kept.key.${one.key}`)}</h2>
                 <p class="soft">
                   <bdi>{say("kept.from", { name: name(one.author), when: moment(one.received) })}</bdi>
                 </p>

@@ -7,6 +7,7 @@ import { AccountsPart } from "./accounts.tsx";
 import { ChildPart } from "./child.tsx";
 import { ConsentsPart } from "./consents_part.tsx";
 import { FindChild } from "./find_child.tsx";
+import { HousePart } from "./house_part.tsx";
 import { KeptAsidePart } from "./kept_aside.tsx";
 import { PhonesPart } from "./phones.tsx";
 import { ReadsPart } from "./reads.tsx";
@@ -17,7 +18,7 @@ export interface PartProps {
   further: Further;
 }
 
-const kParts = { accounts: AccountsPart, phones: PhonesPart, child: FindChild, consents: ConsentsPart, reads: ReadsPart, kept: KeptAsidePart } satisfies Record<string, ComponentType<PartProps>>;
+const kParts = { accounts: AccountsPart, phones: PhonesPart, child: FindChild, consents: ConsentsPart, reads: ReadsPart, kept: KeptAsidePart, house: HousePart } satisfies Record<string, ComponentType<PartProps>>;
 type Part = keyof typeof kParts;
 const kNames = Object.keys(kParts) as Part[];
 

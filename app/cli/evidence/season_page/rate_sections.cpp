@@ -30,16 +30,16 @@ std::string burden_words(const RateRow& row) {
 }
 
 // open: how many of the injuries are open is told.
-std::vector<std::string> cells(const RateRow& row, bool hidden, bool open) {
+std::vector<std::string> cells(const RateRow& row, bool hidden, bool open, bool rates_stand) {
   if (hidden) return {row.label, kWithheld, as_counted(std::round(row.hours)), "-", "-", "-", "-"};
-  const bool rate = row.hours > 0;
+  const bool rate = row.hours > 0 && rates_stand;
   return {row.label,
           std::to_string(row.injuries) + (open && row.open > 0 ? " (" + std::to_string(row.open) + " open)" : ""),
-          rate ? as_counted(std::round(row.hours)) : "not known",
+          row.hours > 0 ? as_counted(std::round(row.hours)) : "not known",
           rate ? in_digits(1000 * row.per_hour()) + " (" + limits_words(row.limits, 1000) + ")" : "-",
           as_counted(row.days),
           row.injuries > 0 ? as_counted(row.median_days) : "-",
-          burden_words(row)};
+          rates_stand ? burden_words(row) : "-"};
 }
 
 report::Table table_of(const RateTable& rates, const std::string& caption, findings::Reader reader) {
@@ -56,7 +56,9 @@ report::Table table_of(const RateTable& rates, const std::string& caption, findi
   // The board is told how many are open in all, not of which kind: a small count could be had by subtraction.
   const bool open = reader == findings::Reader::kLead ||
                     (rates.by == findings::GroupBy::kWhole && !findings::is_withheld(reader, rates.rows.front().open));
-  for (std::size_t i = 0; i < rates.rows.size(); ++i) table.rows.push_back(cells(rates.rows[i], hidden[i], open));
+  for (std::size_t i = 0; i < rates.rows.size(); ++i) {
+    table.rows.push_back(cells(rates.rows[i], hidden[i], open, rates.rates_stand));
+  }
   return table;
 }
 
@@ -81,6 +83,16 @@ report::Chart chart_of(const std::string& id, const std::string& title, const Ra
   return {id, title,
           "Each bar is as wide as the rate is uncertain (95 % exact limits); the stroke in it is what was seen.",
           std::move(data), table_of(rates, title, reader)};
+}
+
+// The board is told that they are many, not how many.
+report::Paragraph no_rates(const std::string& title, const RateTable& rates, findings::Reader reader) {
+  const std::string what = rates.of_diagnoses ? "diagnoses" : "injuries";
+  const std::string how_many = reader == findings::Reader::kLead ? std::to_string(rates.unknown) + " of " +
+                                                                       std::to_string(rates.injuries) + " " + what
+                                                                 : "more than a tenth of the " + what;
+  return {title + ": for " + how_many +
+          " it is not known where they belong, so no rate of a group is given. It would be too low."};
 }
 
 report::Table severity_of(const findings::SeasonFindings& found, findings::Reader reader) {
@@ -119,8 +131,13 @@ report::Chart weeks_chart(const SeasonPageMatter& matter) {
 std::vector<report::Section> rate_sections(const SeasonPageMatter& matter) {
   const findings::SeasonFindings& found = *matter.found;
   const RateRow& whole = found.whole.rows.front();
-  const auto chart = [&](const char* id, const char* title, const RateTable& rates) {
-    return chart_of(id, title, rates, whole, matter.reader);
+  const auto put = [&](report::Section& section, const char* title, const RateTable& rates, const char* chart_id) {
+    if (!rates.rates_stand) section.blocks.emplace_back(no_rates(title, rates, matter.reader));
+    if (chart_id != nullptr && rates.rates_stand) {
+      section.blocks.emplace_back(chart_of(chart_id, title, rates, whole, matter.reader));
+    } else {
+      section.blocks.emplace_back(table_of(rates, title, matter.reader));
+    }
   };
   report::Section all{"Injuries", 1, {}};
   if (matter.reader == findings::Reader::kLead) all.blocks.emplace_back(weeks_chart(matter));
@@ -128,18 +145,17 @@ std::vector<report::Section> rate_sections(const SeasonPageMatter& matter) {
   all.blocks.emplace_back(severity_of(found, matter.reader));
   if (whole.injuries == 0) return {std::move(all)};
   report::Section where{"When and to whom", 2, {}};
-  where.blocks.emplace_back(chart("settings", "Training and matches", found.settings));
-  where.blocks.emplace_back(chart("ages", "Age bands", found.ages));
-  where.blocks.emplace_back(table_of(found.sexes, "Girls and boys", matter.reader));
+  put(where, "Training and matches", found.settings, "settings");
+  put(where, "Age bands", found.ages, "ages");
+  put(where, "Girls and boys", found.sexes, nullptr);
   report::Section what{"What kind", 2, {}};
-  what.blocks.emplace_back(chart("regions", "Body regions", found.regions));
-  what.blocks.emplace_back(table_of(found.tissues, "Tissues", matter.reader));
-  what.blocks.emplace_back(table_of(found.onsets, "How they began", matter.reader));
-  what.blocks.emplace_back(table_of(found.contacts, "Contact", matter.reader));
-  what.blocks.emplace_back(chart("histories", "First and recurrent ones", found.histories));
+  put(what, "Body regions", found.regions, "regions");
+  put(what, "Tissues", found.tissues, nullptr);
+  put(what, "How they began", found.onsets, nullptr);
+  put(what, "Contact", found.contacts, nullptr);
+  put(what, "First and recurrent ones", found.histories, "histories");
   // Beside the table above it, its rows would give small counts away.
-  if (matter.reader == findings::Reader::kLead)
-    what.blocks.emplace_back(table_of(found.recurrences, "First and later ones", matter.reader));
+  if (matter.reader == findings::Reader::kLead) put(what, "First and later ones", found.recurrences, nullptr);
   return {std::move(all), std::move(where), std::move(what)};
 }
 
