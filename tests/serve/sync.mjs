@@ -253,7 +253,9 @@ async function full({ demo, contract }) {
   await lead.post(`/api/accounts/${gone}/end`);
   const [job] = (await lead.post("/api/plans", { squads: ["u13-kestrels"] })).json.jobs;
   const hurt = { id: entryId(), kind: "injury-opened", player: "Q13", squad: "u13-kestrels", day: kDay };
-  out.push(that(verdicts(await lead.post("/api/entries", { entries: [hurt] })) === "stored", "no injury to write a paper about"));
+  const agreed = { id: entryId(), kind: "consent", player: "Q13", purpose: "injury-record", by: "guardian", answer: "given", day: kDay };
+  const told = await lead.post("/api/entries", { entries: [agreed, hurt] });
+  out.push(that(verdicts(told).join() === "stored,stored", `no injury to write a paper about: ${told.text}`));
   const fill = join(`/proc/${server.child.pid}/root`, disk.folder, "fill");
   const sizes = [1 << 20, 1 << 16, 1 << 12];
   for (const size of sizes) {
