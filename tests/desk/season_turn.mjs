@@ -35,7 +35,6 @@ async function turn(house) {
     const squadsOf = async () => Object.fromEntries((await lee.get("/api/players")).json.players.map(({ player, squads }) => [player, squads.join()]));
     const before = await squadsOf();
     const page = await desk.window({ cookie: lee.cookie });
-    await house.stub?.(page, { folder, program: house.demo.program });
     const out = [that(made.status === 200, made.text)];
     await desk.at("#/set-up/turn", page);
     await page.getByRole("button", { name: "Show next season's squads" }).click();

@@ -1,42 +1,24 @@
 // The club a year on as the server proposes it (docs/formats/club.md, 'The turn of a season'), with the lead's own moves put to
 // it: who goes where, what does not fit, and the change of the club's documents that makes it so. Pure.
+import type { Said } from "../../api/answer.ts";
 import { keyOf } from "../who_is_who.ts";
 import { guessColumn, readRows, writeCells } from "../sheet.ts";
 
-export interface NextSquad {
-  squad: string;
-  name: string;
-  label: string; // as the list of players has it
-  was: string[];
-  age_to?: number; // the oldest that its band takes
-}
-export interface MovedPlayer {
-  player: string;
-  name: string;
-  age?: number; // on the season's first day
-  from: string[];
-  to: string[];
-}
-export interface DocumentChange {
-  path: string;
-  instead_of?: string;
-  text?: string; // not there: the document goes
-}
-export interface NextSeason {
-  season: { from: string; to: string };
-  first_monday: string;
-  squads: NextSquad[];
-  ends: { squad: string; name: string }[];
-  players: MovedPlayer[];
-  told: string[];
-  changes: DocumentChange[];
-  back: DocumentChange[];
-}
+export type NextSeason = Said<"season-turn">;
+export type NextSquad = NextSeason["squads"][number];
+export type MovedPlayer = NextSeason["players"][number];
+export type DocumentChange = NextSeason["changes"][number];
 export type Moves = Record<string, string[]>; // by player: squads of the next season
 
 export const goesTo = (player: MovedPlayer, moves: Moves): string[] => moves[player.player] ?? player.to;
 
-export const isTooOld = ({ age }: MovedPlayer, { age_to }: NextSquad): boolean => age !== undefined && age_to !== undefined && age > age_to;
+// 12 of 'U13' and of 'Under-13 Kestrels': whom its band takes on the season's first day; none where no name has a band.
+export function oldestOf({ label, name, squad }: NextSquad): number | undefined {
+  const band = [label, name, squad].map((text) => /\bu(?:nder)?[- ]?(\d{1,2})\b/i.exec(text)?.[1]).find((one) => one !== undefined);
+  return band === undefined ? undefined : Number(band) - 1;
+}
+
+export const isTooOld = ({ age }: MovedPlayer, squad: NextSquad): boolean => age !== undefined && age > (oldestOf(squad) ?? age);
 
 export function moved(moves: Moves, player: MovedPlayer, from: string | undefined, to: string | undefined): Moves {
   const rest = goesTo(player, moves).filter((squad) => squad !== from && squad !== to);

@@ -1,6 +1,6 @@
 // One squad of the next season with its players: dragged from one to another, or moved by the choice beside each.
 import { named } from "../../shell/parts.tsx";
-import { goesTo, isTooOld, type MovedPlayer, type Moves, type NextSeason, type NextSquad } from "./next_season.ts";
+import { goesTo, isTooOld, type MovedPlayer, type Moves, type NextSeason, type NextSquad, oldestOf } from "./next_season.ts";
 import { many, say } from "./words.ts";
 
 export const kNowhere = "";
@@ -47,7 +47,7 @@ function PlayerLine({ next, moves, squad, player, move }: Omit<ListProps, "playe
       <span>
         <bdi>{name}</bdi> {player.age === undefined ? null : <span class="soft">{say("age", { age: player.age })}</span>}
         {own.length > 1 ? <span class="soft"> {say("in_two")}</span> : null}
-        {too_old ? <span class="fault"> {say("too_old", { age: squad.age_to ?? 0 })}</span> : null}
+        {too_old ? <span class="fault"> {say("too_old", { age: oldestOf(squad) ?? 0 })}</span> : null}
       </span>
       <select aria-label={say("goes_to", { name })} value={here ?? kNowhere} onChange={(event) => move(player, here, event.currentTarget.value === kNowhere ? undefined : event.currentTarget.value)}>
         {next.squads.map((one) => (

@@ -22,10 +22,10 @@ export function TurnStep() {
   const [asks, setAsks] = useState(false);
   const read = async () => {
     setAsks(true);
-    const answer = await ask("club-turn", {});
+    const answer = await ask("season-turn", {});
     setAsks(false);
     setRefused(answer.ok ? undefined : answer);
-    if (answer.ok) setNext(answer.said as unknown as NextSeason);
+    if (answer.ok) setNext(answer.said);
   };
   if (unsaved.value.length > 0) return <p>{say("save_first")}</p>;
   if (kept) return <Kept next={kept} />;
