@@ -67,8 +67,7 @@ async function turn(house) {
     const after = await squadsOf();
     out.push(that(after["u12-0"] === "u13" && after["u12-2"] === "u14" && after["u13-0"] === "u14" && after["u13-1"] === "u13" && after["u19-0"] === undefined, JSON.stringify(after)));
     await page.getByRole("button", { name: "Undo" }).click();
-    await page.waitForFunction(() => document.querySelector("[role=group] button") === null);
-    await page.waitForTimeout(800);
+    await page.getByRole("button", { name: "Show next season's squads" }).waitFor();
     out.push(that(JSON.stringify(await squadsOf()) === JSON.stringify(before), `not taken back: ${JSON.stringify(await squadsOf())}`));
     return all(out);
   });

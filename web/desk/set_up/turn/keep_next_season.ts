@@ -14,9 +14,9 @@ async function send(changes: DocumentChange[]): Promise<Refusal | undefined> {
 }
 
 // Against what is there now: what somebody changed after it is not undone unseen.
-async function takeBack(next: NextSeason, changed: DocumentChange[], was: Map<string, string>): Promise<void> {
+async function takeBack(next: NextSeason, changed: DocumentChange[], was: Map<string, string>): Promise<Refusal | undefined> {
   const before = new Map(next.back.map((one) => [one.path, one.text]));
-  await send(
+  return send(
     changed.map(({ path }) => {
       const digest = was.get(path);
       const text = before.get(path);
@@ -25,12 +25,13 @@ async function takeBack(next: NextSeason, changed: DocumentChange[], was: Map<st
   );
 }
 
-export async function keepNextSeason(next: NextSeason, moves: Moves): Promise<Refusal | undefined> {
+// back: it was taken back, or why not.
+export async function keepNextSeason(next: NextSeason, moves: Moves, back: (refused: Refusal | undefined) => void): Promise<Refusal | undefined> {
   const changes = changesOf(next, moves);
   const refused = await send(changes);
   if (refused) return refused;
   const answer = await ask("club-documents", {});
   const digests = new Map(answer.ok ? answer.said.documents.flatMap(({ path, digest }) => (digest === undefined ? [] : [[path, digest] as const])) : []);
-  undo.offer({ words: say("kept_short"), undo: () => takeBack(next, changes, digests) });
+  undo.offer({ words: say("kept_short"), undo: async () => back(await takeBack(next, changes, digests)) });
   return undefined;
 }

@@ -1,5 +1,7 @@
 // One squad of the next season with its players: dragged from one to another, or moved by the choice beside each.
+import { list } from "../../../shared/words/words.ts";
 import { named } from "../../shell/parts.tsx";
+import { contentOf } from "../club_draft.ts";
 import { goesTo, isTooOld, type MovedPlayer, type Moves, type NextSeason, type NextSquad, oldestOf } from "./next_season.ts";
 import { many, say } from "./words.ts";
 
@@ -24,7 +26,7 @@ export function SquadList({ next, moves, squad, players, over, move }: ListProps
       </h3>
       {was.length > 0 ? (
         <p class="soft">
-          <bdi>{say("was", { squads: was.join(", ") })}</bdi>
+          <bdi>{say("was", { squads: list(was.map((one) => String(contentOf(`squads/${one}.toml`)?.name ?? one))) })}</bdi>
         </p>
       ) : null}
       <ul>

@@ -28,13 +28,29 @@ export function TurnStep() {
     if (answer.ok) setNext(answer.said);
   };
   if (unsaved.value.length > 0) return <p>{say("save_first")}</p>;
-  if (kept) return <Kept next={kept} />;
+  // What was proposed was of the club before: the next proposal is asked for anew.
+  const keptNow = (now: NextSeason) => {
+    setKept(now);
+    setNext(undefined);
+  };
+  const back = (why: Refusal | undefined) => {
+    setRefused(why);
+    if (!why) setKept(undefined);
+  };
+  if (kept) {
+    return (
+      <>
+        {refused ? <Refused refusal={refused} /> : null}
+        <Kept next={kept} />
+      </>
+    );
+  }
   return (
     <>
       <p>{say("what")}</p>
       {refused ? <Refused refusal={refused} again={() => void read()} /> : null}
       {next ? (
-        <Preview next={next} kept={() => setKept(next)} forget={() => setNext(undefined)} />
+        <Preview next={next} kept={() => keptNow(next)} back={back} forget={() => setNext(undefined)} />
       ) : (
         <button type="button" class="main" aria-disabled={asks} onClick={() => void (asks || read())}>
           {say("show")}
@@ -74,7 +90,7 @@ function useDrag(next: NextSeason, move: (player: MovedPlayer, from: string | un
   return { area, over: dragged && dragged.over !== dragged.from ? dragged.over : undefined, doings: { onPointerDown: begin, onPointerMove: over, onPointerUp: end, onPointerCancel: () => setDragged(undefined) } };
 }
 
-function Preview({ next, kept, forget }: { next: NextSeason; kept: () => void; forget: () => void }) {
+function Preview({ next, kept, back, forget }: { next: NextSeason; kept: () => void; back: (refused: Refusal | undefined) => void; forget: () => void }) {
   const [history, setHistory] = useState<History<Moves>>(beginning<Moves>({}));
   const [refused, setRefused] = useState<Refusal | undefined>();
   const [sends, setSends] = useState(false);
@@ -90,7 +106,7 @@ function Preview({ next, kept, forget }: { next: NextSeason; kept: () => void; f
   const keep = async () => {
     if (sends) return;
     setSends(true);
-    const why = await keepNextSeason(next, moves);
+    const why = await keepNextSeason(next, moves, back);
     setSends(false);
     setRefused(why);
     if (!why) kept();
