@@ -64,11 +64,17 @@ export function remove(path: string): void {
   drafts.value = next;
 }
 
+// What brings the drafts back as they are now.
+export function draftsAsTheyAre(): () => void {
+  const now = drafts.peek();
+  return () => (drafts.value = now);
+}
+
 // Gives what brings them back.
 export function forgetDrafts(): () => void {
-  const before = drafts.peek();
+  const restore = draftsAsTheyAre();
   drafts.value = new Map();
-  return () => (drafts.value = before);
+  return restore;
 }
 
 type Change = { path: string; instead_of?: string; content?: Content; text?: string };
