@@ -10,6 +10,7 @@ import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
 import { people } from "./people.mjs";
 import { releases } from "./releases.mjs";
+import { seasonTurn } from "./season_turn.mjs";
 import { setUp } from "./set_up.mjs";
 import { setUpHostile } from "./set_up_hostile.mjs";
 import { squadKeeps } from "./squad_keeps.mjs";
@@ -17,7 +18,7 @@ import { squad } from "./squad_screen.mjs";
 import { tenMinutesTests } from "./ten_minutes.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...tenMinutesTests];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...seasonTurn, ...tenMinutesTests];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 

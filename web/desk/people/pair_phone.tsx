@@ -39,19 +39,21 @@ export function PairPhone({ account, name }: { account: string; name: string }) 
   return (
     <>
       <div class="beside-picture">
-        <ToCopy label={say("pair.link", { until: moment(opened.until) })} text={link} rows={2} />
+        <div>
+          <ToCopy label={say("pair.link", { until: moment(opened.until) })} text={link} rows={2} />
+          <p role="status">{say(`pair.state.${state}`)}</p>
+          {state === "claimed" ? <CodeForm label={say("pair.code")} button={say("pair.confirm")} send={confirm} /> : null}
+          {state === "suspended" || state === "too-late" ? (
+            <button type="button" onClick={() => void open()}>
+              {say("pair.another")}
+            </button>
+          ) : null}
+        </div>
         <figure>
           <Qr text={link} label={say("pair.picture")} />
           <figcaption class="soft">{say("pair.picture_what")}</figcaption>
         </figure>
       </div>
-      <p role="status">{say(`pair.state.${state}`)}</p>
-      {state === "claimed" ? <CodeForm label={say("pair.code")} button={say("pair.confirm")} send={confirm} /> : null}
-      {state === "suspended" || state === "too-late" ? (
-        <button type="button" onClick={() => void open()}>
-          {say("pair.another")}
-        </button>
-      ) : null}
     </>
   );
 }

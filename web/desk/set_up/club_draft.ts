@@ -12,6 +12,7 @@ interface There {
 }
 type Written = { content: Content } | { text: string } | { gone: true };
 
+const kList = /^roster[^/]*\.csv$/;
 const there = signal<Map<string, There>>(new Map());
 const drafts = signal<Map<string, Written>>(new Map());
 
@@ -63,17 +64,23 @@ export function remove(path: string): void {
   drafts.value = next;
 }
 
+// What brings the drafts back as they are now.
+export function draftsAsTheyAre(): () => void {
+  const now = drafts.peek();
+  return () => (drafts.value = now);
+}
+
 // Gives what brings them back.
 export function forgetDrafts(): () => void {
-  const before = drafts.peek();
+  const restore = draftsAsTheyAre();
   drafts.value = new Map();
-  return () => (drafts.value = before);
+  return restore;
 }
 
 type Change = { path: string; instead_of?: string; content?: Content; text?: string };
 export interface Saved {
   refused?: Refusal;
-  undo?: () => Promise<Refusal | undefined>; // not there where a list of players was replaced: the one before is not known here
+  undo?: () => Promise<Refusal | undefined>; // not there where what was before could not be read
 }
 
 async function send(changes: Change[]): Promise<Refusal | undefined> {
@@ -88,17 +95,29 @@ const insteadOf = (path: string): { instead_of?: string } => {
   return digest === undefined ? {} : { instead_of: digest };
 };
 
+// A list of players is told whole to nobody who only looks; whoever puts another in its place has it until that can be undone.
+// A line in the book of reads.
+async function listsOf(paths_changed: string[]): Promise<Map<string, string>> {
+  const texts = new Map<string, string>();
+  for (const path of paths_changed.filter((one) => kList.test(one) && there.peek().has(one))) {
+    const answer = await ask("roster", { roster: path });
+    if (answer.ok) texts.set(path, answer.said.text);
+  }
+  return texts;
+}
+
 export async function saveClub(): Promise<Saved> {
   const before = new Map(there.peek());
   const changes = [...drafts.peek()].map(([path, written]) => ({ path, ...insteadOf(path), ...("gone" in written ? {} : written) }));
+  const lists = await listsOf(changes.map(({ path }) => path));
   const refused = await send(changes);
   // Somebody else was first: what is there now is read, what was typed stays, and saving again goes over what was seen.
   if (refused?.refused === "changed-meanwhile") await readClub();
   if (refused) return { refused };
   forgetDrafts();
-  const back = changes.map(({ path }) => ({ path, before: before.get(path) }));
-  if (back.some((one) => one.before !== undefined && one.before.content === undefined)) return {};
+  const back = changes.map(({ path }) => ({ path, before: before.get(path), list: lists.get(path) }));
+  if (back.some((one) => one.before !== undefined && one.before.content === undefined && one.list === undefined)) return {};
   // Against what was saved just now: what came after it is not undone with it.
-  const changes_back = back.map((one) => ({ path: one.path, ...insteadOf(one.path), ...(one.before?.content ? { content: one.before.content } : {}) }));
+  const changes_back = back.map((one) => ({ path: one.path, ...insteadOf(one.path), ...(one.before?.content ? { content: one.before.content } : {}), ...(one.list === undefined ? {} : { text: one.list }) }));
   return { undo: () => send(changes_back) };
 }

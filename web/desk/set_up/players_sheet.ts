@@ -2,7 +2,7 @@
 import { computed, signal } from "@preact/signals";
 import type { Refusal } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
-import { paths, write } from "./club_draft.ts";
+import { contentOf, paths, write } from "./club_draft.ts";
 import type { OfRoster } from "./row_faults.ts";
 import { type Column, guessColumn, readRows, squadsIn, tableOf, writeRoster } from "./sheet.ts";
 import { type DatesAre, orderOf } from "./sheet_dates.ts";
@@ -48,11 +48,17 @@ export function isUtf8(bytes: ArrayBuffer): boolean {
   }
 }
 
+// 'U13 Girls' of u13-girls: as the list of players names the squad.
+function labelOf(squad: string): string {
+  const content = contentOf(`squads/${squad}.toml`);
+  return String(content?.in_roster ?? content?.name ?? squad);
+}
+
 // Undefined where it is read; a list is no draft before, since its rows would be numbered anew.
 export async function readKnown(): Promise<Refusal | undefined> {
   const answer = rosterIsThere() ? await ask("players", {}) : undefined;
   if (answer && !answer.ok) return answer;
-  known.value = answer?.said.players ?? [];
+  known.value = (answer?.said.players ?? []).map(({ player, name, squads }) => ({ player, name, squads: squads.map(labelOf) }));
   const first = known.value.length === 0;
   if (sheet.value) use({ ...sheet.value, fresh: freshIds(sheet.value.rows.length, first) });
   return undefined;

@@ -12,7 +12,7 @@ import { kClub } from "./club_step.tsx";
 import { kRoster, listed, putAway, rosterFaults, sheet, use } from "./players_sheet.ts";
 import { many, say } from "./words.ts";
 
-export type Step = "season" | "places" | "players" | "squads" | "routines" | "then";
+export type Step = "season" | "places" | "players" | "squads" | "routines" | "then" | "turn";
 const kFirstRow = 2; // of the list of players, below its headings
 const kMostFaults = 50;
 

@@ -14,9 +14,10 @@ import { SaveBar, type Step } from "./save_bar.tsx";
 import { SquadsStep } from "./squads_step.tsx";
 import { RoutinesStep } from "./routine/routines_step.tsx";
 import { ThenStep } from "./then_step.tsx";
+import { TurnStep } from "./turn/turn_step.tsx";
 import { say } from "./words.ts";
 
-const kSteps = { season: ClubStep, places: PlacesStep, players: PlayersStep, squads: SquadsStep, routines: RoutinesStep, then: ThenStep };
+const kSteps = { season: ClubStep, places: PlacesStep, players: PlayersStep, squads: SquadsStep, routines: RoutinesStep, then: ThenStep, turn: TurnStep };
 const kNames = Object.keys(kSteps) as Step[];
 
 const isStep = (word: string | undefined): word is Step => word !== undefined && Object.hasOwn(kSteps, word);
@@ -43,7 +44,7 @@ export function Screen({ route }: ScreenProps<"set-up">) {
       {state === "here" ? (
         <>
           <Shown routine={route.further["routine"]} />
-          <SaveBar here={here} next={kNames[kNames.indexOf(here) + 1]} />
+          <SaveBar here={here} next={here === "then" ? undefined : kNames[kNames.indexOf(here) + 1]} />
         </>
       ) : null}
       {typeof state === "object" ? <Refused refusal={state} again={() => void read()} /> : null}

@@ -72,22 +72,26 @@ export function tableOf(rows: string[][]): { headings: string[]; rows: string[][
   return { headings, rows: rows.slice(above + 1).filter((row) => !same(row)), above };
 }
 
+export const writeCells = (rows: string[][]): string => rows.map((cells) => `${cells.map(quotedCell).join(",")}\n`).join("");
+
 // Only the columns that were chosen: what else stands in the sheet never leaves this computer.
 // ids: of the rows, where no column has them. One line a row below the line of headings, so that a fault's line is the row.
 export function writeRoster(rows: string[][], columns: (Column | "")[], dates: DatesAre = "", ids: string[] = []): string {
   const chosen = columns.flatMap((column, at) => (column === "" ? [] : [{ column, at }]));
-  const line = (cells: string[]) => `${cells.map(quotedCell).join(",")}\n`;
   const cell = (row: string[], column: Column, at: number) => (column === "birth" ? isoDate(row[at] ?? "", dates) : (row[at] ?? ""));
   const own = ids.length > 0 && !columns.includes("id"); // else the sheet has ids of its own
   const headings = [...(own ? [kHeadings.id] : []), ...chosen.map(({ column }) => kHeadings[column])];
-  return line(headings) + rows.map((row, at_row) => line([...(own ? [ids[at_row] ?? ""] : []), ...chosen.map(({ column, at }) => cell(row, column, at))])).join("");
+  return writeCells([headings, ...rows.map((row, at_row) => [...(own ? [ids[at_row] ?? ""] : []), ...chosen.map(({ column, at }) => cell(row, column, at))])]);
 }
 
-// 'U13', 'U14 Girls', … with how many; a cell may name several.
+// A cell may name several.
+export const squadsOf = (cell: string): string[] => cell.split(/[;/,|+]/).map((one) => one.trim()).filter((one) => one !== "");
+
+// 'U13', 'U14 Girls', … with how many.
 export function squadsIn(rows: string[][], columns: (Column | "")[]): Map<string, number> {
   const at = columns.indexOf("squad");
   const out = new Map<string, number>();
   if (at < 0) return out;
-  for (const row of rows) for (const name of (row[at] ?? "").split(/[;/,|+]/).map((one) => one.trim()).filter((one) => one !== "")) out.set(name, (out.get(name) ?? 0) + 1);
+  for (const row of rows) for (const name of squadsOf(row[at] ?? "")) out.set(name, (out.get(name) ?? 0) + 1);
   return out;
 }

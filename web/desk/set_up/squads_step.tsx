@@ -1,8 +1,9 @@
 // The squads: of those that the players' sheet names, each with its house routine, its place and the evenings of its week.
 import { list } from "../../shared/words/words.ts";
 import { Choice } from "../people/choice.tsx";
+import { undo } from "../shell/undo.ts";
 import { clashesOf } from "./clashes.ts";
-import { change, type Content, contentOf, paths, remove, write } from "./club_draft.ts";
+import { change, type Content, contentOf, draftsAsTheyAre, paths, remove, write } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
 import { NumberField, TextField } from "./fields.tsx";
 import { idFrom } from "./ids.ts";
@@ -111,6 +112,11 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
     return file ? [[file, String(contentOf(strip.file!)?.name ?? strip.id)]] : [];
   });
   const kit = (squad.kit ?? {}) as Content;
+  const takeOut = () => {
+    const restore = draftsAsTheyAre();
+    remove(path);
+    undo.offer({ words: say("squad.is_out", { squad: String(squad.name ?? path) }), undo: restore });
+  };
   const setKit = (key: string) => (count: number | undefined) => set({ kit: { ...kit, [key]: count ?? 0 } });
   return (
     <details class="sheet" open={open}>
@@ -136,7 +142,7 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
       <Evenings week={rowsOf(squad.week)} onChange={(week) => set({ week })} />
       <Matches matches={rowsOf(squad.match)} onChange={(match) => set({ match })} />
       <p>
-        <button type="button" onClick={() => remove(path)}>
+        <button type="button" onClick={takeOut}>
           {say("squad.away_with_it")}
         </button>
       </p>

@@ -1,11 +1,11 @@
 // Which rows of a list are players that the club knows already: they keep their ids, and with these everything that was
 // entered of them. A list without ids would number its rows, and a child would get another one's history.
-import type { Column } from "./sheet.ts";
+import { type Column, squadsOf } from "./sheet.ts";
 
 export interface Known {
   player: string; // id
   name: string;
-  squads: string[];
+  squads: string[]; // as the list of players names them
 }
 export type How = "stated" | "known" | "new" | "unsure";
 export interface Who {
@@ -33,12 +33,18 @@ export function whoIsWho(rows: string[][], columns: (Column | "")[], known: Know
   const keys = rows.map((cells) => keyOf(nameIn(cells, columns)));
   const times = new Map<string, number>();
   for (const key of keys) times.set(key, (times.get(key) ?? 0) + 1);
+  // Of one name in several squads: who is of the same squad as before, where that is one alone.
+  const squads = rows.map((cells) => squadsOf(cells[columns.indexOf("squad")] ?? ""));
+  const ofSquad = (row: number): Known[] => (by_key.get(keys[row] ?? "") ?? []).filter((one) => one.squads.some((squad) => squads[row]?.includes(squad)));
+  const rowsLike = (row: number): number => keys.filter((key, other) => key === keys[row] && squads[other]?.some((squad) => squads[row]?.includes(squad))).length;
   return keys.map((key, row) => {
     const candidates = key === "" ? [] : (by_key.get(key) ?? []);
     const own = fresh[row] ?? "";
     const [only] = candidates;
     if (!only) return { id: own, how: "new", candidates: [] };
     if (candidates.length === 1 && times.get(key) === 1) return { id: only.player, how: "known", candidates };
+    const [same] = ofSquad(row);
+    if (same && ofSquad(row).length === 1 && rowsLike(row) === 1) return { id: same.player, how: "known", candidates };
     const said = chosen[row];
     return { id: said === undefined || said === "" ? own : said, how: "unsure", candidates };
   });

@@ -4,7 +4,8 @@ import { useCatalogue } from "../../drills/catalogue.ts";
 import { agesInWords } from "../../drills/spoken.ts";
 import { announce } from "../../shell/announce.ts";
 import { go, hashOf } from "../../shell/route.ts";
-import { contentOf } from "../club_draft.ts";
+import { undo } from "../../shell/undo.ts";
+import { contentOf, draftsAsTheyAre } from "../club_draft.ts";
 import { EditRoutine } from "./edit_routine.tsx";
 import { allRoutines, beginOwn, endOwn, type HouseRoutine, isForMatches, shippedFor, squadsBy } from "./house_routines.ts";
 import { many, say } from "./words.ts";
@@ -59,8 +60,10 @@ function RoutineRow({ one }: { one: HouseRoutine }) {
   };
   const end = () => {
     const shipped = shippedFor(one);
+    const restore = draftsAsTheyAre();
     endOwn(one);
-    announce(say("ended", { name, instead: shipped ? nameOfRoutine(shipped) : "" }));
+    const words = say("ended", { name, instead: shipped ? nameOfRoutine(shipped) : "" });
+    undo.offer({ words, undo: restore });
   };
   return (
     <li>
