@@ -39,7 +39,7 @@ export function useAsked<Name extends Operation>(operation: Name, values: Values
   return { said: here ? state.said : undefined, refused: here ? state.refused : undefined, asks: here ? state.asks : wanted, again };
 }
 
-type Tall = "line" | "table" | "screen";
+type Tall = "line" | "field" | "table" | "screen";
 
 // The usual three states of a screen's part. height: how tall it stands while it is waited for, so that nothing jumps.
 export function Of<Name extends Operation>({ asked, height = "screen", children }: { asked: Asked<Name>; height?: Tall; children: (said: Said<Name>) => ComponentChildren }) {
@@ -51,7 +51,7 @@ export function Of<Name extends Operation>({ asked, height = "screen", children 
   );
 }
 
-function Waiting({ height }: { height: Tall }) {
+export function Waiting({ height }: { height: Tall }) {
   return (
     <p class={`waiting ${height}-tall`} role="status">
       {say("waiting")}
