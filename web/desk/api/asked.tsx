@@ -39,6 +39,9 @@ export function useAsked<Name extends Operation>(operation: Name, values: Values
   return { said: here ? state.said : undefined, refused: here ? state.refused : undefined, asks: here ? state.asks : wanted, again };
 }
 
+// Neither had nor refused yet. What a table is made of is waited for as a whole, so that no column moves when the rest comes.
+export const isAwaited = ({ said, refused }: { said: unknown; refused: unknown }): boolean => said === undefined && refused === undefined;
+
 type Tall = "line" | "field" | "table" | "screen";
 
 // The usual three states of a screen's part. height: how tall it stands while it is waited for, so that nothing jumps.

@@ -4,7 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Account, Device, SquadRow, Week } from "../../shared/api.ts";
 import { fetchRendering } from "../../shared/words/renderings.ts";
 import { language, list, moment, number, wholeDay } from "../../shared/words/words.ts";
-import { Of, useAsked, Waiting } from "../api/asked.tsx";
+import { isAwaited, Of, useAsked, Waiting } from "../api/asked.tsx";
 import { chargesWords } from "../people/charges.ts";
 import { Empty, Head, named } from "../shell/parts.tsx";
 import { spanishDrills } from "../shell/places.ts";
@@ -82,8 +82,7 @@ export function Screen({ route: { account } }: ScreenProps<"coaches">) {
   useEffect(() => {
     if (language.value === "es") void fetchRendering("es", spanishDrills);
   }, [language.value]);
-  // Drawn once all of it is there, so that no column moves when the next part comes.
-  const waits = [accounts, devices, squads, this_week, last_week].some(({ said, refused }) => !said && !refused);
+  const waits = [accounts, devices, squads, this_week, last_week].some(isAwaited);
   const all_squads = squads.said?.squads ?? [];
   const all_accounts = accounts.said?.accounts ?? [];
   return (
