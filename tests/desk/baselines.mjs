@@ -58,7 +58,7 @@ async function picturesOf(browser, { demo, url, viewport }, take) {
 async function lookedAt({ program, wasm, renew }) {
   const web = mkdtempSync(join(tmpdir(), "lanework-desk-"));
   await bundleDesk(web, { door: wasm });
-  const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: [...kSteadyFlags, "--lang=en-GB"] });
+  const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: kSteadyFlags });
   try {
     const approved = await Approved.open(kApproved, browser, renew);
     const demo = await DemoOfADay.open(program, { moment: kMoment, flags: ["--web", web, "--plan-from", "demo/quillmere"] });

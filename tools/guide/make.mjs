@@ -28,7 +28,7 @@ const wanted = (part) => positionals.length === 0 || positionals.includes(part);
 const web = mkdtempSync(join(tmpdir(), "lanework-guide-"));
 await bundlePitchside(web, { door: values.wasm });
 await bundleDesk(web, { door: values.wasm });
-const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: [...kSteadyFlags, "--lang=en-GB"] });
+const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: kSteadyFlags });
 try {
   mkdirSync(kFolder, { recursive: true });
   const demo = await DemoOfADay.open(resolve(values.program), { moment: kMoment, flags: ["--web", web, "--plan-from", "demo/quillmere"] });

@@ -39,7 +39,10 @@ export function useAsked<Name extends Operation>(operation: Name, values: Values
   return { said: here ? state.said : undefined, refused: here ? state.refused : undefined, asks: here ? state.asks : wanted, again };
 }
 
-type Tall = "line" | "table" | "screen";
+// Neither had nor refused yet. What a table is made of is waited for as a whole, so that no column moves when the rest comes.
+export const isAwaited = ({ said, refused }: { said: unknown; refused: unknown }): boolean => said === undefined && refused === undefined;
+
+type Tall = "line" | "field" | "table" | "screen";
 
 // The usual three states of a screen's part. height: how tall it stands while it is waited for, so that nothing jumps.
 export function Of<Name extends Operation>({ asked, height = "screen", children }: { asked: Asked<Name>; height?: Tall; children: (said: Said<Name>) => ComponentChildren }) {
@@ -51,7 +54,7 @@ export function Of<Name extends Operation>({ asked, height = "screen", children 
   );
 }
 
-function Waiting({ height }: { height: Tall }) {
+export function Waiting({ height }: { height: Tall }) {
   return (
     <p class={`waiting ${height}-tall`} role="status">
       {say("waiting")}

@@ -50,7 +50,7 @@ export function Screen({ route }: ScreenProps<"evidence">) {
       <Head title={say("title")}>
         <p class="not-on-paper">{say("what")}</p>
       </Head>
-      {bare ? null : <PeriodForm shown={{ ...(from ? { from } : {}), ...(to ? { to } : {}) }} usual={usual ?? []} again={again} />}
+      <PeriodForm shown={{ ...(from ? { from } : {}), ...(to ? { to } : {}) }} usual={usual ?? []} again={again} />
       {refused ? <Refused refusal={refused} again={again} /> : null}
       {(period && !report && !refused) || bare ? (
         <p class="waiting screen-tall" role="status">

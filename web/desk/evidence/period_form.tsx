@@ -13,7 +13,10 @@ const hashOfPeriod = ({ from, to }: Period): string => hashOf("evidence", undefi
 export function PeriodForm({ shown, usual, again }: { shown: Partial<Period>; usual: Usual; again: () => void }) {
   const [typed, setTyped] = useState<Partial<Period>>(shown);
   const [told, setTold] = useState(shown.from !== undefined || shown.to !== undefined);
-  useEffect(() => setTyped(shown), [shown.from, shown.to]);
+  useEffect(() => {
+    setTyped(shown);
+    setTold(shown.from !== undefined || shown.to !== undefined);
+  }, [shown.from, shown.to]);
   const faults = faultsOf(typed.from, typed.to);
   const submit = (event: Event) => {
     event.preventDefault();

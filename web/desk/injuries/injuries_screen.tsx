@@ -1,5 +1,6 @@
 // Injuries: what is open with the days lost so far, what is over, a new one, and one of them with what holds its player back.
 import { useState } from "preact/hooks";
+import type { SquadRow } from "../../shared/api.ts";
 import { wholeDay } from "../../shared/words/words.ts";
 import type { Refusal } from "../api/answer.ts";
 import { Of, Refused, useAsked } from "../api/asked.tsx";
@@ -14,12 +15,21 @@ import { OneInjury } from "./one_injury.tsx";
 import { type Persons, personsOf } from "./persons.ts";
 import { many, say } from "./words.ts";
 
-function Lists({ injuries, without_consent }: { injuries: Injury[]; without_consent: number }) {
+const kOverAtFirst = 50; // own judgement: more take long to draw, and are seldom looked at
+
+interface ListsProps {
+  injuries: Injury[];
+  without_consent: number;
+  squads: SquadRow[];
+}
+
+function Lists({ injuries, without_consent, squads }: ListsProps) {
   const [persons, setPersons] = useState<Persons | undefined>();
   const [asks, setAsks] = useState(false);
   const [refused, setRefused] = useState<Refusal | undefined>();
   const open = injuries.filter(isOpen);
-  const over = injuries.filter((one) => !isOpen(one));
+  const [all, setAll] = useState(false);
+  const over = injuries.filter((one) => !isOpen(one)).sort((left, right) => right.day.localeCompare(left.day));
   const show = async () => {
     setAsks(true);
     const said = await personsOf();
@@ -49,7 +59,7 @@ function Lists({ injuries, without_consent }: { injuries: Injury[]; without_cons
               </p>
             )}
             {refused ? <Refused refusal={refused} /> : null}
-            <InjuryTable caption={say("list.open")} injuries={open} persons={persons} />
+            <InjuryTable caption={say("list.open")} injuries={open} persons={persons} squads={squads} />
           </>
         )}
         {without_consent > 0 ? <p>{many("without_consent", without_consent)}</p> : null}
@@ -57,7 +67,14 @@ function Lists({ injuries, without_consent }: { injuries: Injury[]; without_cons
       {over.length > 0 ? (
         <section class="sheet" aria-labelledby="over">
           <h2 id="over">{say("list.over")}</h2>
-          <InjuryTable caption={say("list.over")} injuries={over} persons={persons} />
+          <InjuryTable caption={say("list.over")} injuries={all ? over : over.slice(0, kOverAtFirst)} persons={persons} squads={squads} />
+          {all || over.length <= kOverAtFirst ? null : (
+            <p class="row not-on-paper">
+              <button type="button" onClick={() => setAll(true)}>
+                {many("show_over", over.length)}
+              </button>
+            </p>
+          )}
         </section>
       ) : null}
     </>
@@ -66,6 +83,7 @@ function Lists({ injuries, without_consent }: { injuries: Injury[]; without_cons
 
 export function Screen({ route: { injury, further } }: ScreenProps<"injuries">) {
   const asked = useAsked("injuries", {});
+  const squads = useAsked("squads", {});
   const today = dayOfNow(new Date());
   const enters = injury === undefined && further.enter !== undefined;
   const entered = async ({ id, hurt }: { id: string; hurt: boolean }) => {
@@ -94,7 +112,7 @@ export function Screen({ route: { injury, further } }: ScreenProps<"injuries">) 
       ) : (
         <Of asked={asked}>
           {({ injuries, without_consent }) => {
-            if (injury === undefined) return <Lists injuries={injuries} without_consent={without_consent} />;
+            if (injury === undefined) return <Of asked={squads}>{(said) => <Lists injuries={injuries} without_consent={without_consent} squads={said.squads} />}</Of>;
             const one = injuries.find((each) => each.injury === injury);
             if (one) return <OneInjury key={injury} injury={one} today={today} again={() => asked.again()} />;
             return (

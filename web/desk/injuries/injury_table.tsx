@@ -1,6 +1,6 @@
 // Injuries as a table: since when, what, how many days lost; names only where they were asked for.
+import type { SquadRow } from "../../shared/api.ts";
 import { shortDay, wholeDay } from "../../shared/words/words.ts";
-import { useAsked } from "../api/asked.tsx";
 import { nameOf } from "../people/charges.ts";
 import { named } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
@@ -14,10 +14,10 @@ interface TableProps {
   caption: string;
   injuries: Injury[];
   persons: Persons | undefined;
+  squads: SquadRow[];
 }
 
-export function InjuryTable({ caption, injuries, persons }: TableProps) {
-  const squads = useAsked("squads", {}).said?.squads ?? [];
+export function InjuryTable({ caption, injuries, persons, squads }: TableProps) {
   const person = ({ player }: Injury) => named(persons?.get(player) ?? player, player);
   const look = ({ review = "" }: Injury) => review;
   const lost = ({ days_lost = 0, open = true }: Injury) => many(open ? "days_so_far" : "days", days_lost);

@@ -121,10 +121,10 @@ export function OneInjury({ injury, today, again }: OneProps) {
       <section aria-labelledby="one">
         <h2 id="one">{injuryWords(injury.what)}</h2>
         <p>
+          <span class="soft">{injury.player}</span>{" "}
           <a href={hashOf("people", injury.player)}>
             <bdi>{named(timeline.said?.name ?? injury.player, injury.player)}</bdi>
-          </a>{" "}
-          <span class="soft">{injury.player}</span>
+          </a>
         </p>
         <Known injury={injury} />
         {injury.note ? (

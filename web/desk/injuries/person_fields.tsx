@@ -15,7 +15,7 @@ interface PersonProps {
 function Player({ squad, player, change, fault }: PersonProps) {
   const asked = useAsked("squad", { squad });
   return (
-    <Of asked={asked} height="line">
+    <Of asked={asked} height="field">
       {({ roster }) => (
         <Field label={say("form.player")} {...(fault ? { fault } : {})}>
           {(given) => (
@@ -37,7 +37,7 @@ function Player({ squad, player, change, fault }: PersonProps) {
 export function PersonFields(props: PersonProps) {
   const squads = useAsked("squads", {});
   return (
-    <Of asked={squads} height="line">
+    <Of asked={squads} height="field">
       {(said) => (
         <div class="row top">
           <Choice

@@ -1,7 +1,7 @@
 // Who may come in: each account with its role and what it is charged with; a row is opened by its name.
 import { useState } from "preact/hooks";
 import type { Account, SquadRow } from "../../shared/api.ts";
-import { Of, useAsked } from "../api/asked.tsx";
+import { isAwaited, Of, useAsked, Waiting } from "../api/asked.tsx";
 import { Empty, named } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import { type Column, Table } from "../shell/table.tsx";
@@ -52,6 +52,7 @@ export function AccountsPart({ further }: PartProps) {
       </p>
       <Of asked={accounts}>
         {(said) => {
+          if (isAwaited(squads)) return <Waiting height="screen" />;
           const open = said.accounts.find(({ account }) => account === further.account);
           return (
             <>

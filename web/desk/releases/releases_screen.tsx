@@ -43,6 +43,13 @@ function All({ lead }: { lead: boolean }) {
   const [draws, setDraws] = useState(false);
   return (
     <>
+      {lead && !draws ? (
+        <p class="not-on-paper">
+          <button type="button" class="main" onClick={() => setDraws(true)}>
+            {say("draw.open")}
+          </button>
+        </p>
+      ) : null}
       <Of asked={asked} height="table">
         {({ releases }) =>
           releases.length === 0 ? (
@@ -63,11 +70,6 @@ function All({ lead }: { lead: boolean }) {
           )
         }
       </Of>
-      {lead && !draws ? (
-        <button type="button" class="main" onClick={() => setDraws(true)}>
-          {say("draw.open")}
-        </button>
-      ) : null}
       {lead && draws ? <DrawRelease /> : null}
     </>
   );

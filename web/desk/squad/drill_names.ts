@@ -12,6 +12,7 @@ import { say, type Key } from "./words.ts";
 import en from "./words/en.json";
 
 const catalogue = signal<DoorTable>({});
+export const namesAreSettled = signal(false); // the catalogue is there, or will not come now
 
 function knowCatalogue(read: DoorTable): void {
   if (Array.isArray(read["drills"])) catalogue.value = read;
@@ -56,6 +57,7 @@ export function useDrillNames(): void {
     reading ??= ask("catalogue", {}).then((answer) => {
       if (answer.ok) knowCatalogue(answer.said.catalogue as unknown as DoorTable);
       else reading = undefined; // the next screen tries again
+      namesAreSettled.value = true;
     });
     if (wanted === "es") void fetchRendering("es", spanishDrills);
   }, [wanted]);

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from "preact/hooks";
 import type { DoorTable } from "../../shared/engine/door_value.ts";
 import { weekday } from "../../shared/words/words.ts";
-import { useAsked } from "../api/asked.tsx";
+import type { Asked } from "../api/asked.tsx";
 import { hashOf } from "../shell/route.ts";
 import type { BlockSession, SquadBlock } from "./block.ts";
 import { doseWords } from "./dose_words.ts";
@@ -28,6 +28,7 @@ function AsPlanned({ session }: { session: BlockSession }) {
 interface EveningViewProps {
   block: SquadBlock | undefined;
   squad: string;
+  asked: Asked<"evenings">;
   at: { date: string; start: string };
   plan_block: () => void;
 }
@@ -38,9 +39,7 @@ function paceWords(pace: number): string {
   return say(pace > 1 ? "more.pace_slower" : "more.pace_faster", { percent: percent(more) });
 }
 
-// What the door needs for it is asked for when it is opened, and not before: a line in the book of reads.
-export function EveningView({ block, squad, at, plan_block }: EveningViewProps) {
-  const asked = useAsked("evenings", { squad });
+export function EveningView({ block, squad, asked, at, plan_block }: EveningViewProps) {
   const catalogue = asked.said?.catalogue as DoorTable | undefined;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), [at.date, at.start]);

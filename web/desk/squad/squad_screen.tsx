@@ -1,7 +1,7 @@
 // Squad: its block as a grid, against its targets and in words; or one of its evenings, opened and tried out.
 import { useState } from "preact/hooks";
 import { moment, weekday } from "../../shared/words/words.ts";
-import { Of, useAsked } from "../api/asked.tsx";
+import { Of, useAsked, Waiting } from "../api/asked.tsx";
 import { Empty, Head } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
@@ -10,7 +10,7 @@ import { usePlanner, type Planner } from "./ask_for_plan.ts";
 import { blockIn, type SquadBlock } from "./block.ts";
 import { BlockTable } from "./block_table.tsx";
 import { MinutesAndShortfalls, WhatChanged } from "./block_notes.tsx";
-import { inWords, useDrillNames } from "./drill_names.ts";
+import { inWords, namesAreSettled, useDrillNames } from "./drill_names.ts";
 import { EveningView } from "./evening_view.tsx";
 import { PaperOfWeeks } from "./paper.tsx";
 import { sessionOfAddress } from "./session_address.ts";
@@ -79,6 +79,8 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
   const planner = usePlanner(squad.id, squad.name, () => void plan.again());
   const [before, setBefore] = useState<SquadBlock | undefined>(); // what the next plan takes the place of
   const at = sessionOfAddress(session);
+  // What the door needs for an evening is asked for when one is opened, and not before: a line in the book of reads.
+  const evenings = useAsked("evenings", { squad: squad.id }, at !== undefined);
   const planFrom = (block: SquadBlock | undefined) => () => {
     setBefore(block);
     planner.plan();
@@ -87,7 +89,8 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
     <Of asked={plan}>
       {(said) => {
         const block = blockIn(said);
-        if (at) return <EveningView block={block} squad={squad.id} at={at} plan_block={planFrom(block)} />;
+        if (!namesAreSettled.value) return <Waiting height="screen" />;
+        if (at) return <EveningView block={block} squad={squad.id} asked={evenings} at={at} plan_block={planFrom(block)} />;
         const shown = { ...planner, plan: planFrom(block) };
         if (!block) {
           return (
@@ -126,8 +129,8 @@ export function Screen({ route }: ScreenProps<"squad">) {
   const own = squads.said?.squads.find(({ id }) => id === route.squad);
   return (
     <div class="squad-screen">
-      <Head title={route.squad === undefined ? say("choose") : (own?.name ?? route.squad)}>{own && squads.said && <Neighbours squads={squads.said.squads} at={own.id} />}</Head>
-      <Of asked={squads}>{(said) => (route.squad === undefined ? <Choose squads={said.squads} /> : <OneSquad key={route.squad} squad={own ?? { id: route.squad, name: route.squad, relation: "own" }} session={route.further["session"]} />)}</Of>
+      <Head title={route.squad === undefined ? say("choose") : (own?.name ?? route.squad)}>{own && squads.said ? <Neighbours squads={squads.said.squads} at={own.id} /> : route.squad === undefined ? null : <div class="row neighbours not-on-paper">{"\u00a0"}</div>}</Head>
+      {route.squad === undefined ? <Of asked={squads}>{(said) => <Choose squads={said.squads} />}</Of> : <OneSquad key={route.squad} squad={own ?? { id: route.squad, name: route.squad, relation: "own" }} session={route.further["session"]} />}
     </div>
   );
 }
