@@ -76,8 +76,8 @@ struct State {
   std::map<SessionKey, SessionState> sessions;
   std::map<EntryId, Injury> injuries;  // by the entry that opened it
   std::vector<Received> care;          // by receipt, each once
-  std::vector<Node> taught;  // of coaches
-  std::vector<Node> asked;   // the same
+  std::vector<Node> taught;            // of coaches
+  std::vector<Node> asked;             // the same
   std::vector<Node> screenings;
   std::map<ConsentKey, Node> consents;  // the latest word of each
   std::vector<Gap> gaps;

@@ -10,9 +10,7 @@
 
 namespace lanework::planning::test {
 
-inline PlanningFiles demo_files() {
-  return {LANEWORK_SOURCE_DIR "/demo/quillmere", LANEWORK_SOURCE_DIR "/catalogue"};
-}
+inline PlanningFiles demo_files() { return {LANEWORK_SOURCE_DIR "/demo/quillmere", LANEWORK_SOURCE_DIR "/catalogue"}; }
 
 using Said = std::pair<std::string, std::string>;  // kind, fields
 
