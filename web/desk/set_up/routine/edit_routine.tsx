@@ -106,7 +106,7 @@ function Editor({ own, catalogue }: { own: HouseRoutine; catalogue: CatalogueDoc
     <div class={trial.planning ? "routine-edit planning" : "routine-edit"}>
       <About routine={routine} edit={edit} />
       <ConditionsForm {...counting} />
-      <div class="routine-strip">
+      <div class="routine-strip" tabIndex={0} role="region" aria-label={say("time")}>
         <TimeStrip plan={trial.whole} minutes={counted.minutes} drillOf={drillOf} />
       </div>
       <div class="routine-sides">
