@@ -176,6 +176,17 @@ Response synchronise(Call& call) {
   return json_answer(200, body);
 }
 
+// When an entry of the desk was made: as its id says, so that it is the same when it is sent again. A browser's clock
+// that is ahead, or no id, counts as now.
+std::string made_at(const Node& entry, const Now& now) {
+  constexpr std::uint64_t kThousand = 1000;
+  const Node* id = entry.find("id");
+  const auto named = id == nullptr ? std::nullopt : ledger::parse_entry_id(id->text);
+  if (!named) return now.stamp;
+  const auto seconds = static_cast<std::int64_t>(ledger::milliseconds_of(*named) / kThousand);
+  return seconds > now.seconds ? now.stamp : now_at(seconds).stamp;
+}
+
 // What the lead or a recorder enters at the desk. A browser keeps nothing, so that each sending is a sender of its own,
 // named by its first entry: sent again after a lost answer it is the same, and no count of anybody's has a gap.
 Response enter(Call& call) {
@@ -194,7 +205,7 @@ Response enter(Call& call) {
   for (Node& entry : entries) {
     if (entry.kind != Node::Kind::kTable) continue;  // has its verdict as something that cannot be read
     entry.set("sequence", Node::make_integer(++sequence));
-    entry.set("device_time", Node::make_text(call.now.stamp));
+    entry.set("device_time", Node::make_text(made_at(entry, call.now)));
   }
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
