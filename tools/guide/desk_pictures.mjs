@@ -23,6 +23,7 @@ async function leftOut(page) {
   await page.waitForFunction(() => /\d\d:\d\d/.test(document.querySelector(".done-by")?.textContent ?? ""));
   await page.getByRole("button", { name: "Side plank: leave it out" }).click();
   await page.waitForFunction(() => /left out/.test(document.querySelector(".cost")?.textContent ?? ""));
+  await page.evaluate(() => scrollTo(0, 0));
   await page.waitForTimeout(900); // until the simulated finish has come too
 }
 
