@@ -5,6 +5,7 @@
 #include <set>
 #include <stdexcept>
 
+#include "app/cli/care/texts_node.h"
 #include "core/base/random.h"
 #include "core/ledger/consent.h"
 
@@ -13,6 +14,30 @@ namespace {
 
 constexpr std::uint64_t kSeed = 20261126;
 constexpr std::int64_t kDaySeconds = 86'400;
+
+// Invented: where, in the words of catalogue/record_terms.toml what, and what the lead noted.
+struct DemoInjury {
+  const char* place;
+  std::array<const char*, 6> what;
+  const char* note;
+};
+constexpr std::array<DemoInjury, 4> kDemoInjuries = {
+    {{"ankle",
+      {"setting training", "onset acute-sudden", "contact none", "region ankle", "tissue joint-sprain",
+       "activity landing"},
+      "Rolled over on landing. Invented."},
+     {"back-thigh",
+      {"setting training", "onset acute-sudden", "contact none", "region thigh", "tissue muscle-injury",
+       "activity sprinting"},
+      "Pulled up in a sprint. Invented."},
+     {"knee",
+      {"setting training", "onset acute-sudden", "contact direct-athlete", "region knee", "tissue contusion",
+       "activity running"},
+      "Knee against knee. Invented."},
+     {"ankle",
+      {"setting training", "onset acute-sudden", "contact none", "region ankle", "tissue joint-sprain",
+       "activity cutting"},
+      "Turned over when cutting. Invented."}}};
 
 class Autumn {
  public:
@@ -37,19 +62,21 @@ class Autumn {
   }
 
   // Somebody is hurt at that evening, and the lead opens the record where the guardians agreed; a third of them come
-  // back.
+  // back. What it is goes round.
   void hurt(const std::string& player, const std::string& squad, bool back) {
     store::Batch noted{by_.coach, {}, {}, stamp(10)};
     about_ = Node::make_table();
     about_.set("player", Node::make_text(player));
-    const std::string id = add(noted, by_.coach, "hurt", {{"place", Node::make_text("ankle")}});
+    const DemoInjury& kind = kDemoInjuries[injuries_++ % kDemoInjuries.size()];
+    const std::string id = add(noted, by_.coach, "hurt", {{"place", Node::make_text(kind.place)}});
     batches_.push_back(std::move(noted));
     if (asked_.count(player) == 0) return;
     store::Batch opened{by_.lead, {}, {}, stamp(180)};
     const std::string injury = add(opened, by_.lead, "injury-opened",
                                    {{"squad", Node::make_text(squad)},
                                     {"day", Node::make_text(to_iso(day_))},
-                                    {"note", Node::make_text("Rolled over on landing. Invented.")}});
+                                    {"what", texts_node({kind.what.begin(), kind.what.end()})},
+                                    {"note", Node::make_text(kind.note)}});
     batches_.push_back(std::move(opened));
     if (!back || days_between(day_, today_) < 15) return;
     const Date then = day_;
@@ -125,6 +152,7 @@ class Autumn {
   std::set<std::string> asked_;  // players
   RandomBlock draw_{};
   std::uint32_t evenings_ = 0;
+  std::size_t injuries_ = 0;
   std::uint32_t made_ = 0;
   Node about_;
   Date day_;

@@ -39,8 +39,27 @@ export function useAsked<Name extends Operation>(operation: Name, values: Values
   return { said: here ? state.said : undefined, refused: here ? state.refused : undefined, asks: here ? state.asks : wanted, again };
 }
 
-// Neither had nor refused yet. What a table is made of is waited for as a whole, so that no column moves when the rest comes.
-export const isAwaited = ({ said, refused }: { said: unknown; refused: unknown }): boolean => said === undefined && refused === undefined;
+interface AnyAsked {
+  said: unknown;
+  refused: Refusal | undefined;
+  again(): Promise<unknown>;
+}
+
+// What is made of several: waited for as a whole, so that nothing moves when the rest comes; refused where any of it is
+// and was never had, since half of it would look like all; and then all that is wanting is asked again.
+export function together<Name extends Operation>(asked: Asked<Name>, others: AnyAsked[]): Asked<Name> {
+  const wanting = [asked, ...others].filter(({ said }) => said === undefined);
+  const refused = wanting.find((one) => one.refused !== undefined)?.refused ?? asked.refused;
+  return {
+    said: wanting.length === 0 ? asked.said : undefined,
+    refused,
+    asks: asked.asks,
+    again: async () => {
+      await Promise.all(wanting.filter((one) => one !== asked).map((one) => one.again()));
+      return asked.again();
+    },
+  };
+}
 
 type Tall = "line" | "field" | "table" | "screen";
 

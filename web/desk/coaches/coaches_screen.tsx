@@ -4,7 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Account, Device, SquadRow, Week } from "../../shared/api.ts";
 import { fetchRendering } from "../../shared/words/renderings.ts";
 import { language, list, moment, number, wholeDay } from "../../shared/words/words.ts";
-import { isAwaited, Of, useAsked, Waiting } from "../api/asked.tsx";
+import { Of, together, useAsked } from "../api/asked.tsx";
 import { chargesWords } from "../people/charges.ts";
 import { Empty, Head, named } from "../shell/parts.tsx";
 import { spanishDrills } from "../shell/places.ts";
@@ -85,7 +85,6 @@ export function Screen({ route: { account } }: ScreenProps<"coaches">) {
   useEffect(() => {
     if (language.value === "es") void fetchRendering("es", spanishDrills);
   }, [language.value]);
-  const waits = [accounts, devices, squads, this_week, last_week].some(isAwaited);
   const all_squads = squads.said?.squads ?? [];
   const all_accounts = accounts.said?.accounts ?? [];
   return (
@@ -98,9 +97,8 @@ export function Screen({ route: { account } }: ScreenProps<"coaches">) {
           <a href={hashOf("coaches")}>{say("all")}</a>
         </p>
       ) : null}
-      <Of asked={coaches}>
+      <Of asked={together(coaches, [accounts, devices, squads, this_week, last_week])}>
         {(said) => {
-          if (waits) return <Waiting height="screen" />;
           const rows = rowsOf(said.coaches, all_accounts, devices.said?.devices ?? [], [this_week.said, last_week.said]);
           const shown = said.coaches.map(({ account: id, name }) => ({ account: id, name: named(name, id) }));
           return (

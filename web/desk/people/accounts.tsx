@@ -1,7 +1,7 @@
 // Who may come in: each account with its role and what it is charged with; a row is opened by its name.
 import { useState } from "preact/hooks";
 import type { Account, SquadRow } from "../../shared/api.ts";
-import { isAwaited, Of, useAsked, Waiting } from "../api/asked.tsx";
+import { Of, together, useAsked } from "../api/asked.tsx";
 import { Empty, named } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import { type Column, Table } from "../shell/table.tsx";
@@ -50,9 +50,8 @@ export function AccountsPart({ further }: PartProps) {
         </button>
         <span class="soft">{say("accounts.how")}</span>
       </p>
-      <Of asked={accounts}>
+      <Of asked={together(accounts, [squads])}>
         {(said) => {
-          if (isAwaited(squads)) return <Waiting height="screen" />;
           const open = said.accounts.find(({ account }) => account === further.account);
           return (
             <>

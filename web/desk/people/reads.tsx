@@ -1,7 +1,7 @@
 // The book of reads: who looked at what about whom, the latest first; by person and by kind of reading.
 import type { Account, ReadNote, SquadRow } from "../../shared/api.ts";
 import { moment, number } from "../../shared/words/words.ts";
-import { isAwaited, Of, useAsked, Waiting } from "../api/asked.tsx";
+import { Of, together, useAsked } from "../api/asked.tsx";
 import { Empty, named } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import { type Column, Table } from "../shell/table.tsx";
@@ -49,9 +49,8 @@ export function ReadsPart({ further }: PartProps) {
   return (
     <>
       <p class="soft">{say("reads.about")}</p>
-      <Of asked={asked}>
+      <Of asked={together(asked, [accounts, squads])}>
         {({ reads }) => {
-          if ([accounts, squads].some(isAwaited)) return <Waiting height="screen" />;
           if (reads.length === 0) return <Empty title={say("reads.none")}><p>{say("reads.none_what")}</p></Empty>;
           const shown = reads.filter((one) => (who === "" || one.account === who) && (what === "" || one.what === what));
           const people = [...new Set(reads.map(({ account }) => account))];
