@@ -87,19 +87,17 @@ class Pocket {
     const club::Allocation allocation = club::allocate(club_, club_.settings.block_from, club_.settings.block_weeks);
     const auto index = static_cast<std::size_t>(&squad_ - club_.squads.data());
     Node evenings = Node::make_array();
-    Node catalogue = Node::make_table();
     for (const club::PlannedSlot& slot : allocation.calendars[index].slots) {
       const int days = days_between(today_, slot.date);
       if (days < 0 || days > reach_.days || evenings.items.size() >= reach_.evenings) continue;
-      auto documents = door::pocket_documents(documents_of(slot));
+      auto documents = door::pocket_documents(documents_of(slot), catalogue_);
       if (!documents) return documents.faults();
-      Node request = door::request_of("plan", documents.value());
-      if (evenings.items.empty()) catalogue = *request.find("catalogue");
-      evenings.items.push_back(evening_node(slot, request));
+      evenings.items.push_back(evening_node(slot, door::request_of("plan", documents.value())));
     }
+    const bool any = !evenings.items.empty();
     Node out = Node::make_table();
     out.set("evenings", std::move(evenings));
-    out.set("catalogue", std::move(catalogue));
+    out.set("catalogue", any ? door::catalogue_node(documents_.catalogues[own_.catalogue]) : Node::make_table());
     out.set("action_plans", action_plans());
     return out;
   }
@@ -125,9 +123,9 @@ class Pocket {
     return found == block_->sessions.end() ? nullptr : &*found;
   }
 
+  // Without the catalogue, which all evenings share.
   door::EveningDocuments documents_of(const club::PlannedSlot& slot) {
     door::EveningDocuments out;
-    out.catalogue = documents_.catalogues[own_.catalogue];
     out.squad = {own_.squad.file, squad_document(slot)};
     out.routine = {slot.match_day ? own_.match_day_routine.file : own_.routine.file, routine_document(slot)};
     out.strip = {"strip", strip_document(slot)};

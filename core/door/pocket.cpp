@@ -36,7 +36,13 @@ Node without(const Node& table, const std::vector<std::string_view>& keys) {
 }  // namespace
 
 Result<EveningDocuments> pocket_documents(EveningDocuments documents) {
-  auto read = read_evening(documents);
+  const auto catalogue = catalogue::read_catalogue(documents.catalogue);
+  if (!catalogue) return read_evening(std::move(documents)).faults();
+  return pocket_documents(std::move(documents), catalogue.value());
+}
+
+Result<EveningDocuments> pocket_documents(EveningDocuments documents, const catalogue::Catalogue& catalogue) {
+  auto read = read_evening(documents, catalogue);
   if (!read) return read.faults();
   const EveningMatter& matter = read.value();
   std::vector<people::Player> own;

@@ -11,5 +11,7 @@ namespace lanework::door {
 // players only. Whoever plans it gets the same plan and the same swaps, byte for byte; partners as near as an order of
 // them allows. Faults: of the documents.
 Result<EveningDocuments> pocket_documents(EveningDocuments documents);
+// With a catalogue that is read already, which many evenings share; that of the documents is not looked at.
+Result<EveningDocuments> pocket_documents(EveningDocuments documents, const catalogue::Catalogue& catalogue);
 
 }  // namespace lanework::door

@@ -98,11 +98,12 @@ async function replanned(context, url, { evening }, times) {
 }
 
 async function rowsOf({ program, wasm, quick, root, tell }) {
-  const web = mkdtempSync(join(tmpdir(), "lanework-desk-"));
+  const folder = mkdtempSync(join(tmpdir(), "lanework-desk-"));
+  const web = join(folder, "web");
   const { first } = await bundleDesk(web, { door: wasm });
   const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--disable-gpu"] });
   try {
-    const house = await BigHouse.open(program, { root: root ?? join(web, "house"), web, tell });
+    const house = await BigHouse.open(program, { root: root ?? join(folder, "house"), web, tell });
     const url = `http://127.0.0.1:${house.server.port}/desk/index.html`;
     const context = await browser.newContext({ viewport: kUsual, locale: "en-GB", timezoneId: "Europe/Berlin", reducedMotion: "reduce" });
     await context.addCookies([{ name: "lanework", value: house.lead.cookie, domain: "127.0.0.1", path: "/", httpOnly: true, sameSite: "Strict" }]);
@@ -112,7 +113,7 @@ async function rowsOf({ program, wasm, quick, root, tell }) {
   } finally {
     await browser.close();
     await killAll();
-    rmSync(web, { recursive: true, force: true });
+    rmSync(folder, { recursive: true, force: true });
   }
 }
 

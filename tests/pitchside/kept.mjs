@@ -24,7 +24,10 @@ async function killed(set, { long }) {
       void window.lane.tapOn(day);
       if (sends) setInterval(() => void window.lane.sync.run(), 20);
     }, [kDay, round % 2 === 1]);
-    await pause(100 + Math.random() * 700);
+    // On a busy machine it takes a while until anything is kept; a kill before that would prove nothing.
+    const kept = () => phone.said.filter((line) => line.startsWith("kept ")).length;
+    for (const [before, from] = [kept(), Date.now()]; kept() === before && Date.now() - from < 10_000;) await pause(20);
+    await pause(Math.random() * 700);
     await phone.kill();
     await phone.open();
   }
@@ -32,6 +35,7 @@ async function killed(set, { long }) {
   const before = await set.books(page);
   const dump = JSON.parse(await page.evaluate(() => window.lane.dump()));
   const evening = await page.evaluate(() => window.lane.keep.evening("evening"));
+  if (!evening) return `the evening is not there: ${JSON.stringify(before)}, ${phone.said.length} lines were said`;
   const after = await set.run(page);
   const shown = phone.said.filter((line) => line.startsWith("kept ")).map((line) => line.slice(5));
   const seen = await set.seen();
