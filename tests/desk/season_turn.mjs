@@ -1,10 +1,8 @@
 // The turn of a season on the real server: squads a year on, players moved by the choice and by dragging, kept as one change
 // with the same ids, coaches along, and all of it taken back.
-import { mkdirSync } from "node:fs";
-import { spawnSync } from "node:child_process";
 import { all, that } from "../serve/expect.mjs";
 import { kHostile, kPhone, kUsual, withDesk } from "./harness.mjs";
-import { firstLead } from "./set_up.mjs";
+import { firstLead, nothingYet } from "./set_up.mjs";
 
 const kSquads = [["u12", "U12", 2014], ["u13", "U13", 2013], ["u19", "U19", 2007]];
 const kEach = 8;
@@ -23,9 +21,7 @@ const squad = (name, at) => ({
 });
 
 async function turn(house) {
-  const [ledger, folder] = [house.demo.file("turn-ledger"), house.demo.file("turn-club")];
-  mkdirSync(folder);
-  spawnSync(house.demo.program, ["ledger", "new", "--ledger", ledger]);
+  const { ledger, club: folder } = nothingYet(house, "turn");
   return withDesk(house, { signed_in: false, folder: ledger, flags: ["--plan-from", folder] }, async (desk) => {
     const lee = await firstLead(house, ledger, desk.people.nobody());
     const made = await lee.post("/api/club/documents", {

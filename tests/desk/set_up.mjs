@@ -52,10 +52,16 @@ async function anotherList(desk, page, lee) {
   return all(fault, that(moved.length === 0, `other ids: ${moved.join()}`), that(after.size === 24 && !after.has("Player 37 of u16"), `${after.size} players`), that(![...before.values()].includes(after.get("Zoe New of u13-girls")), "somebody's id was given again"));
 }
 
-async function fromNothing(house) {
-  const [ledger, club] = [house.demo.file("new-ledger"), house.demo.file("new-club")];
+// A new ledger, and a folder with nothing in it.
+export function nothingYet(house, name) {
+  const [ledger, club] = [house.demo.file(`${name}-ledger`), house.demo.file(`${name}-club`)];
   mkdirSync(club);
   spawnSync(house.demo.program, ["ledger", "new", "--ledger", ledger]);
+  return { ledger, club };
+}
+
+async function fromNothing(house) {
+  const { ledger, club } = nothingYet(house, "new");
   return withDesk(house, { signed_in: false, folder: ledger, flags: ["--plan-from", club] }, async (desk) => {
     const lee = await firstLead(house, ledger, desk.people.nobody());
     const page = await desk.window({ cookie: lee.cookie });

@@ -1,11 +1,10 @@
 // Set up with hostile text in every field: quotation marks, markup, emoji, letters from right to left, five hundred letters, a
 // formula. Nothing of it is run, widens the page or comes back as anything else; what the server refuses it says.
-import { mkdirSync, readFileSync, readdirSync } from "node:fs";
-import { spawnSync } from "node:child_process";
+import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { all, that } from "../serve/expect.mjs";
 import { kHostile, kPhone, kUsual, withDesk } from "./harness.mjs";
-import { firstLead } from "./set_up.mjs";
+import { firstLead, nothingYet } from "./set_up.mjs";
 
 const kWords = ["=cmd|'/C calc'!A0", "'\"`${7*7}{{7*7}}", ...kHostile, `${"y".repeat(500)}`];
 const kMostRows = 8;
@@ -25,9 +24,7 @@ async function every(page, word, out) {
 }
 
 async function hostile(house) {
-  const [ledger, club] = [house.demo.file("hostile-ledger"), house.demo.file("hostile-club")];
-  mkdirSync(club);
-  spawnSync(house.demo.program, ["ledger", "new", "--ledger", ledger]);
+  const { ledger, club } = nothingYet(house, "hostile");
   return withDesk(house, { signed_in: false, folder: ledger, flags: ["--plan-from", club] }, async (desk) => {
     const lee = await firstLead(house, ledger, desk.people.nobody());
     const page = await desk.window({ cookie: lee.cookie });

@@ -4,11 +4,11 @@ import { useState } from "preact/hooks";
 import { list } from "../../shared/words/words.ts";
 import type { SquadRow } from "../../shared/api.ts";
 import { Of, useAsked } from "../api/asked.tsx";
-import { Field, named } from "../shell/parts.tsx";
+import { Field } from "../shell/parts.tsx";
 import { withoutNames } from "../shell/preferences.ts";
-import { hashOf } from "../shell/route.ts";
 import { Table } from "../shell/table.tsx";
 import { nameOf } from "./charges.ts";
+import { childId, childName } from "./child_columns.tsx";
 import { many, say } from "./words.ts";
 
 const kMostShown = 20; // more are no answer to a name
@@ -45,16 +45,9 @@ export function ByName({ squads }: { squads: SquadRow[] }) {
                 rows={found.slice(0, kMostShown)}
                 rowKey={({ player }) => player}
                 columns={[
-                  {
-                    key: "name", heading: say("child.name"), names: true, value: ({ name }) => name,
-                    cell: ({ player, name }) => (
-                      <a href={hashOf("people", player)}>
-                        <bdi>{named(name, player)}</bdi>
-                      </a>
-                    ),
-                  },
+                  childName(),
                   { key: "squads", heading: say("find.squad"), cell: ({ squads: of }) => list(of.map((id) => nameOf(squads, id))) },
-                  { key: "player", heading: say("child.id"), cell: ({ player }) => player, value: ({ player }) => player },
+                  childId(),
                 ]}
               />
             ) : null}

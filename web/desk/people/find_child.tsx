@@ -1,11 +1,12 @@
 // The way to one child: by the squad, whose list is opened by a click and written into the book of reads, or by the id.
 import { useState } from "preact/hooks";
 import { Of, useAsked } from "../api/asked.tsx";
-import { Field, named } from "../shell/parts.tsx";
+import { Field } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import { Table } from "../shell/table.tsx";
 import { ByName } from "./by_name.tsx";
 import { nameOf } from "./charges.ts";
+import { childId, childName } from "./child_columns.tsx";
 import type { PartProps } from "./people_screen.tsx";
 import { say } from "./words.ts";
 
@@ -73,16 +74,9 @@ function Roster({ squad, title }: { squad: string; title: string }) {
           rows={roster}
           rowKey={({ player }) => player}
           columns={[
-            {
-              key: "name", heading: say("child.name"), names: true, value: ({ name }) => name,
-              cell: ({ player, name }) => (
-                <a href={hashOf("people", player)}>
-                  <bdi>{named(name, player)}</bdi>
-                </a>
-              ),
-            },
+            childName(),
             { key: "age_group", heading: say("child.age_group"), cell: ({ age_group }) => age_group, value: ({ age_group }) => age_group },
-            { key: "player", heading: say("child.id"), cell: ({ player }) => player, value: ({ player }) => player },
+            childId(),
           ]}
         />
       )}
