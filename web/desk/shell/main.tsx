@@ -7,8 +7,8 @@ import { cameIn, me } from "../api/coming_in.ts";
 import { Activate, takeActivation } from "./activate.tsx";
 import { watchForUndo } from "./bars.tsx";
 import { readPreferences } from "./preferences.ts";
-import { atTheDoor, go, hashOf } from "./route.ts";
-import { screensOf } from "./screens.ts";
+import { atTheDoor, go, hashOf, route } from "./route.ts";
+import { fetchAhead, screensOf } from "./screens.ts";
 import { Shell } from "./shell.tsx";
 import { say } from "./words.ts";
 
@@ -48,7 +48,10 @@ function Desk() {
 }
 
 render(<Desk />, document.getElementById("app")!);
-if (link.peek() === undefined) void findOut();
+if (link.peek() === undefined) {
+  fetchAhead(route.peek()?.screen); // beside the question who is signed in, not after it
+  void findOut();
+}
 addEventListener("hashchange", () => {
   const another = takeActivation(location, history);
   if (another !== undefined) link.value = another;

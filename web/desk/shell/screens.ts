@@ -31,3 +31,8 @@ export const kScreens: { readonly [Name in ScreenName]?: ScreenEntry<Name> } = {
 export function screensOf(role: Role): ScreenName[] {
   return (Object.keys(kScreens) as ScreenName[]).filter((name) => kScreens[name]?.roles.includes(role));
 }
+
+// The piece of a screen comes into the browser's modules; one that cannot be had is missed when it is shown.
+export function fetchAhead(name: ScreenName | undefined): void {
+  if (name) kScreens[name]?.load().catch(() => undefined);
+}

@@ -5,7 +5,7 @@ import type { DoorTable } from "../../shared/engine/door_value.ts";
 import { eveningEngine } from "./evening_engine.ts";
 import { requestOf, type PocketEvening, type Tried } from "./tried.ts";
 
-const kSettlesMilliseconds = 500; // after the last try: the plan goes first
+const kSettlesMilliseconds = 500; // after the last try: the plan goes first; an evening that was just opened waits for nothing
 
 // The one before stays while the next is worked out. A try that cannot be planned has none.
 export function useSlip(evening: PocketEvening, catalogue: DoorTable, tried: Tried, planned: boolean): SlipAnswer | undefined {
@@ -19,7 +19,7 @@ export function useSlip(evening: PocketEvening, catalogue: DoorTable, tried: Tri
         .then((answer) => {
           if (wanted && answer.answer === "slip") setSlip(answer);
         });
-    }, kSettlesMilliseconds);
+    }, slip ? kSettlesMilliseconds : 0);
     return () => {
       wanted = false;
       clearTimeout(waits);

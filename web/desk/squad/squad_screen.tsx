@@ -1,5 +1,5 @@
 // Squad: its block as a grid, against its targets and in words; or one of its evenings, opened and tried out.
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { moment, weekday } from "../../shared/words/words.ts";
 import { Of, useAsked, Waiting } from "../api/asked.tsx";
 import { Empty, Head } from "../shell/parts.tsx";
@@ -11,6 +11,7 @@ import { blockIn, type SquadBlock } from "./block.ts";
 import { BlockTable } from "./block_table.tsx";
 import { MinutesAndShortfalls, WhatChanged } from "./block_notes.tsx";
 import { inWords, namesAreSettled, useDrillNames } from "./drill_names.ts";
+import { eveningEngine } from "./evening_engine.ts";
 import { EveningView } from "./evening_view.tsx";
 import { PaperOfWeeks } from "./paper.tsx";
 import { sessionOfAddress } from "./session_address.ts";
@@ -81,6 +82,9 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
   const at = sessionOfAddress(session);
   // What the door needs for an evening is asked for when one is opened, and not before: a line in the book of reads.
   const evenings = useAsked("evenings", { squad: squad.id }, at !== undefined);
+  useEffect(() => {
+    if (at) eveningEngine(); // it starts while the evening is asked for
+  }, [at !== undefined]);
   const planFrom = (block: SquadBlock | undefined) => () => {
     setBefore(block);
     planner.plan();

@@ -33,6 +33,16 @@ function filled(text: string, values: Values): string {
   return text.replace(/\{(\w+)\}/g, (whole, name: string) => String(values[name] ?? whole));
 }
 
+// A formatter takes longer to make than to use a hundred times: each is made once.
+const made = new Map<string, unknown>();
+function once<Formatter>(name: string, make: () => Formatter): Formatter {
+  const known = made.get(name) as Formatter | undefined;
+  if (known !== undefined) return known;
+  const formatter = make();
+  made.set(name, formatter);
+  return formatter;
+}
+
 export function wordsOf<Table extends object>(tables: Record<Language, Table>): Words<Table> {
   function found(key: string): unknown {
     let at: unknown = tables[language.value];
@@ -44,27 +54,30 @@ export function wordsOf<Table extends object>(tables: Record<Language, Table>): 
     lines: (key) => found(key) as string[],
     many(key, count, values = {}) {
       const forms = found(`many.${key}`) as Forms;
-      const rule = new Intl.PluralRules(language.value).select(count);
+      const rule = once(`plural ${language.value}`, () => new Intl.PluralRules(language.value)).select(count);
       return filled(forms[rule] ?? forms.other ?? "", { ...values, count: number(count) });
     },
   };
 }
 
+const listed = (names: string[], type: "conjunction" | "disjunction"): string =>
+  once(`${type} ${language.value}`, () => new Intl.ListFormat(kLocale[language.value], { type })).format(names);
+
 export function list(names: string[]): string {
-  return new Intl.ListFormat(kLocale[language.value], { type: "conjunction" }).format(names);
+  return listed(names, "conjunction");
 }
 
 // 'A, B or C'.
 export function anyOf(names: string[]): string {
-  return new Intl.ListFormat(kLocale[language.value], { type: "disjunction" }).format(names);
+  return listed(names, "disjunction");
 }
 
 export function number(value: number): string {
-  return new Intl.NumberFormat(language.value, { maximumFractionDigits: 1 }).format(value);
+  return once(`number ${language.value}`, () => new Intl.NumberFormat(language.value, { maximumFractionDigits: 1 })).format(value);
 }
 
 function dayWritten(day: string, how: Intl.DateTimeFormatOptions): string {
-  return new Intl.DateTimeFormat(kLocale[language.value], how).format(new Date(`${day}T12:00:00`));
+  return once(`${JSON.stringify(how)} ${language.value}`, () => new Intl.DateTimeFormat(kLocale[language.value], how)).format(new Date(`${day}T12:00:00`));
 }
 
 // 'Tuesday 1 December' of '2026-12-01'.
