@@ -287,7 +287,7 @@ class Allocator {
       for (const PlannedSlot& slot : calendar.slots) {
         if (!laneless(slot)) continue;
         calendar.missed.push_back(
-            {slot.date, slot.start, Missed::kNoLane, "every lane of " + slot.strip_id + " is taken"});
+            {slot.date, slot.start, Missed::kNoLane, "every lane of " + slot.strip_id + " is taken", slot.strip_id});
       }
       calendar.slots.erase(std::remove_if(calendar.slots.begin(), calendar.slots.end(), laneless),
                            calendar.slots.end());

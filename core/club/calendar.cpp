@@ -56,8 +56,8 @@ class Expansion {
     return nullptr;
   }
 
-  void miss(Date day, TimeOfDay start, Missed reason, std::string why) {
-    out_.missed.push_back({day, start, reason, std::move(why)});
+  void miss(Date day, TimeOfDay start, Missed reason, std::string why, std::string of = {}) {
+    out_.missed.push_back({day, start, reason, std::move(why), std::move(of)});
   }
 
   void add_weekly(const session::WeekSlot& slot, Date day, const session::Match* match) {
@@ -66,7 +66,9 @@ class Expansion {
       return miss(day, slot.start, Missed::kMatchTakesIts, "the match has a warm-up of its own");
     }
     const Holiday* holiday = holiday_on(day);
-    if (match == nullptr && holiday != nullptr) return miss(day, slot.start, Missed::kHoliday, holiday->name);
+    if (match == nullptr && holiday != nullptr) {
+      return miss(day, slot.start, Missed::kHoliday, holiday->name, holiday->name);
+    }
     const bool away = std::binary_search(weekly_.away_days.begin(), weekly_.away_days.end(), day);
     if (match == nullptr && away) return miss(day, slot.start, Missed::kAwayDay, "the squad is away");
     PlannedSlot planned = planned_on(day, slot.start, slot.length, slot.strip, slot.lanes);

@@ -45,6 +45,7 @@ struct MissedSlot {
   TimeOfDay start;
   Missed reason = Missed::kHoliday;
   std::string why;  // 'Autumn break', 'the squad is away', ...
+  std::string of;   // the holiday's name, or the strip's id where there is no lane; else empty
 };
 
 struct Calendar {

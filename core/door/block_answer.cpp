@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/catalogue/loads.h"
+#include "core/door/reason_node.h"
 #include "core/door/replan_words.h"
 #include "core/door/squad_block.h"
 #include "core/plan/credits.h"
@@ -308,6 +309,23 @@ void tell_unkept_pins(const SquadBlock& block, std::vector<std::string>& out) {
   }
 }
 
+// {"code": "no-lane", "strip": "north"}
+Node missed_node(const club::MissedSlot& slot) {
+  switch (slot.reason) {
+    case club::Missed::kHoliday:
+      return Coded("holiday").with("name", std::string_view(slot.of)).done();
+    case club::Missed::kAwayDay:
+      return Coded("away").done();
+    case club::Missed::kOutOfSeason:
+      return Coded("out-of-season").done();
+    case club::Missed::kMatchTakesIts:
+      return Coded("match-warm-up").done();
+    case club::Missed::kNoLane:
+      return Coded("no-lane").with("strip", std::string_view(slot.of)).done();
+  }
+  return Node::make_table();
+}
+
 }  // namespace
 
 std::vector<std::string> price_sentences(const SquadBlock& block) {
@@ -370,6 +388,7 @@ Node to_node(const SquadBlock& block) {
     row.set("date", text(to_iso(slot.date)));
     row.set("start", text(to_text(slot.start)));
     row.set("why", text(slot.why));
+    row.set("because", missed_node(slot));
     missed.items.push_back(std::move(row));
   }
   node.set("missed", std::move(missed));

@@ -3,6 +3,8 @@
 #include <string>
 #include <utility>
 
+#include "core/door/reason_node.h"
+
 namespace lanework::door {
 namespace {
 
@@ -22,41 +24,10 @@ const char* load_code(session::Load load) {
   return "";
 }
 
-// A code with values, written one after the other.
-class Coded {
- public:
-  explicit Coded(const char* code) : node_(Node::make_table()) { node_.set("code", Node::make_text(code)); }
-  Coded& with(const char* key, std::int64_t value) {
-    node_.set(key, Node::make_integer(value));
-    return *this;
-  }
-  Coded& with(const char* key, std::string_view value) {
-    node_.set(key, Node::make_text(std::string(value)));
-    return *this;
-  }
-  Coded& with(const char* key, std::optional<int> value) {
-    if (value) node_.set(key, Node::make_integer(*value));
-    return *this;
-  }
-  Coded& with(const char* key, Node value) {
-    node_.set(key, std::move(value));
-    return *this;
-  }
-  Node done() { return std::move(node_); }
-
- private:
-  Node node_;
-};
-
 struct ReasonNode {
   const Catalogue& catalogue;
 
   [[nodiscard]] const std::string& id(int drill) const { return catalogue.drills[static_cast<std::size_t>(drill)].id; }
-  [[nodiscard]] Node ids(const std::vector<int>& drills) const {
-    Node out = Node::make_array();
-    for (const int drill : drills) out.items.push_back(Node::make_text(id(drill)));
-    return out;
-  }
 
   Node operator()(const session::Bar& bar) const { return std::visit(*this, bar); }
   Node operator()(const session::NoTime& time) const { return std::visit(*this, time); }
@@ -89,7 +60,7 @@ struct ReasonNode {
         .done();
   }
   Node operator()(const session::RoomFor& why) const {
-    return Coded("room-for").with("drills", ids(why.drills)).done();
+    return Coded("room-for").with("drills", ids_node(catalogue, why.drills)).done();
   }
   Node operator()(const session::KeepsCeiling& why) const {
     return Coded("keeps-ceiling")
@@ -163,7 +134,7 @@ Node to_node(const plan::Demand& demand, const Catalogue& catalogue) {
 Node to_node(const plan::WayOut& way, const Catalogue& catalogue) {
   Node out = Node::make_table();
   if (way.slot) out.set("slot_seconds", Node::make_integer(way.slot->count));
-  out.set("lift", ReasonNode{catalogue}.ids(way.lift));
+  out.set("lift", ids_node(catalogue, way.lift));
   out.set("any_one", Node::make_boolean(way.any_one_of_them));
   if (way.another_day) out.set("another_day", Node::make_boolean(true));
   return out;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/document.h"
+#include "core/door/replan_reasons.h"
 #include "core/door/squad_block.h"
 
 namespace lanework::door {
@@ -21,7 +22,7 @@ struct SessionChange {
   std::size_t slot = 0;  // index into wishes.slots
   std::size_t of = 0;    // drills that stood
   std::vector<ItemChange> changes;
-  std::vector<std::string> why;  // clauses: 'balance is 40 s short after the cut session of Tuesday 24 November'
+  std::vector<Because> because;
 };
 
 // The coming session first, changed or not; then every later one that changes. Empty of a block that is over.

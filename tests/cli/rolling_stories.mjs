@@ -1,9 +1,12 @@
 // What a lead tells of a block that has begun, and what becomes of the rest: short stories of the demo club, each with the
 // text that is printed (tests/cli/stories/, read and approved like the golden texts) and with what a coach expects. Every
 // new plan is held against the independent check.
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
+import { loadTypescript } from "../pitchside/typescript.mjs";
 import { Club, withClub } from "./club.mjs";
+
+const { becauseTold } = await loadTypescript("../desk/squad/because.ts");
 
 const file = (squad) => `squads/${squad}.toml`;
 const all = (...checks) => checks.find((check) => check !== "") ?? "";
@@ -123,6 +126,18 @@ export const kStories = {
   },
 };
 
+const namesIn = (text, key) => [...text.matchAll(new RegExp(`^${key} = "(.*)"\\nname = "(.*)"`, "gm"))].map(([, id, name]) => [id, name]);
+const drillNames = new Map(readdirSync("catalogue/drills").flatMap((name) => namesIn(readFileSync(`catalogue/drills/${name}`, "utf8"), "id")));
+const familyNames = new Map(namesIn(readFileSync("catalogue/families.toml", "utf8"), "key"));
+const names = { drill: (id) => drillNames.get(id), family: (key) => familyNames.get(key), rung: (_, key) => key };
+
+// A screen that says the codes in English says what the program says.
+function codesSay({ rolling, missed }) {
+  const pairs = [...rolling.sessions.flatMap(({ why, because }) => why.map((sentence, index) => [sentence, because[index]])), ...missed.map(({ why, because }) => [why, because])];
+  const other = pairs.map(([sentence, because]) => [sentence, becauseTold(because, sentence, names)]).find(([sentence, { words, english }]) => english || words !== sentence);
+  return other ? `the codes say '${other[1].words}'${other[1].english ? " (not known)" : ""}, the program '${other[0]}'` : "";
+}
+
 const standing = new Map();  // the first plan of a squad, planned once
 
 function standingOf(program, squad) {
@@ -157,7 +172,7 @@ function tell(club, story) {
   writeFileSync(club.path("answer.json"), json.out);
   const checked = club.run("block", "check", "--answer", club.path("answer.json"), ...words);
   const after = JSON.parse(json.out).squads[0];
-  const detail = all(checked.status === 0 ? "" : `the check: ${checked.out}`, ...story.expect.map((expect) => expect({ before, after, today: story.today })));
+  const detail = all(checked.status === 0 ? "" : `the check: ${checked.out}`, codesSay(after), ...story.expect.map((expect) => expect({ before, after, today: story.today })));
   const told = text.out.split("\n\n")[1];
   return { text: `${story.story}\n\n${readFileSync(club.path("sessions.csv"), "utf8")}\n${told}\n`, detail };
 }

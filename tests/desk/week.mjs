@@ -62,9 +62,9 @@ test("a row has its squad's seven days and sums, and a squad without evenings ha
 });
 
 test("what falls out says why, and is neither over nor to come", () => {
-  const squads = [{ squad: "wrens", planned: [{ day: kMonday, start: "18:00" }], fell_out: [{ day: "2026-11-25", start: "18:00", why: "Winter break" }] }];
+  const squads = [{ squad: "wrens", planned: [{ day: kMonday, start: "18:00" }], fell_out: [{ day: "2026-11-25", start: "18:00", why: "Winter break", because: { code: "holiday", name: "Winter break" } }] }];
   const rows = weekTable(kSquads, eveningsOf([], plannedIn({ squads }), kNow), kMonday);
-  assert.deepEqual(rows[0].days.flat().map(({ state, falls_out, match_day }) => [state, falls_out, match_day]), [["unheard", undefined, false], ["falls-out", "Winter break", false]]);
+  assert.deepEqual(rows[0].days.flat().map(({ state, falls_out, match_day }) => [state, falls_out, match_day]), [["unheard", undefined, false], ["falls-out", { why: "Winter break", because: { code: "holiday", name: "Winter break" } }, false]]);
   assert.deepEqual([rows[0].over, sumsOf(rows).over, sumsOf(rows).unheard], [1, 1, 1]);
   // It took place all the same: what was entered stands.
   const held_on = eveningsOf([held("wrens", "2026-11-25", { note: "in the hall", visits: 1 })], plannedIn({ squads }), kNow);

@@ -1951,6 +1951,12 @@ export interface components {
                     day: components["schemas"]["Day"];
                     start: string;
                     why: string;
+                    /** @description Of why: a code and its values (docs/formats/block.md); not of a plan from before they were told. */
+                    because?: {
+                        code: string;
+                        name?: string;
+                        strip?: string;
+                    };
                 }[];
                 tonight: {
                     joins_in: number;

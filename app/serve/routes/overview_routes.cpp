@@ -34,7 +34,7 @@ std::optional<Date> day_at(const Node& row) {
 // What the plans that stand have of the squads.
 struct Planned {
   std::map<std::string, Node> rows;            // of the week, by squad: {"day", "start", "minutes", "match_day"}
-  std::map<std::string, Node> fell_out;        // of the week, by squad: {"day", "start", "why"}
+  std::map<std::string, Node> fell_out;        // of the week, by squad: {"day", "start", "why", "because"}
   std::vector<loop::PlannedEvening> evenings;  // all of them
 };
 
@@ -64,7 +64,7 @@ void add_plan(const std::string& squad, const Node& plan, const Week& week, Plan
   }
   for (const Node& missed : list_of("missed").items) {
     const auto date = day_at(missed);
-    if (date && in_week(*date)) fell_out.items.push_back(row_of(missed, *date, {"start", "why"}));
+    if (date && in_week(*date)) fell_out.items.push_back(row_of(missed, *date, {"start", "why", "because"}));
   }
   out.rows[squad] = std::move(rows);
   out.fell_out[squad] = std::move(fell_out);

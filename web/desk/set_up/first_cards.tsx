@@ -4,6 +4,8 @@ import type { Said } from "../api/answer.ts";
 import { Of, Refused, useAsked } from "../api/asked.tsx";
 import { weekday } from "../../shared/words/words.ts";
 import { hashOf } from "../shell/route.ts";
+import { becauseTold } from "../squad/because.ts";
+import { names } from "../squad/drill_names.ts";
 import { mondayOf } from "../week/days.ts";
 import { contentOf } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
@@ -74,11 +76,12 @@ function stateOf({ squad, has_plan }: Row, made: Made): string {
 
 // Why there is none, where the plan says so.
 function NoEvening({ row: { has_plan, fell_out } }: { row: Row }) {
-  const why = fell_out[0]?.why;
-  if (!has_plan || why === undefined) return <span class="soft">{has_plan ? say("then.no_evening") : "—"}</span>;
+  const [first] = fell_out;
+  if (!has_plan || !first) return <span class="soft">{has_plan ? say("then.no_evening") : "—"}</span>;
+  const why = becauseTold(first.because, first.why, names);
   return (
     <span>
-      {say("then.falls_out")} <span lang="en">{why}</span>
+      {say("then.falls_out")} <span lang={why.english ? "en" : undefined}>{why.words}</span>
     </span>
   );
 }

@@ -1,4 +1,6 @@
 // A squad's block as GET /api/squads/{squad}/plan gives it (docs/formats/block.md, schema/block-answer.schema.json).
+import type { Because } from "./because.ts";
+
 export interface PlannedDrill {
   drill: string;
   rung: string;
@@ -52,7 +54,7 @@ export type WhatChanged = "comes in" | "left out" | "other dose";
 
 export interface Rolling {
   today: string;
-  sessions: { date: string; start: string; of: number; changes: { drill: string; what: WhatChanged }[]; why: string[] }[];
+  sessions: { date: string; start: string; of: number; changes: { drill: string; what: WhatChanged }[]; why: string[]; because?: Because[] }[];
   swapped: { leaves?: string; comes_in: string; why: "closed" | "fixed" | "eccentric" }[];
   rungs: { drill: string; rung: string; sessions: number; why: "done by most" | "hardly done" }[];
   sentences: string[];
@@ -78,7 +80,7 @@ export interface SquadBlock {
   spells: Spell[];
   sessions: BlockSession[];
   weeks: BlockWeek[];
-  missed: { date: string; start: string; why: string }[];
+  missed: { date: string; start: string; why: string; because?: Because }[];
   shortfalls: string[];
   minute_prices: MinutePrice[];
   rolling?: Rolling;

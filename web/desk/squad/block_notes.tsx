@@ -1,8 +1,10 @@
 // What changed in the block and why, rungs to confirm, what a minute is worth, what is short, and what falls out: in words.
 import { language, list, weekday } from "../../shared/words/words.ts";
 import { dayAfter, mondayOf, momentOf } from "../week/days.ts";
+import { becauseTold } from "./because.ts";
 import type { MinutePrice, Rolling, SquadBlock } from "./block.ts";
-import { familyName, nameOfDrill, rungWords } from "./drill_names.ts";
+import { familyName, nameOfDrill, names, rungWords } from "./drill_names.ts";
+import { Sentence } from "./evening_cost.tsx";
 import { KeepButton } from "./keep_button.tsx";
 import { owedIn } from "./owed.ts";
 import { planCost } from "./plan_cost.ts";
@@ -46,9 +48,21 @@ function shortOf({ weeks, sessions }: SquadBlock): string[] {
   });
 }
 
-function Lines({ lines, lang }: { lines: string[]; lang?: string }) {
+function Reasons({ of: { why, because } }: { of: Session }) {
   return (
-    <ul lang={lang}>
+    <ul>
+      {why.map((sentence, index) => (
+        <li key={sentence}>
+          <Sentence told={becauseTold(because?.[index], sentence, names)} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Lines({ lines }: { lines: string[] }) {
+  return (
+    <ul>
       {lines.map((line) => (
         <li key={line}>{line}</li>
       ))}
@@ -112,7 +126,7 @@ export function WhatChanged({ block, before, plan_block }: { block: SquadBlock; 
           {rolling.sessions.map((session) => (
             <li key={session.date + session.start}>
               {sessionWords(session)}
-              {session.why.length > 0 && <Lines lines={session.why} lang="en" />}
+              {session.why.length > 0 && <Reasons of={session} />}
             </li>
           ))}
           {rolling.sessions.length <= 1 && <li>{say("changed.later")}</li>}
@@ -153,9 +167,9 @@ export function MinutesAndShortfalls({ block }: { block: SquadBlock }) {
         <>
           <h3>{say("more.missed")}</h3>
           <ul>
-            {block.missed.map(({ date, start, why }) => (
+            {block.missed.map(({ date, start, why, because }) => (
               <li key={date + start}>
-                {weekday(date)}, {start}: <bdi lang="en">{why}</bdi>
+                {weekday(date)}, {start}: <Sentence told={becauseTold(because, why, names)} />
               </li>
             ))}
           </ul>

@@ -2,7 +2,8 @@
 import { list, number, shortDay, weekday } from "../../shared/words/words.ts";
 import { Written } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
-import { nameOfDrill } from "../squad/drill_names.ts";
+import { becauseTold } from "../squad/because.ts";
+import { nameOfDrill, names } from "../squad/drill_names.ts";
 import { sessionInAddress } from "../squad/session_address.ts";
 import type { Evening, State } from "./week_table.ts";
 import { say } from "./words.ts";
@@ -45,6 +46,7 @@ function minutesWords({ minutes, planned_minutes }: Evening): string {
 
 export function EveningCell({ evening, name }: { evening: Evening; name: string }) {
   const { squad, day, start, state, there, did_it, needs_help, match_day, by_two, note, visited, falls_out } = evening;
+  const why = falls_out && becauseTold(falls_out.because, falls_out.why, names);
   const parts = [minutesWords(evening), there === undefined ? "" : say("evening.there", { there: number(there) }), did_it ? say(`evening.${did_it}`) : ""];
   const told = parts.filter((part) => part !== "");
   return (
@@ -69,8 +71,8 @@ export function EveningCell({ evening, name }: { evening: Evening; name: string 
       {match_day && <span>{say("evening.match")}</span>}
       {needs_help.length > 0 && <span class="help">{say("evening.help", { drills: list(needs_help.map(nameOfDrill)) })}</span>}
       {falls_out && (
-        <bdi class="why" lang="en">
-          {falls_out}
+        <bdi class="why" lang={why?.english ? "en" : undefined}>
+          {why?.words}
         </bdi>
       )}
       {visited && <span>{say("evening.visited")}</span>}

@@ -1,6 +1,7 @@
 // A week as squads by days: what was planned beside what was entered. What the server does not say stays unknown; an
 // evening of which nobody wrote anything counts as unheard only where a plan says that it should have been.
 import type { components } from "../../shared/api.ts";
+import type { Because } from "../squad/because.ts";
 import { weekFrom } from "./days.ts";
 
 export type Entered = components["schemas"]["Week"]["evenings"][number];
@@ -9,20 +10,26 @@ export type SquadRow = components["schemas"]["SquadRow"];
 export type OfSquads = components["schemas"]["WeekOfSquads"];
 export type Tonight = OfSquads["squads"][number]["tonight"];
 
+// Why an evening does not take place.
+export interface FallsOut {
+  why: string;
+  because: Because | undefined;
+}
+
 export interface Planned {
   squad: string;
   day: string;
   start: string;
   minutes?: number;
   match_day: boolean;
-  falls_out?: string; // why
+  falls_out?: FallsOut;
 }
 
 // What the squads' plans have in that week, and what falls out of it.
 export function plannedIn({ squads }: Pick<OfSquads, "squads">): Planned[] {
   return squads.flatMap(({ squad, planned, fell_out }) => [
     ...planned.map(({ match_day = false, ...each }) => ({ squad, match_day, ...each })),
-    ...fell_out.map(({ day, start, why }) => ({ squad, day, start, match_day: false, falls_out: why })),
+    ...fell_out.map(({ day, start, why, because }) => ({ squad, day, start, match_day: false, falls_out: { why, because } })),
   ]);
 }
 
@@ -43,7 +50,7 @@ export interface Evening {
   by_two: boolean; // two coaches wrapped it up
   note?: string; // the coach's own words
   visited: boolean;
-  falls_out?: string; // why
+  falls_out?: FallsOut;
 }
 
 export interface SquadWeek {
