@@ -113,7 +113,7 @@ int turn(const ClubFlags& flags) {
   const auto judge = [&](const std::string& there) { return read::read_club_folder(there, shipped.value()).faults; };
   const Faults faults = read::write_folder_atomically(flags.to, files.value(), judge);
   if (!faults.empty()) return report(faults);
-  for (const std::string& sentence : next.told) std::printf("%s\n", sentence.c_str());
+  for (const club::TurnTold& told : next.told) std::printf("%s\n", club::sentence_of(told).c_str());
   // A squad of one is not refused: the lead mends the new folder, not the old one.
   for (const Fault& fault : contradictions_in(read::read_club_folder(flags.to, shipped.value()))) {
     std::printf("To mend: %s\n", to_line(fault).c_str());

@@ -193,6 +193,20 @@ std::string day_at(const Node& root, const char* table, const char* key) {
 
 }  // namespace
 
+Node told_node(const std::vector<club::TurnTold>& all) {
+  Node list = Node::make_array();
+  for (const club::TurnTold& told : all) {
+    Node row = Node::make_table();
+    row.set("code", Node::make_text(std::string(told.code)));
+    row.set("sentence", Node::make_text(club::sentence_of(told)));
+    Node values = Node::make_table();
+    for (const auto& [key, value] : told.values) values.set(std::string(key), Node::make_text(value));
+    row.set("values", std::move(values));
+    list.items.push_back(std::move(row));
+  }
+  return list;
+}
+
 Result<Node> season_turn(const PlanningFiles& files) {
   const read::ClubFolder folder = read::read_club_folder(files.club, files.catalogue);
   if (!folder.faults.empty()) return folder.faults;
@@ -212,7 +226,7 @@ Result<Node> season_turn(const PlanningFiles& files) {
   out.set("squads", squads_node(next, from));
   out.set("ends", ends_node(folder.club, from));
   out.set("players", players_node(folder, now, then, parse_iso_date(first_day)));
-  out.set("told", texts_node(next.told));
+  out.set("told", told_node(next.told));
   changes.value().put_into(out);
   return out;
 }

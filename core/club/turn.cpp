@@ -83,7 +83,9 @@ class SeasonTurn {
   std::vector<std::map<std::size_t, int>> went_;
   NextSeason out_;
 
-  void tell(std::string sentence) { out_.told.push_back(std::move(sentence)); }
+  void tell(std::string_view code, std::vector<std::pair<std::string_view, std::string>> values = {}) {
+    out_.told.push_back({code, std::move(values)});
+  }
 
   void name_squads() {
     std::optional<int> youngest;
@@ -104,20 +106,17 @@ class SeasonTurn {
       turned.label = squad.squad.in_roster.empty() ? as_label(turned.name) : with_band(squad.squad.in_roster, band);
       turned.who = squad.squad.in_roster.empty() ? std::string() : with_band(squad.squad.in_roster, 0);
       if (turned.ends) {
-        tell(squad.squad.name + " ends: nobody plays for a squad above Under-" + std::to_string(kOldestBand) + ".");
+        tell("squad-ends", {{"squad", squad.squad.name}, {"oldest", std::to_string(kOldestBand)}});
       } else if (turned.band) {
-        tell(squad.squad.name + " becomes " + turned.name + ".");
+        tell("squad-becomes", {{"squad", squad.squad.name}, {"name", turned.name}});
       } else {
-        tell(squad.squad.name + " has no age band in its name and stays as it is.");
+        tell("squad-stays", {{"squad", squad.squad.name}});
       }
       if (turned.band && (!youngest || band < *youngest)) youngest = band;
       squads_.push_back(std::move(turned));
     }
     went_.resize(squads_.size());
-    if (youngest) {
-      tell("No squad is Under-" + std::to_string(*youngest - 1) +
-           " now: add its new players to roster.csv and a file to squads/.");
-    }
+    if (youngest) tell("no-youngest", {{"band", std::to_string(*youngest - 1)}});
   }
 
   // The squad for somebody too old for 'from': the least band that fits, of the same kind where there is one.
@@ -140,10 +139,11 @@ class SeasonTurn {
     if (!squad.ends && (!squad.band || !then || *then < *squad.band)) return from;
     const std::optional<std::size_t> other = then ? squad_for(*then, squad) : std::nullopt;
     if (other && !squad.ends) {
-      tell(player.id + " is too old for " + squad.name + " and goes to " + squads_[*other].name + ".");
+      tell("too-old", {{"player", player.id}, {"squad", squad.name}, {"to", squads_[*other].name}});
     }
-    if (other && squad.ends)
-      tell(player.id + " goes from " + squad.old->squad.name + " to " + squads_[*other].name + ".");
+    if (other && squad.ends) {
+      tell("goes-from", {{"player", player.id}, {"squad", squad.old->squad.name}, {"to", squads_[*other].name}});
+    }
     return other;
   }
 
@@ -175,7 +175,7 @@ class SeasonTurn {
     if (leave.empty()) return;
     std::string ids;
     for (const std::string& id : leave) ids += (ids.empty() ? "" : ", ") + id;
-    tell("No squad is left for " + ids + ".");
+    tell("no-squad-left", {{"players", ids}});
   }
 
   void end_empty_squads() {
@@ -183,7 +183,7 @@ class SeasonTurn {
       const auto goes_there = [to](const std::map<std::size_t, int>& went) { return went.count(to) > 0; };
       if (squads_[to].ends || std::any_of(went_.begin(), went_.end(), goes_there)) continue;
       squads_[to].ends = true;
-      tell(squads_[to].name + " has nobody and ends.");
+      tell("squad-empty", {{"squad", squads_[to].name}});
     }
   }
 
@@ -198,11 +198,13 @@ class SeasonTurn {
       if (most) take_history(squad, squads_[*most]);
       if (squad.old->squad.taught.empty()) continue;
       if (!most) {
-        tell("What " + squad.old->squad.name + " was taught goes with nobody.");
+        tell("taught-to-nobody", {{"squad", squad.old->squad.name}});
         continue;
       }
-      tell("What " + squad.old->squad.name + " was taught goes to " + squads_[*most].name + ", with " +
-           std::to_string(went_[from][*most]) + " of its " + std::to_string(squad.old->players.size()) + " players.");
+      tell("taught-to", {{"squad", squad.old->squad.name},
+                         {"to", squads_[*most].name},
+                         {"count", std::to_string(went_[from][*most])},
+                         {"of", std::to_string(squad.old->players.size())}});
     }
   }
 
@@ -223,8 +225,7 @@ class SeasonTurn {
   void tell_emphasis() {
     for (const catalogue::FamilyRow& family : club_.catalogues.front().families) {
       if (!family.emphasis) continue;
-      tell("The emphasis goes along: emphasis.toml, from the injuries of " + to_iso(family.emphasis->from) + " to " +
-           to_iso(family.emphasis->to) + ".");
+      tell("emphasis", {{"from", to_iso(family.emphasis->from)}, {"to", to_iso(family.emphasis->to)}});
       return;
     }
   }
@@ -238,14 +239,12 @@ class SeasonTurn {
     const int past = static_cast<int>(session::weekday_of(season_from_));
     const Date monday{season_from_.days_since_epoch + (past == 0 ? 0 : 7 - past)};
     find(root, "block")->set("first_monday", Node::make_text(to_iso(monday)));
-    tell("The season is " + to_iso(season_from_) + " to " + to_iso(a_year_on(club_.settings.season_to)) +
-         ", the first block starts on " + to_iso(monday) + ".");
+    const std::string season_to = to_iso(a_year_on(club_.settings.season_to));
+    tell("season", {{"from", to_iso(season_from_)}, {"to", season_to}, {"monday", to_iso(monday)}});
     tell_emphasis();
-    if (find(root, "holiday") != nullptr) tell("Holidays, matches and away days are of the old season and left out.");
+    if (find(root, "holiday") != nullptr) tell("calendar-left-out");
     erase(root, "holiday");
-    if (!documents_.reported.file.empty()) {
-      tell("What was reported of players goes along as it is; look at each before the season.");
-    }
+    if (!documents_.reported.file.empty()) tell("reported-goes-along");
     if (Node* first = find(root, "served_first")) {
       Node ids = Node::make_array();
       for (const Turned& squad : squads_) {
@@ -277,13 +276,15 @@ class SeasonTurn {
     const bool is_match_day = std::string_view(key) != "routine";
     if (most != used.end()) {
       root.set(key, Node::make_text(most->first));
-      tell(squad.name + " takes " + most->first + (is_match_day ? " on match days" : " as its routine") +
-           " in place of " + routine.id + ".");
+      tell(is_match_day ? "takes-match-routine" : "takes-routine",
+           {{"squad", squad.name}, {"routine", most->first}, {"before", routine.id}});
     } else if (is_match_day) {
       erase(root, key);
     } else {
-      tell(squad.name + " keeps routine " + routine.id + ", which is for ages " + std::to_string(routine.age_from) +
-           " to " + std::to_string(routine.age_to) + ": choose another.");
+      tell("keeps-routine", {{"squad", squad.name},
+                             {"routine", routine.id},
+                             {"from", std::to_string(routine.age_from)},
+                             {"to", std::to_string(routine.age_to)}});
     }
   }
 
@@ -357,8 +358,8 @@ class SeasonTurn {
         }
       }
     }
-    if (left_out > 0) tell(std::to_string(left_out) + " restrictions of players and squads who are gone are left out.");
-    tell(std::to_string(list.items.size()) + " restrictions go with their players; look at each before the season.");
+    if (left_out > 0) tell("restrictions-left-out", {{"count", std::to_string(left_out)}});
+    tell("restrictions-go-along", {{"count", std::to_string(list.items.size())}});
     out_.restrictions.root.set("restriction", std::move(list));
   }
 
@@ -385,7 +386,7 @@ class SeasonTurn {
       }
       *squads = std::move(now);
     }
-    if (!without.empty()) tell("No squad is left to coach for " + without + ".");
+    if (!without.empty()) tell("no-squad-to-coach", {{"coaches", without}});
   }
 };
 

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/club/read_club.h"
+#include "core/club/turn_told.h"
 
 namespace lanework::club {
 
@@ -18,7 +19,7 @@ struct NextSeason {
   std::vector<people::Player> roster;                    // everybody who still has a squad, by the old rosters' order
   Document restrictions;                                 // of those players and squads
   std::optional<Document> coaches;                       // coaches.toml, where there is one
-  std::vector<std::string> told;                         // what was done, one sentence each; players by id
+  std::vector<TurnTold> told;                            // what was done; players by id
 };
 
 // documents and club: of a folder without faults. Squad files name ../roster.csv and ../restrictions.toml.

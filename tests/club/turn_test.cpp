@@ -57,7 +57,8 @@ struct SmallClub {
 };
 
 bool told(const NextSeason& next, const std::string& sentence) {
-  return std::find(next.told.begin(), next.told.end(), sentence) != next.told.end();
+  return std::any_of(next.told.begin(), next.told.end(),
+                     [&](const TurnTold& told) { return sentence_of(told) == sentence; });
 }
 
 TEST(SeasonTurn, EverythingIsAYearOn) {

@@ -2031,7 +2031,15 @@ export interface components {
                 /** @description none: no squad is for that age */
                 to: components["schemas"]["Id"][];
             }[];
-            told: string[];
+            /** @description what is done; players by id */
+            told: {
+                /** @enum {string} */
+                code: "squad-ends" | "squad-becomes" | "squad-stays" | "no-youngest" | "too-old" | "goes-from" | "no-squad-left" | "squad-empty" | "taught-to-nobody" | "taught-to" | "emphasis" | "season" | "calendar-left-out" | "reported-goes-along" | "takes-routine" | "takes-match-routine" | "keeps-routine" | "restrictions-left-out" | "restrictions-go-along" | "no-squad-to-coach";
+                sentence: string;
+                values: {
+                    [key: string]: string;
+                };
+            }[];
             /** @description for POST /api/club/documents, as they are or amended */
             changes: {
                 path: string;

@@ -15,6 +15,9 @@ import { inSquad, isTooOld, moved, type MovedPlayer, type Moves, type NextSeason
 import { kNowhere, SquadList } from "./squad_list.tsx";
 import { many, say } from "./words.ts";
 
+// A value of what is told: a day in words, all else as it is.
+const inWords = (value: string): string => (/^\d{4}-\d{2}-\d{2}$/.test(value) ? wholeDay(value) : value);
+
 export function TurnStep() {
   const [next, setNext] = useState<NextSeason | undefined>();
   const [kept, setKept] = useState<NextSeason | undefined>();
@@ -139,9 +142,9 @@ function Preview({ next, kept, back, forget }: { next: NextSeason; kept: () => v
       </div>
       <details class="sheet">
         <summary>{say("told")}</summary>
-        <ul lang="en">
-          {next.told.map((line) => (
-            <li key={line}>{line}</li>
+        <ul>
+          {next.told.map(({ code, sentence, values }) => (
+            <li key={sentence}>{say(`turned.${code}`, Object.fromEntries(Object.entries(values).map(([key, value]) => [key, inWords(value)])))}</li>
           ))}
         </ul>
       </details>
