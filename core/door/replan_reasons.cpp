@@ -252,7 +252,7 @@ class Reasons {
       const std::int64_t seconds = seconds_of_quarters(block_, f, quarters[f]);
       parts.push_back(family.name + (one ? " is " : " ") + plan::in_words(seconds));
       Node row = Node::make_table();
-      row.set("family", Node::make_text(catalogue::word(catalogue::family_words(), family.family)));
+      row.set("family", Node::make_text(std::string(catalogue::word(catalogue::family_words(), family.family))));
       row.set("seconds", Node::make_integer(seconds));
       rows.items.push_back(std::move(row));
     }
