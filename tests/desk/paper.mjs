@@ -6,6 +6,15 @@ import { join } from "node:path";
 
 const kPictures = process.env.LANEWORK_PICTURES; // the PDF is kept there too
 
+const kMostBytes = 1_000_000;
+
+// Drawings stay drawings in print: a fill that the browser cannot write as a shape becomes a picture of a megabyte.
+// Those within patterns, too, which pdfimages passes over.
+export function weightFault(pdf) {
+  const pictures = pdf.toString("latin1").split("/Subtype /Image").length - 1;
+  return pdf.length > kMostBytes || pictures > 0 ? `printed it is ${pdf.length} bytes, with ${pictures} pictures in it` : "";
+}
+
 // The text of each page; its foot is the last line.
 export async function printedPages(page, name) {
   const pdf = await page.pdf({ format: "A4" });
@@ -13,6 +22,8 @@ export async function printedPages(page, name) {
   const file = join(folder, "page.pdf");
   writeFileSync(file, pdf);
   if (kPictures) writeFileSync(join(kPictures, `desk-${name}.pdf`), pdf);
+  const fault = weightFault(pdf);
+  if (fault) throw new Error(`${name}: ${fault}`);
   const text = execFileSync("pdftotext", ["-layout", file, "-"]).toString("utf8");
   rmSync(folder, { recursive: true });
   return text.split("\f").slice(0, -1).map((one) => one.split("\n").map((line) => line.trim()).filter((line) => line !== ""));

@@ -1,12 +1,13 @@
 // A report page in a browser: what is drawn, that nothing is fetched, that it fits every width, prints whole, and says as
 // much without scripts. Three pages: the demo season's by the program, and from sample_page.cpp one like it
 // and one of whatever is hard to draw.
-import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { chromium } from "playwright-core";
 import { runProgram } from "../../tools/suite/programs.mjs";
+import { weightFault } from "../desk/paper.mjs";
 import { kExpectedMarks } from "./expected_marks.mjs";
 
 const kWidths = [380, 1280, 1920];
@@ -120,6 +121,8 @@ const printed = (paper) => async (page, { folder }) => {
   const wrong = [];
   const size = (await runProgram("pdfinfo", [file])).answer;
   if (!new RegExp(`Page size: +${kPapers[paper].replace(/ x /, "(\\.\\d+)? x ")}`).test(size.replace(/(\d)\.9\d/g, "$1"))) wrong.push(size);
+  const fault = weightFault(readFileSync(file));
+  if (fault) wrong.push(fault);
   const text = bare((await runProgram("pdftotext", ["-raw", file, "-"])).answer);
   const cells = await page.locator("caption, th, td, figcaption p").allTextContents();
   const backwards = (cell) => bare([...cell].reverse().join(""));

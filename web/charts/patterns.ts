@@ -1,8 +1,10 @@
 // Fills told apart without colour: they stay apart in black and white and for every eye.
-import { kBandOpacity } from "./ink.ts";
+import type * as Plot from "@observablehq/plot";
+import { type Box, dotsIn, stripesIn } from "../shared/look/hatching.ts";
+import { kBandOpacity, kChalk, kInk, kPaper } from "./ink.ts";
 import { svgElement } from "./panel.ts";
 
-const kTile = 6;
+const kStep = 6;
 
 export type Pattern = "solid" | "dense" | "sparse" | "bare" | "dots" | "chalk";
 
@@ -16,30 +18,44 @@ export function byDegree(parts: number): Pattern[] {
 // Of one rank: light first, since the first is mostly the largest.
 export const kByRank: Pattern[] = ["chalk", "solid", "sparse", "dots", "dense"];
 
-const kDrawings: Record<Pattern, [string, Record<string, string | number>][]> = {
-  solid: [["rect", { width: kTile, height: kTile, fill: "var(--ink)" }]],
-  dense: [["path", { d: "M-1,1L1,-1M0,6L6,0M5,7L7,5", stroke: "var(--ink)", "stroke-width": 2.4 }]],
-  sparse: [["path", { d: "M-1,5L1,7M0,0L6,6M5,-1L7,1", stroke: "var(--ink)", "stroke-width": 0.9 }]],
-  bare: [],
-  dots: [["circle", { cx: 3, cy: 3, r: 0.9, fill: "var(--ink)" }]],
-  chalk: [["rect", { width: kTile, height: kTile, fill: "var(--chalk)", "fill-opacity": kBandOpacity }]],
-};
+const whole = ({ x, y, width, height }: Box): string => `M${x} ${y}h${width}v${height}h${-width}Z`;
 
-// A reference inside an SVG reaches the whole page, so each chart's definitions have names of their own.
-const idOf = (chart: string, pattern: Pattern) => `${pattern}-${[...chart].map((letter) => letter.codePointAt(0)!.toString(36)).join("")}`;
-
-export function patternFill(chart: string, patterns: Pattern[], at: number): string {
-  return `url(#${idOf(chart, patterns[at % patterns.length]!)})`;
+function shapeOf(pattern: Pattern, box: Box): Record<string, string | number> | undefined {
+  switch (pattern) {
+    case "solid":
+      return { d: whole(box), fill: kInk };
+    case "dense":
+      return { d: stripesIn(box, { slant: "rising", step: kStep, wide: 3.4 }), fill: kInk };
+    case "sparse":
+      return { d: stripesIn(box, { slant: "falling", step: kStep, wide: 1.3 }), fill: kInk };
+    case "bare":
+      return undefined;
+    case "dots":
+      return { d: dotsIn(box, kStep, 0.9), fill: kInk };
+    case "chalk":
+      return { d: whole(box), fill: kChalk, "fill-opacity": kBandOpacity };
+  }
 }
 
-// The definitions that the fills of one chart refer to.
-export function patternDefinitions(chart: string): SVGElement {
-  const definitions = svgElement("defs", {});
-  for (const [name, drawing] of Object.entries(kDrawings) as [Pattern, (typeof kDrawings)[Pattern]][]) {
-    const pattern = svgElement("pattern", { id: idOf(chart, name), width: kTile, height: kTile, patternUnits: "userSpaceOnUse" });
-    pattern.append(svgElement("rect", { width: kTile, height: kTile, fill: "var(--paper)" }));
-    for (const [element, attributes] of drawing) pattern.append(svgElement(element, attributes));
-    definitions.append(pattern);
-  }
-  return definitions;
+// Paper and the pattern on it; an outline is drawn over it.
+export function patternIn(box: Box, pattern: Pattern): SVGElement {
+  const drawn = svgElement("g", { stroke: "none" });
+  drawn.append(svgElement("path", { d: whole(box), fill: kPaper }));
+  const shape = shapeOf(pattern, box);
+  if (shape) drawn.append(svgElement("path", shape));
+  return drawn;
+}
+
+// Of a mark of rectangles: each gets its pattern under its outline. patternOf: by the index of the datum.
+export function patterned(patternOf: (at: number) => Pattern): Plot.RenderFunction {
+  return (index, scales, values, dimensions, context, next) => {
+    const group = next?.(index, scales, values, dimensions, context) ?? null;
+    [...(group?.querySelectorAll("rect") ?? [])].forEach((rectangle, at) => {
+      const size = (name: string): number => Number(rectangle.getAttribute(name));
+      const box = { x: size("x"), y: size("y"), width: size("width"), height: size("height") };
+      rectangle.before(patternIn(box, patternOf(index[at]!)));
+      rectangle.setAttribute("fill", "none");
+    });
+    return group;
+  };
 }

@@ -6,7 +6,7 @@ import { legend } from "./legend.ts";
 import { shortened, textWidth, widest, wrapped } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { panel, stacked } from "./panel.ts";
-import { byDegree, patternFill } from "./patterns.ts";
+import { byDegree, patterned } from "./patterns.ts";
 import { spreadOut } from "./spread_out.ts";
 
 interface Segment {
@@ -56,6 +56,7 @@ export function shares(data: Shares, width: number): SVGElement {
   const rowHeight = narrow ? 68 : 48;
   const barTop = narrow ? 25 : 6;
   const segments = data.rows.map((row, at) => segmentsOf(row.parts, at));
+  const parts = segments.flat();
   const bare = segments.flatMap((found, row) => (found.length === 0 ? [{ row }] : []));
   const middle = barTop + kBarHeight / 2 - rowHeight / 2; // of the bar, from the row's middle
   const bars = panel({
@@ -68,9 +69,9 @@ export function shares(data: Shares, width: number): SVGElement {
     x: { domain: [0, 1], axis: null },
     y: { type: "band", domain: data.rows.map((_, at) => at), padding: 0, axis: null },
     marks: [
-      Plot.barX(segments.flat(), {
+      Plot.barX(parts, {
         y: "row", x1: "from", x2: "to", insetTop: barTop, insetBottom: rowHeight - barTop - kBarHeight,
-        fill: (segment: Segment) => patternFill(data.id, patterns, segment.part), stroke: kInk, strokeWidth: 0.8, className: "part",
+        render: patterned((at) => patterns[parts[at]!.part % patterns.length]!), stroke: kInk, strokeWidth: 0.8, className: "part",
       }),
       Plot.text(segments.flatMap((found) => countsOf(found, barWidth)), {
         y: "row", x: (count: Count) => count.middle / barWidth, text: "text", dy: middle + kBarHeight / 2 + 11, fill: kInk, className: "count",
@@ -82,5 +83,5 @@ export function shares(data: Shares, width: number): SVGElement {
       }),
     ],
   });
-  return stacked(width, [legend(data.id, patterns, names, width), bars]);
+  return stacked(width, [legend(patterns, names, width), bars]);
 }

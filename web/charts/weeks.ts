@@ -7,7 +7,7 @@ import { widest } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { numberText, ticksOf, wholeTicks } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides, stacked } from "./panel.ts";
-import { kByRank, patternFill } from "./patterns.ts";
+import { kByRank, patterned } from "./patterns.ts";
 import { weekDomain, weekTicks } from "./week_axis.ts";
 
 const kMostMarks = 6; // in one week; where a week has more, strokes to a scale take the marks' place
@@ -94,7 +94,7 @@ function hoursPanel(data: Weeks, bars: Bar[], sides: Sides, most: number, ticks:
       axis.marks,
       Plot.rectY(bars, {
         x1: (bar: Bar) => bar.at - 0.32, x2: (bar: Bar) => bar.at + 0.32, y1: "from", y2: "to",
-        fill: (bar: Bar) => patternFill(data.id, kByRank, bar.setting), stroke: kInk, strokeWidth: 0.8, className: "hours",
+        render: patterned((at) => kByRank[bars[at]!.setting % kByRank.length]!), stroke: kInk, strokeWidth: 0.8, className: "hours",
       }),
       Plot.ruleY([0], { stroke: kInk }),
     ],
@@ -109,5 +109,5 @@ export function weeks(data: Weeks, width: number): SVGElement {
   const sides: Sides = { width, marginLeft: Math.max(14 + widest(ticks.map(numberText)), widest(data.weeks.slice(0, 1).map((week) => week.label)) / 2), marginRight: 10 };
   const mostEvents = Math.max(...data.weeks.map((week) => week.events));
   const events = mostEvents > kMostMarks ? eventBars(data, sides, mostEvents) : eventMarks(data, sides);
-  return stacked(width, [legend(data.id, kByRank, data.settings, width), events, hoursPanel(data, bars, sides, most, ticks)]);
+  return stacked(width, [legend(kByRank, data.settings, width), events, hoursPanel(data, bars, sides, most, ticks)]);
 }

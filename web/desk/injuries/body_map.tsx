@@ -1,9 +1,12 @@
 // The body from the front and from the back. Each picture is one stop of the keyboard; arrows go from region to region, Enter
 // or the space bar takes one. What is taken is hatched: a pattern, and no colour.
 import { useState } from "preact/hooks";
+import { stripesIn } from "../../shared/look/hatching.ts";
 import { type Face, kFaces, kMapHeight, kMapWidth, type Spot, spotBeside, spotsOf } from "./body_regions.ts";
 import { termWords } from "./terms.ts";
 import { say } from "./words.ts";
+
+const kHatching = stripesIn({ x: 0, y: 0, width: kMapWidth, height: kMapHeight }, { slant: "falling", step: 7, wide: 1.8 });
 
 export interface Chosen {
   region: string;
@@ -20,6 +23,8 @@ const nameOf = ({ region, side }: Spot): string => {
   const where = termWords("region", region);
   return side === "middle" ? where : say("sided", { where, side: termWords("side", side) });
 };
+
+const mirrored = (spot: Spot): string | undefined => (spot.mirrored ? `translate(${kMapWidth} 0) scale(-1 1)` : undefined);
 
 const isChosen = (spot: Spot, chosen: Chosen | undefined): boolean =>
   chosen?.region === spot.region && (chosen.side === spot.side || chosen.side === "both" || chosen.side === "") && (chosen.face === undefined || chosen.face === spot.face);
@@ -44,11 +49,6 @@ function FaceOf({ face, chosen, choose }: MapProps & { face: Face }) {
     <figure>
       {/* In SVG the attribute is 'tabindex'; preact writes it as it is given. */}
       <svg viewBox={`0 0 ${kMapWidth} ${kMapHeight}`} role="group" aria-label={say(`map.${face}`)}>
-        <defs>
-          <pattern id={`hatch-${face}`} width={5} height={5} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <path d="M0 0V5" stroke="var(--ink)" stroke-width={2.5} />
-          </pattern>
-        </defs>
         {spots.map((spot, index) => {
           const taken = isChosen(spot, chosen);
           return (
@@ -56,9 +56,8 @@ function FaceOf({ face, chosen, choose }: MapProps & { face: Face }) {
               key={`${spot.region} ${spot.side}`}
               data-spot={index}
               d={spot.path}
-              transform={spot.mirrored ? `translate(${kMapWidth} 0) scale(-1 1)` : undefined}
+              transform={mirrored(spot)}
               class={taken ? "spot taken" : "spot"}
-              style={taken ? { fill: `url(#hatch-${face})` } : undefined}
               role="button"
               tabindex={index === at ? 0 : -1}
               aria-pressed={taken}
@@ -73,6 +72,14 @@ function FaceOf({ face, chosen, choose }: MapProps & { face: Face }) {
             </path>
           );
         })}
+        {spots.filter((spot) => isChosen(spot, chosen)).map((spot) => (
+          <g key={`${spot.region} ${spot.side}`} class="hatching">
+            <clipPath id={`taken-${face}-${spot.side}`}>
+              <path d={spot.path} transform={mirrored(spot)} />
+            </clipPath>
+            <path d={kHatching} clip-path={`url(#taken-${face}-${spot.side})`} />
+          </g>
+        ))}
       </svg>
       <figcaption>{say(`map.${face}`)}</figcaption>
     </figure>
