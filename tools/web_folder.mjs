@@ -9,11 +9,17 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 export const kRoot = fileURLToPath(new URL("..", import.meta.url));
 const kPacked = /\.(png|woff2)$/; // as app/serve/static_files.cpp leaves them
 
-// The server hands it out as it is; it compresses by gzip itself for whoever takes no brotli.
-const brotli = (bytes) => brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } });
-
 // The digits by which the server knows a hashed name.
 export const digestOf = (bytes) => createHash("sha256").update(bytes).digest("hex").slice(0, 10);
+
+const compressed = new Map(); // by digest: tests make an app's folder many times, and the engine alone takes seconds
+
+// The server hands it out as it is; it compresses by gzip itself for whoever takes no brotli.
+function brotli(bytes) {
+  const digest = digestOf(bytes);
+  if (!compressed.has(digest)) compressed.set(digest, brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }));
+  return compressed.get(digest);
+}
 
 export class WebFolder {
   constructor() {

@@ -1,4 +1,5 @@
 // The built program as its users meet it: commands, bad input, pages, approved texts, and answers against schema/.
+import { timed } from "../../tools/suite/timed.mjs";
 import { badInput } from "./bad_input.mjs";
 import { billsOfMaterials } from "./bill_of_materials.mjs";
 import { blocks } from "./block.mjs";
@@ -26,7 +27,7 @@ import { weather } from "./weather.mjs";
 
 async function resultOf(test, program) {
   try {
-    const detail = await test.run(program);
+    const detail = await timed(test.name, () => test.run(program));
     return { name: `cli: ${test.name}`, passed: detail === "", detail };
   } catch (error) {
     return { name: `cli: ${test.name}`, passed: false, detail: error.stack };

@@ -1,6 +1,7 @@
 // The coach's phone in Chromium against the real server: what it keeps, how it sends, how it is paired, its shell.
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, those of the long run too.
 import { rmSync } from "node:fs";
+import { timed } from "../../tools/suite/timed.mjs";
 import { Contract } from "../serve/contract.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
 import { onAnyDay } from "./any_day.mjs";
@@ -26,7 +27,7 @@ const kTests = [
 async function resultOf(test, context) {
   let said;
   try {
-    said = await test.run(context);
+    said = await timed(test.name, () => test.run(context));
   } catch (error) {
     said = error.stack;
   }

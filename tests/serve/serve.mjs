@@ -1,6 +1,7 @@
 // The server over real sockets: every route and refusal, the edge, slow and hostile clients, sync under trouble, logs,
 // sign-in. Every answer that any of them gets is held against schema/openapi.yaml.
-// LANEWORK_ONLY='pattern' runs the tests whose names fit, LANEWORK_TIMES=1 tells how long each takes.
+// LANEWORK_ONLY='pattern' runs the tests whose names fit; LANEWORK_TIMES=1: tools/suite/timed.mjs.
+import { timed } from "../../tools/suite/timed.mjs";
 import { consents } from "./consent.mjs";
 import { desk } from "./desk.mjs";
 import { deskPaper } from "./desk_paper.mjs";
@@ -31,15 +32,13 @@ const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|
 const kTests = [...everyRoute, ...releases, ...season, ...injuryPapers, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
 
 async function resultOf(test, context) {
-  const from = Date.now();
   let said;
   try {
-    said = await test.run(context);
+    said = await timed(test.name, () => test.run(context));
   } catch (error) {
     said = error.stack;
   }
   const { detail, note } = typeof said === "string" ? { detail: said } : said;
-  if (process.env.LANEWORK_TIMES) console.log(`    ${((Date.now() - from) / 1000).toFixed(1)} s ${test.name}`);
   return { name: `serve: ${test.name}`, passed: detail === "", detail, note };
 }
 
