@@ -1,6 +1,7 @@
 // The lead's desk in Chromium on the real server with the demo's season: its frame, and each screen's main task.
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, those of the long run too; LANEWORK_PICTURES=FOLDER keeps pictures.
 import { coaches } from "./coaches.mjs";
+import { copiesOfBooks } from "./copies_of_books.mjs";
 import { drills } from "./drills.mjs";
 import { evidence } from "./evidence.mjs";
 import { frame } from "./frame.mjs";
@@ -16,16 +17,17 @@ import { setUpHostile } from "./set_up_hostile.mjs";
 import { squadKeeps } from "./squad_keeps.mjs";
 import { squad } from "./squad_screen.mjs";
 import { tenMinutesTests } from "./ten_minutes.mjs";
+import { timed } from "../../tools/suite/timed.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...seasonTurn, ...tenMinutesTests];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...copiesOfBooks, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...seasonTurn, ...tenMinutesTests];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 
 async function resultOf(test, house) {
   let said;
   try {
-    said = await test.run(house);
+    said = await timed(test.name, () => test.run(house));
   } catch (error) {
     said = error.stack;
   }

@@ -1,28 +1,10 @@
-// How long things are kept and what goes next, when the books were last copied and whether that copy was tried, and how old
-// the key is. What is done about any of it is done on the server's machine: this says how it stands.
+// How long things are kept and what goes next, how it stands with the copies of the books, and how old the key is. What is
+// done about any of it is done on the server's machine.
 import { moment, number, wholeDay } from "../../shared/words/words.ts";
-import type { Said } from "../api/answer.ts";
 import { Of, useAsked } from "../api/asked.tsx";
 import { Table } from "../shell/table.tsx";
+import { CopiesPart } from "./copies_part.tsx";
 import { many, say } from "./words.ts";
-
-type House = Said<"house">;
-
-function checkedWords({ checked, checked_one }: House["backup"]): string {
-  if (!checked) return say("house.unchecked");
-  return checked_one ? say("house.checked", { which: moment(checked_one), when: moment(checked) }) : say("house.checked_one", { when: moment(checked) });
-}
-
-function Copies({ backup }: { backup: House["backup"] }) {
-  return (
-    <section aria-labelledby="copies">
-      <h2 id="copies">{say("house.backup")}</h2>
-      <p>{backup.last ? say("house.last", { when: moment(backup.last), where: backup.where ? say("house.where", { file: backup.where }) : "" }) : say("house.never")}</p>
-      {backup.last ? <p>{checkedWords(backup)}</p> : null}
-      <p class="soft">{say("house.backup_means")}</p>
-    </section>
-  );
-}
 
 export function HousePart() {
   const asked = useAsked("house", {});
@@ -30,7 +12,7 @@ export function HousePart() {
     <Of asked={asked}>
       {(house) => (
         <>
-          <Copies backup={house.backup} />
+          <CopiesPart backup={house.backup} />
           <section class="sheet" aria-labelledby="retention">
             <h2 id="retention">{say("house.retention")}</h2>
             <p>{say("house.retention_means")}</p>
