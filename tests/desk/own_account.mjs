@@ -3,6 +3,7 @@
 import { Authenticator } from "../../tools/authenticator.mjs";
 import { all, that } from "../serve/expect.mjs";
 import { withDesk } from "./harness.mjs";
+import { qrFault } from "./qr.mjs";
 
 const kPassword = "seventeen grey gulls";
 
@@ -27,6 +28,8 @@ async function firstDay(house) {
     const secret = (await page.locator("p.secret").textContent()).replace(/\s/g, "");
     await desk.picture("second-factor", page);
     out.push(await desk.faults(page), that(/^[A-Z2-7]{32}$/.test(secret), secret));
+    const opens = await page.getByRole("link", { name: "Or open it in an app on this device" }).getAttribute("href");
+    out.push(that(opens.startsWith("otpauth://totp/") && new URL(opens).searchParams.get("secret") === secret, opens), await qrFault(page, opens, "second-factor"));
     const digits = page.getByLabel("Then type the six digits that the app shows:");
     await digits.fill("000000");
     await page.keyboard.press("Enter");

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { all, entry, that, wrapUp } from "../serve/expect.mjs";
 import { kHostile, kPhone, kUsual, kWide, withDesk } from "./harness.mjs";
+import { qrFault } from "./qr.mjs";
 
 const kPassword = "seventeen grey gulls";
 const [kMarkup, kLong, kRightToLeft, kPictures] = kHostile;
@@ -33,7 +34,7 @@ async function invited(house) {
     const letter = await page.getByLabel("A message to send it with").inputValue();
     out.push(that(letter.includes(link) && letter.includes("Ása") && letter.includes("asa"), letter));
     await desk.picture("people-link");
-    out.push(await desk.faults());
+    out.push(await desk.faults(), await qrFault(page, link, "people-link"));
     await page.getByRole("button", { name: "Close" }).click();
     await row(page, "Ása Þórsdóttir").getByText("has not used the link yet").waitFor();
 
@@ -60,7 +61,9 @@ async function invited(house) {
     await desk.settled();
     await page.getByRole("link", { name: "Ása Þórsdóttir" }).click();
     await page.getByRole("button", { name: "Open a link for a phone" }).click();
-    const secret = (await page.getByLabel(/To open on the phone/).inputValue()).split("#pair=")[1];
+    const opens = await page.getByLabel(/To open on the phone/).inputValue();
+    out.push(await qrFault(page, opens, "people-pair"));
+    const secret = opens.split("#pair=")[1];
     const claimed = await people.nobody().post("/api/pairings/claim", { link: secret, label: kMarkup.slice(0, 60) });
     const code = page.getByLabel("The six digits that the phone shows");
     await code.waitFor();
