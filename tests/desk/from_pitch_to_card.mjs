@@ -1,19 +1,22 @@
-// A missed week, a new hamstring injury and a knee complaint, from the pitch to the card: the coach's device tells of two, the
-// lead enters the third; Week shows each with what to do about it; the block is planned anew; the card that lies on the grass
-// and the slip for the coach's pocket have what follows from it.
+// A missed week, a new hamstring injury and a knee complaint, from the pitch to the card: the coach's phone tells of it on an
+// evening with no signal; Week shows each with what to do about it; the lead writes the injury down; the block is planned anew;
+// the card that lies on the grass and the slip for the coach's pocket have what follows from it.
 import { spawnSync } from "node:child_process";
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pair } from "../serve/every_route.mjs";
 import { all, entry, entryId, is, kDay, that } from "../serve/expect.mjs";
+import { CoachesPhone, tonightFault } from "./coaches_phone.mjs";
 import { withDesk } from "./harness.mjs";
 import { planned } from "./planned.mjs";
+import { codesOnPaper } from "./qr.mjs";
 import { firstLead, newLedger, smallClub } from "./small_club.mjs";
 
 const kPictures = process.env.LANEWORK_PICTURES;
 const kSquad = "u13-kestrels";
-const kHurt = { player: "Q11", name: "林小雨" };
-const kSore = { player: "Q07", name: "Γιάννης Πεταλούδης" };
+const kHurt = { player: "Q11", name: "林小雨", place: "Thigh, back" };
+const kSore = { player: "Q07", name: "Γιάννης Πεταλούδης", place: "Knee" };
+const kThere = 16; // of 18: two are away
 const dayAfter = (day, days) => new Date(Date.parse(`${day}T12:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
 
 // What a printed page says, in its own order.
@@ -25,8 +28,19 @@ function textOf(house, answer, name) {
   return stdout;
 }
 
-// A coach with a paired device, and everything of the first week but what the coach of the Kestrels will say.
-async function pitchside(lead, desk) {
+// The Kestrels train today, whatever day it is, and on one of the club's own days. Days of the week from Monday, 0 to 6.
+const kWeekdays = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
+const [kTuesday, kThursday] = [1, 3];
+const kToday = (new Date(kDay).getUTCDay() + 6) % 7;
+const kOfKestrels = kToday === kThursday ? [kTuesday, kThursday] : [kToday, kThursday];
+
+function trainsToday(club) {
+  const file = join(club, `squads/${kSquad}.toml`);
+  writeFileSync(file, readFileSync(file, "utf8").replace(/weekday = "tuesday"/, `weekday = "${kWeekdays[kOfKestrels[0]]}"`));
+}
+
+// The coach as whoever told of the first weeks: what is over is told by no screen of the phone.
+async function earlier(lead, desk) {
   const added = await lead.post("/api/accounts", { sign_in: "cora", name: "Cora", role: "coach", charges: [{ squad: kSquad }, { squad: "u10-wrens" }, { squad: "u16-merlins" }] });
   const { caller } = await pair(lead, desk.people, added.json.account);
   let sequence = 0;
@@ -39,10 +53,10 @@ async function pitchside(lead, desk) {
   return { send };
 }
 
-// Tuesdays and Thursdays of the two weeks, as long as they are over.
-function evenings(start) {
-  const monday = dayAfter(kDay, -((new Date(kDay).getUTCDay() + 6) % 7) - 7);
-  return [1, 3, 8, 10].map((days) => ({ date: dayAfter(monday, days), start })).filter(({ date }) => date < kDay);
+// Of the two weeks, as long as they are over.
+function evenings(start, weekdays = [kTuesday, kThursday]) {
+  const monday = dayAfter(kDay, -kToday - 7);
+  return weekdays.flatMap((day) => [day, day + 7]).map((days) => ({ date: dayAfter(monday, days), start })).filter(({ date }) => date < kDay);
 }
 
 const blockOf = async (lead) => (await lead.get(`/api/squads/${kSquad}/plan`)).json.plan.squads[0];
@@ -51,6 +65,7 @@ const overIn = (block) => block.sessions.filter(({ date }) => date < kDay);
 async function story(house) {
   const [ledger, club] = [house.demo.file("story-ledger"), house.demo.file("story-club")];
   smallClub(club, kDay);
+  trainsToday(club);
   newLedger(house.demo.program, ledger, club);
   return withDesk(house, { signed_in: false, folder: ledger, flags: ["--plan-from", club] }, async (desk) => {
     const lead = await firstLead(house.demo.program, ledger, desk.people.nobody());
@@ -61,24 +76,38 @@ async function story(house) {
       await desk.picture(`story-${name}`, page);
       out.push(await desk.faults(page));
     };
-    const { send } = await pitchside(lead, desk);
+    const { send } = await earlier(lead, desk);
 
     // 0. What is over was wrapped up as held, by habit, and the block that stands was planned of that.
     const at = ({ date, start }, squad = kSquad) => ({ squad, day: date, start });
+    const told = { "u10-wrens": evenings("17:15"), [kSquad]: evenings("18:00", kOfKestrels), "u16-merlins": evenings("19:15") };
     const minutes = { "u10-wrens": 15, [kSquad]: 20, "u16-merlins": 20 };
-    const wrapped = Object.keys(minutes).flatMap((squad) => evenings(squad === "u10-wrens" ? "17:15" : squad === kSquad ? "18:00" : "19:15").map((session) => entry("wrap-up", { ...at(session, squad), happened: "held", did_it: "most", minutes: minutes[squad] })));
+    const wrapped = Object.keys(minutes).flatMap((squad) => told[squad].map((session) => entry("wrap-up", { ...at(session, squad), happened: "held", did_it: "most", minutes: minutes[squad] })));
     out.push(await send(...wrapped, ...wrapped.map(({ squad, day, start }) => entry("attendance", { squad, day, start, there: 12 }))));
     await planned(desk);
     const before = await blockOf(lead);
 
-    // 1. From the pitch: the coach of the Kestrels puts it right, that week did not take place; and a knee hurts.
+    // 1. The coach of the Kestrels puts it right: that week did not take place.
     const week_one = overIn(before).filter(({ week }) => week === 1);
     const wrong = (session) => wrapped.find(({ squad, day }) => squad === kSquad && day === session.date).id;
     out.push(await send(...week_one.map((session) => entry("wrap-up", { ...at(session), corrects: wrong(session), happened: "missed", note: "The pitch was under water." }))));
-    out.push(await send(entry("soreness", { player: kSore.player, place: "knee", before: 3 })));
     out.push(that(week_one.length === 2, `${week_one.length} evenings of the first week`));
 
-    // 2. At the desk: the lead enters the injury that a father told of on the phone.
+    // 2. From the pitch, by the phone and with no signal: a knee is sore, the back of a thigh is hurt. Then there is signal again.
+    const phone = await CoachesPhone.paired(desk, page, "Cora", (name, of) => desk.picture(`story-phone-${name}`, of));
+    await phone.signal(false);
+    await phone.openTonight();
+    await phone.away(2);
+    await phone.sore(kSore);
+    await phone.run(2);
+    await phone.hurt(kHurt);
+    await phone.wrapUp();
+    out.push(that((await lead.get(`/api/squads/${kSquad}`)).json.standing.every(({ word }) => word === "joins in"), "the club knew before there was signal"));
+    await phone.signal(true);
+    await phone.sends();
+    out.push(...phone.out, await tonightFault(lead, kSquad, kThere));
+
+    // 3. At the desk: the lead writes down the injury that the phone told of, by what the father says.
     await lead.post("/api/entries", { entries: [{ id: entryId(), kind: "consent", player: kHurt.player, purpose: "injury-record", by: "guardian", answer: "given", day: kDay }] });
     await desk.at("#/injuries?enter=new", page);
     await page.getByLabel("Squad", { exact: true }).selectOption(kSquad);
@@ -92,7 +121,7 @@ async function story(house) {
     await page.getByRole("heading", { name: "thigh, left" }).waitFor();
     await step("2-injury");
 
-    // 3. Week: each stands there, with what to do about it.
+    // 4. Week: each stands there, with what to do about it.
     await desk.at("#/week", page);
     const decide = page.locator(".decisions");
     await decide.getByText("Not run 2 times", { exact: false }).waitFor();
@@ -116,7 +145,7 @@ async function story(house) {
     out.push(that(who.includes(kHurt.name) && who.includes(kSore.name), who));
     await page.keyboard.press("Escape");
 
-    // 4. The next block: planned anew, from what happened.
+    // 5. The next block: planned anew, from what happened.
     await decide.getByRole("link", { name: "Open the squad: Under-13 Kestrels" }).click();
     await page.waitForSelector(".block-table");
     await page.getByRole("button", { name: "Plan it anew" }).click();
@@ -131,7 +160,7 @@ async function story(house) {
     out.push(that(block.weeks.some(({ families }) => families.some(({ family, target }) => family === "trunk" && target > usual)), "no week makes up for the one that was missed"));
     out.push(that(/still owed/.test(await page.locator("[aria-labelledby=what-changed]").innerText()), "it is not said what is owed"));
 
-    // 5. An evening of it: counts, and names by a click.
+    // 6. An evening of it: counts, and names by a click.
     await page.locator(".block-table thead a").nth(block.sessions.indexOf(next)).click();
     await page.waitForSelector(".evening-slip");
     await page.getByText("1 with swaps, 1 sit out", { exact: false }).waitFor();
@@ -142,7 +171,7 @@ async function story(house) {
     const slip_on_screen = await page.locator(".evening-slip").innerText();
     out.push(that(slip_on_screen.includes(kHurt.name) && slip_on_screen.includes(kSore.name), slip_on_screen));
 
-    // 6. On paper.
+    // 7. On paper.
     const path = `${next.date}-${next.start.replace(":", "")}`;
     const href = (name) => page.getByRole("link", { name }).getAttribute("href");
     out.push(that((await href("Card (PDF, no names)")).endsWith(`/card/${path}`) && (await href("Slip with names (PDF)")).endsWith(`/slip/${path}`), "other addresses of card and slip"));
@@ -157,6 +186,10 @@ async function story(house) {
     const of_week = await lead.get(`/api/squads/${kSquad}/cards/${monday}`);
     const calendar = await lead.get(`/api/squads/${kSquad}/calendar`);
     out.push(is(of_week, 200), is(calendar, 200), that(!roster.some(({ name }) => textOf(house, of_week, "cards.pdf").includes(name) || calendar.text.includes(name)), "a name in the week's cards or in the calendar"));
+    const codes = codesOnPaper(card.bytes);
+    out.push(that(codes.length === 1 && of_card.includes(codes[0]) && !/[/:?]/.test(codes[0]), `the card's code says '${codes}', which is not what stands on it`));
+    const of_all = codesOnPaper(of_week.bytes);
+    out.push(that(of_all.length >= 2 && of_all.every((code) => textOf(house, of_week, "cards.pdf").includes(code)), `the codes of the week's cards say '${of_all}'`));
     out.push(that(calendar.text.includes(next.date.replaceAll("-", "")), "the calendar has not the next evening"));
     out.push(that(new RegExp(`\\b${next.turnout}\\b`).test(of_card), `the card does not reckon with ${next.turnout}: ${of_card}`));
     out.push(that(of_slip.includes(kSore.name) && of_slip.includes(kHurt.name), of_slip), that(/sits out, see a clinician/i.test(of_slip), of_slip));

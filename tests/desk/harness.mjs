@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
 import { bundleDesk } from "../../tools/bundle_desk.mjs";
+import { bundlePitchside } from "../../tools/bundle_pitchside.mjs";
 import { Contract } from "../serve/contract.mjs";
 import { People } from "../serve/people.mjs";
 import { Demo, killAll } from "../serve/server.mjs";
@@ -28,6 +29,7 @@ export const kPhone = { width: 412, height: 915 };
 // Once for all tests of a run.
 export async function openHouse({ build, wasm, mode, program = `${process.cwd()}/${build}/lanework` }) {
   const web = mkdtempSync(join(tmpdir(), "lanework-desk-"));
+  await bundlePitchside(web, { door: wasm });
   const { files, first } = await bundleDesk(web, { door: wasm });
   const demo = await Demo.make(program);
   const browser = await chromium.launch({ executablePath: "/usr/bin/chromium", args: ["--no-sandbox", "--disable-gpu"] });
