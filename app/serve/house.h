@@ -50,6 +50,11 @@ struct PagesMade {
   std::string pdf;         // empty: there is no such evening, or nothing fits the one that was asked for
   std::string no_session;  // why not; among several evenings a page says so
 };
+// A squad's calendar for whoever follows it by its link (core/club/followed_calendar.h), and what it was told by it.
+struct Followed {
+  std::string calendar;  // iCalendar
+  std::string told;      // to keep, and to hand in as 'before' the next time
+};
 // What leaves the house on paper and as a calendar; empty where there is no folder. Faults: of the folder. care,
 // standing: as for Pocket.
 struct Printed {
@@ -58,6 +63,9 @@ struct Printed {
   std::function<Result<std::string>(const std::string& squad)> clinic_pack;
   // The squad's sessions as iCalendar; empty likewise. when: seconds since 1970.
   std::function<Result<std::string>(const std::string& squad, const std::string& standing, std::int64_t when)> calendar;
+  // Empty: no such squad.
+  std::function<Result<std::optional<Followed>>(const std::string& squad, const std::string& before, const Now& now)>
+      followed;
 };
 
 // One document of the club's folder, as the desk changes it (app/planning/club_documents.h).
@@ -155,6 +163,7 @@ struct House {
   std::unique_ptr<Log> log;
   Metrics metrics;
   std::unique_ptr<Pace> pace;
+  Pace calendar_pace{{60, 60}};  // of calendars that follow a squad, by the network that they ask from
   EdgeCounts edge;
   KnownDevices known_devices;
 

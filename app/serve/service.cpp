@@ -209,7 +209,7 @@ void Service::dress(Response& response, bool of_file) const {
       .with("Cross-Origin-Resource-Policy", "same-origin")
       .with("Date", http_date(house_.clock()))
       .with("Permissions-Policy", "camera=(self), microphone=(), geolocation=(), payment=(), usb=()");
-  if (!of_file) response.with("Cache-Control", "no-store");
+  if (!of_file && response.header("Cache-Control").empty()) response.with("Cache-Control", "no-store");
   if (house_.secure) response.with("Strict-Transport-Security", "max-age=63072000; includeSubDomains");
 }
 

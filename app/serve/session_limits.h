@@ -29,6 +29,8 @@ inline constexpr std::int64_t kStepUpSeconds = 5 * kMinute;      // a second fac
 inline constexpr std::int64_t kPairingSeconds = 10 * kMinute;    // a link to pair a device
 inline constexpr std::int64_t kAccountLinkSeconds = 24 * kHour;  // a link to set a password: one evening is too short
 
+inline constexpr std::int64_t kCalendarLinkSeconds = 400 * 24 * kHour;  // a calendar's address: a season and a summer
+
 inline constexpr std::int64_t kLeaseSeconds = 7 * 24 * kHour;  // a phone shows names so long without another contact
 
 constexpr const SessionLimits& limits_of(ledger::Role role) { return kSessionLimits[static_cast<std::size_t>(role)]; }

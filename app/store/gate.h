@@ -79,6 +79,19 @@ struct Pairing {
   PairingState state = PairingState::kOpen;
 };
 
+// An address by which calendars follow a squad's evenings without a session; at most one of a squad is open.
+struct CalendarLink {
+  Digest secret;
+  std::string squad;
+  Moment made = 0;
+  std::string made_by;  // an account
+  Moment until = 0;     // the last moment at which it answers
+  Moment asked = 0;     // the day it was asked for last, its first moment; 0: never
+  Moment ended = 0;     // 0: not
+  std::string ended_by;
+  bool operator==(const CalendarLink&) const = default;
+};
+
 enum class Claim : std::uint8_t {
   kClaimed,
   kUnknown,  // no such link, or too late
@@ -167,6 +180,17 @@ class Gate {
   // Neither goes back. False where there is no such device or it was revoked.
   virtual Result<bool> device_seen(const std::string& device, Moment when, std::int64_t sequence) = 0;
   virtual Result<bool> revoke_device(const std::string& device, Moment when) = 0;  // true the first time
+
+  // Takes the place of the squad's open one, which ends as by its maker. Of what is given, secret, squad, made, made_by and
+  // until count. False where made_by is no account, or has ended.
+  virtual Result<bool> add_calendar_link(const CalendarLink& link) = 0;
+  // Also one that has ended, or is past its time.
+  virtual Result<std::optional<CalendarLink>> calendar_link(const Digest& secret) = 0;
+  virtual Result<std::vector<CalendarLink>> calendar_links() = 0;  // by squad, the latest first
+  // False where the squad has none open, or by is no account, or has ended.
+  virtual Result<bool> end_calendar_link(const std::string& squad, const std::string& by, Moment when) = 0;
+  // An earlier day changes nothing. False where it has ended.
+  virtual Result<bool> calendar_link_asked(const Digest& secret, Moment day) = 0;
 
   virtual Result<Attempts> attempts(const std::string& name) = 0;
   virtual Result<Attempts> note_failure(const std::string& name, Moment when) = 0;

@@ -49,6 +49,13 @@ struct KeptPlan {
   bool operator==(const KeptPlan&) const = default;
 };
 
+// What calendars that follow a squad were told last (core/club/followed_calendar.h).
+struct ToldEvenings {
+  std::int64_t version = 0;  // 0: nothing yet
+  std::string text;
+  bool operator==(const ToldEvenings&) const = default;
+};
+
 // Faults: the database cannot be read or written, or a plan was sealed under another key. One call is one transaction.
 // Used by one thread at a time.
 class Queue {
@@ -74,7 +81,12 @@ class Queue {
   virtual Result<std::optional<KeptPlan>> plan_at(const std::string& squad, std::int64_t when) = 0;
   // Latest first, without their texts.
   virtual Result<std::vector<KeptPlan>> plans(const std::string& squad, std::size_t most) = 0;
-  // Jobs that were over and plans that were made before that moment; the latest plan of a squad stays. How many.
+  virtual Result<ToldEvenings> told(const std::string& squad) = 0;
+  // In place of that version; false where it was told something else meanwhile.
+  virtual Result<bool> tell(const std::string& squad, std::int64_t instead_of, const std::string& text,
+                            std::int64_t when) = 0;
+  // Jobs that were over, plans that were made and what was told before that moment; the latest plan of a squad stays. How
+  // many.
   virtual Result<std::int64_t> forget_before(std::int64_t when) = 0;
 };
 

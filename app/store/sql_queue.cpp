@@ -47,6 +47,10 @@ std::string context_of(const KeptPlan& plan) {
   return chained({"plan", plan.squad, std::to_string(plan.made), std::to_string(plan.as_of)});
 }
 
+std::string context_of(const std::string& squad, std::int64_t version) {
+  return chained({"told evenings", squad, std::to_string(version)});
+}
+
 class SqlQueue final : public Queue {
  public:
   SqlQueue(std::unique_ptr<Statements> statements, std::string club, Key key)
@@ -158,6 +162,39 @@ class SqlQueue final : public Queue {
     return call.end(std::move(out));
   }
 
+  Result<ToldEvenings> told(const std::string& squad) override {
+    Call call(*statements_);
+    ToldEvenings out;
+    for (const auto& row :
+         call.rows("SELECT version, body FROM told_evenings WHERE club = $1 AND squad = $2", {club_, squad})) {
+      out.version = whole_in(row[0]);
+      auto text = opened(key_, text_in(row[1]), context_of(squad, out.version));
+      if (!text) {
+        call.fail(does_not_open("what calendars were told"));
+        break;
+      }
+      out.text = std::move(*text);
+    }
+    return call.end(std::move(out));
+  }
+
+  Result<bool> tell(const std::string& squad, std::int64_t instead_of, const std::string& text,
+                    std::int64_t when) override {
+    Call call(*statements_);
+    const std::int64_t version = instead_of + 1;
+    const Bytes body{sealed(key_, text, context_of(squad, version))};
+    if (instead_of == 0) {
+      return call.end(
+          call.changes("INSERT INTO told_evenings (club, squad, version, told, body) VALUES ($1, $2, $3, $4, $5) "
+                       "ON CONFLICT DO NOTHING",
+                       {club_, squad, version, when, body}));
+    }
+    return call.end(
+        call.changes("UPDATE told_evenings SET version = $3, told = $4, body = $5 WHERE club = $1 AND squad = $2 AND "
+                     "version = $6",
+                     {club_, squad, version, when, body, instead_of}));
+  }
+
   Result<std::int64_t> forget_before(std::int64_t when) override {
     Call call(*statements_, Call::Of::kMany);
     std::int64_t gone =
@@ -167,6 +204,7 @@ class SqlQueue final : public Queue {
         "DELETE FROM kept_plan WHERE club = $1 AND made < $2 AND number < (SELECT max(later.number) FROM kept_plan "
         "AS later WHERE later.club = $1 AND later.squad = kept_plan.squad)",
         {club_, when});
+    gone += call.changed("DELETE FROM told_evenings WHERE club = $1 AND told < $2", {club_, when});
     return call.end(gone);
   }
 
@@ -174,6 +212,14 @@ class SqlQueue final : public Queue {
   std::unique_ptr<Statements> statements_;
   std::string club_;
   Key key_;
+
+  [[nodiscard]] Fault does_not_open(const std::string& what) const {
+    return {FaultCode::kContradiction,
+            {statements_->name(), 0, 0, {}},
+            what + " that does not open",
+            "the key that this store was made with, and " + what + " as it was written",
+            {}};
+  }
 
   Result<std::optional<KeptPlan>> one_plan(const std::string& squad, const std::string& asked,
                                            const std::vector<Value>& values) {
@@ -183,11 +229,7 @@ class SqlQueue final : public Queue {
       KeptPlan plan{whole_in(row[0]), squad, whole_in(row[1]), whole_in(row[2]), {}};
       auto text = opened(key_, text_in(row[3]), context_of(plan));
       if (!text) {
-        call.fail({FaultCode::kContradiction,
-                   {statements_->name(), 0, 0, {}},
-                   "a plan that does not open",
-                   "the key that this store was made with, and a plan as it was written",
-                   {}});
+        call.fail(does_not_open("a plan"));
         break;
       }
       plan.text = std::move(*text);

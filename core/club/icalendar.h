@@ -32,6 +32,9 @@ struct SquadEvents {
 // What is done at a session, a line a drill, by date and start; sessions that are not in it have no description.
 using DrillLines = std::map<std::pair<Date, TimeOfDay>, std::vector<std::string>>;
 
+// 'North end, lanes 1 and 2'; 'away'.
+std::string place_of(const PlannedSlot& slot);
+
 // One event a session; strip, lanes and drills, never a player.
 SquadEvents events_of(const Club& club, const ClubSquad& squad, const Calendar& calendar, const DrillLines& drills);
 

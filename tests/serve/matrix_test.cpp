@@ -32,6 +32,7 @@ const std::map<std::string, std::string> kPlaces = {{"{squad}", "u13"},
                                                     {"{to}", "2026-11-30"},
                                                     {"{number}", "1"},
                                                     {"{evening}", "2026-11-26-1800"},
+                                                    {"{link}", "none.ics"},
                                                     {"{roster}", "roster.csv"}};
 
 std::string path_of(const access::Route& route) {

@@ -73,6 +73,10 @@ HouseOfTest::HouseOfTest() {
   house_->printed.calendar = [](const std::string&, const std::string&, std::int64_t) -> Result<std::string> {
     return std::string("BEGIN:VCALENDAR");
   };
+  house_->printed.followed = [](const std::string& squad, const std::string& before,
+                                const Now&) -> Result<std::optional<Followed>> {
+    return std::optional<Followed>({"BEGIN:VCALENDAR\r\nX-SQUAD:" + squad + "\r\n", before.empty() ? "told" : before});
+  };
   house_->season_export = [](const std::string&, Date, Date) -> Result<SeasonTaken> { return SeasonTaken{"PK", 1}; };
   house_->injury_paper = [](const PaperAsked&) -> Result<std::string> { return std::string("%PDF-"); };
   house_->pace = std::make_unique<Pace>();

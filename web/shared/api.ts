@@ -799,6 +799,81 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/calendar-links": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The addresses by which calendars follow a squad's evenings, by squad, the latest first, also those that were taken back; without the addresses, which nobody can be told again. */
+        get: operations["calendar-links"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}/calendar-link": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** An address by which a calendar follows the squad's evenings, told this once. The one before it ends. */
+        post: operations["make-calendar-link"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/squads/{squad}/calendar-link/take-back": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The squad's address gives nothing any more, at once. */
+        post: operations["take-back-calendar-link"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/calendar/{link}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the secret that make-calendar-link told, and .ics */
+                link: components["parameters"]["CalendarLink"];
+            };
+            cookie?: never;
+        };
+        /** The squad's evenings for a calendar that follows them (RFC 5545, RFC 7986): place, time, squad, and whether a match comes after. Whoever has the address reads it. */
+        get: operations["followed-calendar"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/planning/{number}/withdraw": {
         parameters: {
             query?: never;
@@ -1477,6 +1552,33 @@ export interface components {
         };
         Devices: {
             devices: components["schemas"]["Device"][];
+        };
+        CalendarLinks: {
+            links: {
+                squad: components["schemas"]["Id"];
+                /**
+                 * @description at most one of a squad is open or too late
+                 * @enum {string}
+                 */
+                state: "open" | "taken-back" | "too-late";
+                made: components["schemas"]["Time"];
+                /** @description a name */
+                made_by: string;
+                /** @description it answers no longer than this */
+                until: components["schemas"]["Time"];
+                /** @description a calendar asked on that day last; not there: none did yet */
+                asked?: components["schemas"]["Day"];
+                taken_back?: components["schemas"]["Time"];
+                /** @description a name */
+                taken_back_by?: string;
+                /** @description names: they had the squad while the address was there, and have it no more */
+                left?: string[];
+            }[];
+        };
+        CalendarLinkMade: {
+            /** @description behind the address of the server; a secret */
+            path: string;
+            until: components["schemas"]["Time"];
         };
         Pairings: {
             pairings: {
@@ -2601,6 +2703,45 @@ export interface components {
                 "text/calendar": string;
             };
         };
+        /** @description The evenings, in floating local times. */
+        FollowedCalendar: {
+            headers: {
+                "Cache-Control": components["headers"]["AskedAnew"];
+                ETag: components["headers"]["Tag"];
+                "X-Robots-Tag": components["headers"]["NotListed"];
+                [name: string]: unknown;
+            };
+            content: {
+                "text/calendar": string;
+            };
+        };
+        /** @description It is as it was. */
+        NotChanged: {
+            headers: {
+                "Cache-Control": components["headers"]["AskedAnew"];
+                ETag: components["headers"]["Tag"];
+                [name: string]: unknown;
+            };
+            content?: never;
+        };
+        /** @description The addresses. */
+        CalendarLinks: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["CalendarLinks"];
+            };
+        };
+        /** @description It answers from now on. */
+        CalendarLinkMade: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": components["schemas"]["CalendarLinkMade"];
+            };
+        };
         /** @description The club a year on. */
         SeasonTurn: {
             headers: {
@@ -2877,6 +3018,19 @@ export interface components {
                 "application/json": {
                     /** @enum {string} */
                     error: "not-from-here" | "second-factor-needed";
+                    what: string;
+                };
+            };
+        };
+        /** @description Not from here, or the second factor was not shown in the last five minutes. */
+        SecondNeededJustNow: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "not-from-here" | "second-factor-needed" | "step-up-needed";
                     what: string;
                 };
             };
@@ -3222,6 +3376,20 @@ export interface components {
                 };
             };
         };
+        /** @description The store cannot be reached, or the club's folder has a fault. What the calendar has stays. */
+        NoCalendarNow: {
+            headers: {
+                "Retry-After": components["headers"]["RetryAfter"];
+                [name: string]: unknown;
+            };
+            content: {
+                "application/json": {
+                    /** @enum {string} */
+                    error: "store-busy" | "no-calendar-now";
+                    what: string;
+                };
+            };
+        };
         /** @description The store cannot be reached. Nothing was taken in. */
         StoreBusy: {
             headers: {
@@ -3353,6 +3521,8 @@ export interface components {
         Evening: components["schemas"]["Id"];
         /** @description as ask-for-plans gave it */
         PlanningNumber: components["schemas"]["Id"];
+        /** @description the secret that make-calendar-link told, and .ics */
+        CalendarLink: components["schemas"]["Id"];
         Device: components["schemas"]["Id"];
         /** @description the week's Monday */
         Monday: components["schemas"]["Day"];
@@ -3374,6 +3544,12 @@ export interface components {
         ClearSiteData: "\"cache\", \"storage\"";
         /** @description a file to keep */
         CalendarFile: string;
+        /** @description changes when the calendar does */
+        Tag: string;
+        /** @description kept by whoever asked, and asked about each time */
+        AskedAnew: "private, no-cache";
+        /** @description no search engine lists it */
+        NotListed: "noindex, nofollow";
         /** @description a document to show */
         OnePage: string;
         /** @description a file to keep */
@@ -3425,6 +3601,8 @@ export type ChargesOf = components['schemas']['ChargesOf'];
 export type Link = components['schemas']['Link'];
 export type Device = components['schemas']['Device'];
 export type Devices = components['schemas']['Devices'];
+export type CalendarLinks = components['schemas']['CalendarLinks'];
+export type CalendarLinkMade = components['schemas']['CalendarLinkMade'];
 export type Pairings = components['schemas']['Pairings'];
 export type OpenedPairing = components['schemas']['OpenedPairing'];
 export type ClaimedPairing = components['schemas']['ClaimedPairing'];
@@ -3516,6 +3694,10 @@ export type ResponseInjuries = components['responses']['Injuries'];
 export type ResponseCatalogue = components['responses']['Catalogue'];
 export type ResponsePdf = components['responses']['Pdf'];
 export type ResponseCalendar = components['responses']['Calendar'];
+export type ResponseFollowedCalendar = components['responses']['FollowedCalendar'];
+export type ResponseNotChanged = components['responses']['NotChanged'];
+export type ResponseCalendarLinks = components['responses']['CalendarLinks'];
+export type ResponseCalendarLinkMade = components['responses']['CalendarLinkMade'];
 export type ResponseSeasonTurn = components['responses']['SeasonTurn'];
 export type ResponseRoster = components['responses']['Roster'];
 export type ResponseCoaches = components['responses']['Coaches'];
@@ -3543,6 +3725,7 @@ export type ResponseNotYetSecond = components['responses']['NotYetSecond'];
 export type ResponseOldPasswordWrong = components['responses']['OldPasswordWrong'];
 export type ResponseSecondNeeded = components['responses']['SecondNeeded'];
 export type ResponseSecondNeededToSend = components['responses']['SecondNeededToSend'];
+export type ResponseSecondNeededJustNow = components['responses']['SecondNeededJustNow'];
 export type ResponseMayNotRead = components['responses']['MayNotRead'];
 export type ResponseMayNotSend = components['responses']['MayNotSend'];
 export type ResponseMayNotChange = components['responses']['MayNotChange'];
@@ -3569,6 +3752,7 @@ export type ResponseNotTheSame = components['responses']['NotTheSame'];
 export type ResponseUpdateFirst = components['responses']['UpdateFirst'];
 export type ResponseTooManyTries = components['responses']['TooManyTries'];
 export type ResponseTooFast = components['responses']['TooFast'];
+export type ResponseNoCalendarNow = components['responses']['NoCalendarNow'];
 export type ResponseStoreBusy = components['responses']['StoreBusy'];
 export type ResponseStoreFull = components['responses']['StoreFull'];
 export type ResponseNotReady = components['responses']['NotReady'];
@@ -3583,6 +3767,7 @@ export type ParameterAccount = components['parameters']['Account'];
 export type ParameterKeptNumber = components['parameters']['KeptNumber'];
 export type ParameterEvening = components['parameters']['Evening'];
 export type ParameterPlanningNumber = components['parameters']['PlanningNumber'];
+export type ParameterCalendarLink = components['parameters']['CalendarLink'];
 export type ParameterDevice = components['parameters']['Device'];
 export type ParameterMonday = components['parameters']['Monday'];
 export type ParameterPairing = components['parameters']['Pairing'];
@@ -3594,6 +3779,9 @@ export type HeaderRetryAfter = components['headers']['RetryAfter'];
 export type HeaderAllow = components['headers']['Allow'];
 export type HeaderClearSiteData = components['headers']['ClearSiteData'];
 export type HeaderCalendarFile = components['headers']['CalendarFile'];
+export type HeaderTag = components['headers']['Tag'];
+export type HeaderAskedAnew = components['headers']['AskedAnew'];
+export type HeaderNotListed = components['headers']['NotListed'];
 export type HeaderOnePage = components['headers']['OnePage'];
 export type HeaderSeasonFile = components['headers']['SeasonFile'];
 export type HeaderOneFile = components['headers']['OneFile'];
@@ -4598,6 +4786,97 @@ export interface operations {
             403: components["responses"]["SecondNeeded"];
             404: components["responses"]["NotFound"];
             503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "calendar-links": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["CalendarLinks"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["MayNotRead"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "make-calendar-link": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        responses: {
+            201: components["responses"]["CalendarLinkMade"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeededJustNow"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "take-back-calendar-link": {
+        parameters: {
+            query?: never;
+            header: {
+                /** @description Says that a program of the club's own sent it. */
+                "Lanework-Request": components["parameters"]["LaneworkRequest"];
+            };
+            path: {
+                squad: components["parameters"]["Squad"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Nothing"];
+            };
+        };
+        responses: {
+            200: components["responses"]["Done"];
+            400: components["responses"]["NotUnderstood"];
+            401: components["responses"]["SignInNeeded"];
+            403: components["responses"]["SecondNeededToSend"];
+            404: components["responses"]["NotFound"];
+            415: components["responses"]["NotJson"];
+            503: components["responses"]["StoreBusy"];
+            507: components["responses"]["StoreFull"];
+        };
+    };
+    "followed-calendar": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description the secret that make-calendar-link told, and .ics */
+                link: components["parameters"]["CalendarLink"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: components["responses"]["FollowedCalendar"];
+            304: components["responses"]["NotChanged"];
+            404: components["responses"]["NotFound"];
+            503: components["responses"]["NoCalendarNow"];
             507: components["responses"]["StoreFull"];
         };
     };

@@ -2,14 +2,18 @@
 
 #include <chrono>
 #include <map>
+#include <memory>
 #include <utility>
 #include <vector>
 
 #include "app/cli/calendar_events.h"
 #include "app/cli/clinic_source.h"
 #include "app/cli/evening_pages.h"
+#include "app/cli/serve/kept_answer.h"
+#include "app/planning/folder_stamp.h"
 #include "app/planning/pocket.h"
 #include "app/read/club_folder.h"
+#include "core/club/followed_calendar.h"
 #include "core/door/evening_request.h"
 
 namespace lanework::cli {
@@ -116,6 +120,40 @@ Result<std::string> calendar_of(const ClubPlan& plan, const std::string& id, std
                             calendar_stamp(std::chrono::system_clock::time_point(std::chrono::seconds(when))));
 }
 
+// Of the whole club at once, since lanes are shared out among all: as long as the folder is as it was it is not read anew.
+struct ClubEvenings {
+  std::map<std::string, std::pair<club::FollowedSquad, std::vector<club::FollowedEvening>>> squads;
+  Date from;
+};
+
+Result<ClubEvenings> club_evenings(const planning::PlanningFiles& files) {
+  const auto plan = plan_of(files, Node::make_table(), {});
+  if (!plan) return plan.faults();
+  const club::Club& club = plan.value().club;
+  ClubEvenings out{{}, club.settings.block_from};
+  for (std::size_t i = 0; i < club.squads.size(); ++i) {
+    const club::ClubSquad& squad = club.squads[i];
+    out.squads.try_emplace(squad.id, club::FollowedSquad{club.settings.name, squad.id, squad.squad.name},
+                           club::followed_evenings(plan.value().allocation.calendars[i]));
+  }
+  return out;
+}
+
+using KeptEvenings = KeptAnswers<ClubEvenings>;
+
+Result<std::optional<serve::Followed>> followed_of(const planning::PlanningFiles& files, KeptEvenings& kept,
+                                                   const std::string& id, const std::string& before,
+                                                   const serve::Now& now) {
+  const auto club = kept.get("evenings", planning::folder_stamp({files.club, files.catalogue}),
+                             [&] { return club_evenings(files); });
+  if (!club) return club.faults();
+  const auto squad = club.value()->squads.find(id);
+  if (squad == club.value()->squads.end()) return std::optional<serve::Followed>();
+  const auto& [who, planned] = squad->second;
+  const auto said = club::said_now(club::read_kept_text(before), planned, club.value()->from, now.day, now.seconds);
+  return std::optional<serve::Followed>({club::to_icalendar(who, said), club::to_kept_text(said)});
+}
+
 }  // namespace
 
 serve::Printed printed_from(const planning::PlanningFiles& files) {
@@ -129,6 +167,10 @@ serve::Printed printed_from(const planning::PlanningFiles& files) {
     const auto plan = plan_of(files, Node::make_table(), standing);
     if (!plan) return plan.faults();
     return calendar_of(plan.value(), squad, when);
+  };
+  out.followed = [files, kept = std::make_shared<KeptEvenings>()](const std::string& squad, const std::string& before,
+                                                                  const serve::Now& now) {
+    return followed_of(files, *kept, squad, before, now);
   };
   return out;
 }

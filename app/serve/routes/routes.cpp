@@ -13,6 +13,7 @@ const std::vector<NamedWork>& works() {
     for (const auto* some : {&server_routes(), &sign_in_routes(), &second_factor_routes(), &account_routes(),
                              &device_routes(), &sync_routes(), &squad_routes(), &overview_routes(), &folder_routes(),
                              &season_routes(), &injury_routes(), &player_routes(), &plan_routes(), &page_routes(),
+                             &calendar_routes(),
                              &people_routes(), &release_routes(), &house_routes(), &injury_paper_routes()}) {
       out.insert(out.end(), some->begin(), some->end());
     }

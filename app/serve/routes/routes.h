@@ -22,6 +22,7 @@ const std::vector<NamedWork>& injury_routes();
 const std::vector<NamedWork>& player_routes();
 const std::vector<NamedWork>& plan_routes();
 const std::vector<NamedWork>& page_routes();
+const std::vector<NamedWork>& calendar_routes();
 const std::vector<NamedWork>& people_routes();
 const std::vector<NamedWork>& release_routes();
 const std::vector<NamedWork>& house_routes();

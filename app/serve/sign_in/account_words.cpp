@@ -50,5 +50,6 @@ Node account_node(const store::Account& account) {
 
 std::string account_link_form(const std::string& secret) { return "password/" + secret; }
 std::string device_link_form(const std::string& secret) { return "device/" + secret; }
+std::string calendar_link_form(const std::string& secret) { return "calendar/" + secret; }
 
 }  // namespace lanework::serve

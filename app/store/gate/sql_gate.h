@@ -1,5 +1,5 @@
 // The gate on any database that answers statements: the SQL stands here once. By what it is about: accounts.cpp,
-// sessions.cpp, devices.cpp, reads.cpp.
+// sessions.cpp, devices.cpp, calendar_links.cpp, reads.cpp.
 #pragma once
 
 #include <memory>
@@ -51,6 +51,11 @@ class SqlGate final : public Gate {
   Result<std::vector<Device>> devices() override;
   Result<bool> device_seen(const std::string& device, Moment when, std::int64_t sequence) override;
   Result<bool> revoke_device(const std::string& device, Moment when) override;
+  Result<bool> add_calendar_link(const CalendarLink& link) override;
+  Result<std::optional<CalendarLink>> calendar_link(const Digest& secret) override;
+  Result<std::vector<CalendarLink>> calendar_links() override;
+  Result<bool> end_calendar_link(const std::string& squad, const std::string& by, Moment when) override;
+  Result<bool> calendar_link_asked(const Digest& secret, Moment day) override;
   Result<Attempts> attempts(const std::string& name) override;
   Result<Attempts> note_failure(const std::string& name, Moment when) override;
   Result<bool> forget_failures(const std::string& name) override;
