@@ -11,7 +11,7 @@ import { join } from "node:path";
 
 const kHere = { "x-forwarded-for": undefined, "x-forwarded-proto": undefined };
 const kPassword = "seventeen grey gulls";
-const kPlaces = { squad: "u13-kestrels", player: "Q99", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23", evening: "2026-11-26-1800", roster: "roster.csv", injury: "018f3f6e-0000-7000-8000-000000000001", from: "2026-09-01", to: "2026-11-30", number: "1", release: "1" };
+const kPlaces = { squad: "u13-kestrels", player: "Q99", account: "a-none", device: "d-none", pairing: "p-none", monday: "2026-11-23", evening: "2026-11-26-1800", roster: "roster.csv", link: "none.ics", injury: "018f3f6e-0000-7000-8000-000000000001", from: "2026-09-01", to: "2026-11-30", number: "1", release: "1" };
 const path = (route, places = {}) => route.path.replace(/\{(\w+)\}/g, (_, name) => ({ ...kPlaces, ...places })[name]);
 
 // An account of its own, with a password, signed in.
@@ -32,7 +32,7 @@ export async function pair(lead, people, account) {
 }
 
 const kReads = [
-  ["/api/me"], ["/api/sessions"], ["/api/accounts"], ["/api/devices"], ["/api/pairings"], ["/api/squads"], ["/api/squads/u13-kestrels"],
+  ["/api/me"], ["/api/sessions"], ["/api/accounts"], ["/api/devices"], ["/api/pairings"], ["/api/calendar-links"], ["/api/squads"], ["/api/squads/u13-kestrels"],
   ["/api/week/2026-11-23"], ["/api/week/2026-11-23/squads"], ["/api/injuries"], ["/api/coaches"], ["/api/players"], ["/api/consents"], ["/api/season/2026-09-01/2026-11-30"], ["/api/season/2026-09-01/2026-11-30/export"], ["/api/house"], ["/api/planning"], ["/api/quarantine"], ["/api/releases"], ["/api/players/Q05/timeline"], ["/api/reads"], ["/api/players/Q05/reads"],
 ];
 

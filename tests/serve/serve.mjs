@@ -2,6 +2,7 @@
 // sign-in. Every answer that any of them gets is held against schema/openapi.yaml.
 // LANEWORK_ONLY='pattern' runs the tests whose names fit; LANEWORK_TIMES=1: tools/suite/timed.mjs.
 import { timed } from "../../tools/suite/timed.mjs";
+import { calendarLinks } from "./calendar_links.mjs";
 import { consents } from "./consent.mjs";
 import { desk } from "./desk.mjs";
 import { deskPaper } from "./desk_paper.mjs";
@@ -29,7 +30,7 @@ import { unseen } from "./unseen.mjs";
 // With the sanitizers only what goes by no clock.
 const kUntimed = /^(routes|framing|tls|start|sync|consent|kept aside|input|logs|metrics): /;
 
-const kTests = [...everyRoute, ...releases, ...season, ...injuryPapers, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
+const kTests = [...everyRoute, ...releases, ...season, ...injuryPapers, ...firstDays, ...framing, ...overTls, ...slow, ...syncing, ...consents, ...desk, ...deskPaper, ...calendarLinks, ...deskPeople, ...keptAside, ...input, ...logs, ...planning, ...scaleOut, ...storeRestarts, ...signIn];
 
 async function resultOf(test, context) {
   let said;

@@ -297,6 +297,8 @@ async function full({ demo, contract }) {
     "incident-report": () => lead.post(`/api/injuries/${hurt.id}/incident`),
     "referral-letter": () => lead.post(`/api/injuries/${hurt.id}/referral`),
     "revoke-device": () => lead.post(`/api/devices/${device.device}/revoke`),
+    "make-calendar-link": () => lead.post("/api/squads/u13-kestrels/calendar-link"),
+    "take-back-calendar-link": () => lead.post("/api/squads/u13-kestrels/calendar-link/take-back"),
     "take-in-kept": () => lead.post(`/api/quarantine/${number}/take-in`),
     "drop-kept": () => lead.post(`/api/quarantine/${number}/drop`, { why: "not-ours" }),
     "ask-for-plans": () => lead.post("/api/plans"),

@@ -2,7 +2,7 @@
 const kReasons = [
   [/^ready 503 not-ready$/, "the door is closed before the server says that it leaves, and a store that cannot be opened is 'store-busy'"],
   [/^anything 500 fault$/, "whatever would lead there is a mistake of ours"],
-  [/^(me|sessions|accounts|devices|pairings|squads|week|week-of-squads|injuries|season|export-season|house|club-documents|change-club-documents|season-turn|roster|evenings|catalogue|card|slip|cards-of-week|clinic-pack|calendar|coaches|players|consents|reads|reads-of-player|quarantine|planning|plan|plan-of-device|evenings-of-device|releases|release|preview-release) 507 store-full$/, "that a session or a device was there is written down once a minute, so a full disk shows only to who comes back after one"],
+  [/^(me|sessions|accounts|devices|pairings|squads|week|week-of-squads|injuries|season|export-season|house|club-documents|change-club-documents|season-turn|roster|evenings|catalogue|card|slip|cards-of-week|clinic-pack|calendar|calendar-links|coaches|players|consents|reads|reads-of-player|quarantine|planning|plan|plan-of-device|evenings-of-device|releases|release|preview-release) 507 store-full$/, "that a session or a device was there is written down once a minute, so a full disk shows only to who comes back after one"],
   [/^(second-factor-begin|end-other-sessions) 507 store-full$/, "the same; where nothing is to be ended nothing is written"],
 ];
 const kNoSmallDisk = [/ 507 store-full$/, "no small disk can be mounted here"];

@@ -1,6 +1,7 @@
 // Many at the gate at once, each with a connection of its own: what works once works once.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <atomic>
 #include <functional>
 #include <latch>
@@ -73,6 +74,18 @@ TEST_P(AtOnce, OneOfFiftyClaimsALinkAndThenNobodyGetsInByIt) {
   EXPECT_EQ(must(gate->pairings_of(ann)).front().state, PairingState::kSuspended);
   EXPECT_FALSE(must(gate->confirm_pairing(open.id, "1", kMorning)));
   EXPECT_TRUE(must(gate->devices()).empty());
+}
+
+TEST_P(AtOnce, OfTwentyLinksOfASquadThatAreMadeAtOnceOneIsOpen) {
+  const int made = together(20, [&](Gate& own, int i) {
+    return must(own.add_calendar_link(
+        {digest_of("link " + std::to_string(i)), "u13", kMorning, ann, kMorning + 600, 0, 0, ""}));
+  });
+  EXPECT_EQ(made, 20);
+  const auto links = must(gate->calendar_links());
+  EXPECT_EQ(links.size(), 20U);
+  EXPECT_EQ(std::count_if(links.begin(), links.end(), [](const CalendarLink& one) { return one.ended == 0; }), 1);
+  EXPECT_EQ(together(20, [&](Gate& own, int) { return must(own.end_calendar_link("u13", ann, kMorning)); }), 1);
 }
 
 TEST_P(AtOnce, AStepIsTakenByOneOfTwenty) {

@@ -22,7 +22,8 @@ const std::vector<std::string> kSecrets = {"JBSWY3DPEHPK3PXP of a second factor"
                                            "link for a key of a phone",
                                            "a key of a phone",
                                            "a recovery code on paper",
-                                           "Quentin-Q07"};
+                                           "Quentin-Q07",
+                                           "the address of a calendar"};
 
 void live(Gate& gate) {
   Account account;
@@ -34,6 +35,7 @@ void live(Gate& gate) {
   pair(gate, account.id, kSecrets[3]);
   must(gate.set_recovery(account.id, {digest_of(kSecrets[4])}));
   must(gate.note_read({0, kMorning, account.id, "", "route", "u13", kSecrets[5], 1, ""}));
+  must(gate.add_calendar_link({digest_of(kSecrets[6]), "u13", kMorning, account.id, kMorning + 1, 0, 0, ""}));
   ASSERT_EQ(must(gate.account(account.id))->second_secret, kSecrets[0]);
 }
 
@@ -63,7 +65,8 @@ TEST(GateSecrets, DoNotLieInTheClearInPostgres) {
   const auto gate = backend.open_gate();
   live(*gate);
   std::string seen;
-  for (const char* table : {"account", "recovery_code", "web_session", "pairing", "device", "read_head", "read_note"}) {
+  for (const char* table : {"account", "recovery_code", "web_session", "pairing", "device", "calendar_link",
+                            "read_head", "read_note"}) {
     const std::string rows = said(backend, std::string("SELECT t::text FROM ") + table + " t");
     EXPECT_NE(rows.find("quillmere"), std::string::npos) << table << ": nothing was looked at";
     seen += rows;
@@ -110,6 +113,9 @@ TEST(GateSecrets, ClubsInOneDatabaseDoNotSeeEachOther) {
   must(ours->add_session(session_of(ann, "cookie")));
   must(ours->note_read({0, kMorning, ann, "", "route", "", "Q07", 1, ""}));
   must(ours->note_failure("address", kMorning));
+  must(ours->add_calendar_link({digest_of("calendar"), "u13", kMorning, ann, kMorning + 1, 0, 0, ""}));
+  EXPECT_FALSE(must(theirs->calendar_link(digest_of("calendar"))));
+  EXPECT_TRUE(must(theirs->calendar_links()).empty());
   EXPECT_FALSE(must(theirs->account(ann)));
   EXPECT_FALSE(must(theirs->account_by_sign_in("ann")));
   EXPECT_FALSE(must(theirs->session(digest_of("cookie"))));

@@ -19,7 +19,7 @@ struct Step {
   Moment when;
 };
 
-inline constexpr int kVerbs = 24;
+inline constexpr int kVerbs = 27;
 
 inline std::ostream& operator<<(std::ostream& out, const Step& step) {
   return out << step.verb << "(" << step.one << "," << step.two << "," << step.three << "," << step.when << ")";
@@ -102,6 +102,14 @@ class Player {
       out += (session ? text_of(*session) : "-") + (pairing ? text_of(*pairing) : "-") +
              (device ? text_of(*device) : "-") + text_of(must(gate_.attempts("name" + std::to_string(i)))) + "\n";
     }
+    std::vector<std::string> links;
+    for (const CalendarLink& one : must(gate_.calendar_links())) links.push_back(text_of(one));
+    std::sort(links.begin(), links.end());
+    for (int i = 0; i < links_; ++i) {
+      const auto link = must(gate_.calendar_link(digest("calendar", i)));
+      links.push_back(link ? text_of(*link) : "-");
+    }
+    for (const std::string& link : links) out += link;
     for (const char* player : {"", "Q0", "Q1"}) {
       for (const ReadNote& one : must(gate_.reads(player, 7))) out += text_of(one);
     }
@@ -114,6 +122,7 @@ class Player {
   std::vector<std::string> accounts_;
   std::vector<std::string> pairings_;
   std::vector<std::string> devices_;
+  int links_ = 0;  // to calendars, that were tried
 
   std::string play_device(const Step& step, const std::string& account, const std::string& device) {
     const std::string name = "name" + std::to_string(step.one);
@@ -146,6 +155,13 @@ class Player {
         if (step.two == 0) return yes(gate_.forget_failures(name));
         return yes(gate_.note_read({0, step.when, account, step.two == 1 ? device : "", "route", "",
                                     step.three == 0 ? "" : "Q" + std::to_string(step.three % 2), step.three, ""}));
+      case 23:
+        return yes(gate_.add_calendar_link(
+            {digest("calendar", links_++), "u" + std::to_string(step.two), step.when, account, step.when + 8, 0, 0, ""}));
+      case 24:
+        return yes(gate_.end_calendar_link("u" + std::to_string(step.two), account, step.when));
+      case 25:
+        return yes(gate_.calendar_link_asked(digest("calendar", step.two), step.when));
       default:
         return std::to_string(must(gate_.forget_before(step.one * 2, step.two * 2, step.three * 2)));
     }
@@ -192,6 +208,11 @@ class Player {
   [[nodiscard]] std::string text_of(const Device& one) const {
     return "device " + number(devices_, one.id) + number(accounts_, one.account) + hexadecimal(one.secret) + one.label +
            numbers({one.paired, one.seen, one.sequence, one.revoked});
+  }
+  [[nodiscard]] std::string text_of(const CalendarLink& one) const {
+    return "calendar " + hexadecimal(one.secret) + one.squad + number(accounts_, one.made_by) +
+           (one.ended_by.empty() ? "" : number(accounts_, one.ended_by)) +
+           numbers({one.made, one.until, one.asked, one.ended});
   }
   static std::string text_of(const Attempts& one) { return numbers({one.failures, one.last}); }
   [[nodiscard]] std::string text_of(const ReadNote& one) const {

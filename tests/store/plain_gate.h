@@ -192,6 +192,28 @@ class PlainGate final : public Gate {
     return one != nullptr;
   }
 
+  Result<bool> add_calendar_link(const CalendarLink& link) override {
+    if (open_account(link.made_by) == nullptr) return false;
+    end_open(link.squad, link.made_by, link.made);
+    links_.push_back({link.secret, link.squad, link.made, link.made_by, link.until, 0, 0, ""});
+    return true;
+  }
+  Result<std::optional<CalendarLink>> calendar_link(const Digest& secret) override {
+    return first(links_, [&](const CalendarLink& one) { return one.secret == secret; });
+  }
+  Result<std::vector<CalendarLink>> calendar_links() override { return links_; }
+  Result<bool> end_calendar_link(const std::string& squad, const std::string& by, Moment when) override {
+    return open_account(by) != nullptr && end_open(squad, by, when);
+  }
+  Result<bool> calendar_link_asked(const Digest& secret, Moment day) override {
+    for (CalendarLink& one : links_) {
+      if (one.secret != secret || one.ended != 0) continue;
+      one.asked = std::max(one.asked, day);
+      return true;
+    }
+    return false;
+  }
+
   Result<Attempts> attempts(const std::string& name) override {
     const auto found = attempts_.find(name);
     return found == attempts_.end() ? Attempts{} : found->second;
@@ -239,6 +261,7 @@ class PlainGate final : public Gate {
   std::vector<Pairing> pairings_;
   int made_ = 0;  // pairings
   std::vector<Device> devices_;
+  std::vector<CalendarLink> links_;
   std::map<std::string, Attempts> attempts_;
   std::vector<ReadNote> notes_;
 
@@ -258,6 +281,15 @@ class PlainGate final : public Gate {
     Account* one = open_account(id);
     if (one != nullptr) work(*one);
     return one != nullptr;
+  }
+  bool end_open(const std::string& squad, const std::string& by, Moment when) {
+    for (CalendarLink& one : links_) {
+      if (one.squad != squad || one.ended != 0) continue;
+      one.ended = when;
+      one.ended_by = by;
+      return true;
+    }
+    return false;
   }
   Session* find_session(const Digest& secret) {
     const auto found =

@@ -43,6 +43,19 @@ class Queues : public testing::TestWithParam<const char*> {
 INSTANTIATE_TEST_SUITE_P(Stores, Queues, testing::Values("SQLite", "PostgreSQL"),
                          [](const auto& one) { return std::string(one.param); });
 
+TEST_P(Queues, WhatCalendarsWereToldIsToldOnAndOnlyInPlaceOfTheLast) {
+  EXPECT_EQ(must(queue->told("u13")), ToldEvenings{});
+  EXPECT_TRUE(must(queue->tell("u13", 0, "first", kNow)));
+  EXPECT_FALSE(must(queue->tell("u13", 0, "another first", kNow)));
+  EXPECT_FALSE(must(queue->tell("u13", 2, "third", kNow)));
+  EXPECT_TRUE(must(queue->tell("u13", 1, "second", kNow + 1)));
+  EXPECT_EQ(must(queue->told("u13")), (ToldEvenings{2, "second"}));
+  EXPECT_EQ(must(queue->told("u10")), ToldEvenings{});
+  EXPECT_EQ(must(queue->forget_before(kNow + 1)), 0);
+  EXPECT_EQ(must(queue->forget_before(kNow + 2)), 1);
+  EXPECT_EQ(must(queue->told("u13")), ToldEvenings{});
+}
+
 TEST_P(Queues, WhatWaitsCanBeWithdrawnAndNothingElse) {
   EXPECT_FALSE(must(queue->withdraw(1, kNow, "not wanted"))) << "nothing was asked for";
   const auto number = must(queue->ask("u13", "a-lead", kNow));

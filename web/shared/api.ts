@@ -4877,7 +4877,6 @@ export interface operations {
             304: components["responses"]["NotChanged"];
             404: components["responses"]["NotFound"];
             503: components["responses"]["NoCalendarNow"];
-            507: components["responses"]["StoreFull"];
         };
     };
     "withdraw-planning": {

@@ -77,7 +77,6 @@ Response make(Call& call) {
   Faults faults;
   call.reader(faults).finish();
   if (!faults.empty()) return fault_answer(faults);
-  if (!call.house.printed.followed) return no_folder();
   const std::string secret = new_secret();
   store::CalendarLink link;
   link.secret = store::digest_of(calendar_link_form(secret));

@@ -11,6 +11,7 @@ import { blockIn, type SquadBlock } from "./block.ts";
 import { BlockTable } from "./block_table.tsx";
 import { MinutesAndShortfalls, WhatChanged } from "./block_notes.tsx";
 import { inWords, namesAreSettled, useDrillNames } from "./drill_names.ts";
+import { CalendarLinkPart } from "./calendar_link.tsx";
 import { eveningEngine } from "./evening_engine.ts";
 import { EveningView } from "./evening_view.tsx";
 import { PaperOfWeeks } from "./paper.tsx";
@@ -98,10 +99,13 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
         const shown = { ...planner, plan: planFrom(block) };
         if (!block) {
           return (
-            <Empty title={say("no_plan.title")}>
-              <p>{say("no_plan.what")}</p>
-              <AskButton planner={shown} />
-            </Empty>
+            <>
+              <Empty title={say("no_plan.title")}>
+                <p>{say("no_plan.what")}</p>
+                <AskButton planner={shown} />
+              </Empty>
+              <CalendarLinkPart squad={squad.id} name={squad.name} />
+            </>
           );
         }
         const [first] = block.sessions;
@@ -120,6 +124,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
             <BlockTable block={block} />
             <TargetsTables block={block} />
             <MinutesAndShortfalls block={block} />
+            <CalendarLinkPart squad={squad.id} name={squad.name} />
           </>
         );
       }}
