@@ -181,8 +181,8 @@ class Gate {
   virtual Result<bool> device_seen(const std::string& device, Moment when, std::int64_t sequence) = 0;
   virtual Result<bool> revoke_device(const std::string& device, Moment when) = 0;  // true the first time
 
-  // Takes the place of the squad's open one, which ends as by its maker. Of what is given, secret, squad, made, made_by and
-  // until count. False where made_by is no account, or has ended.
+  // Takes the place of the squad's open one, which ends as by its maker. Of what is given, secret, squad, made, made_by
+  // and until count. False where made_by is no account, or has ended.
   virtual Result<bool> add_calendar_link(const CalendarLink& link) = 0;
   // Also one that has ended, or is past its time.
   virtual Result<std::optional<CalendarLink>> calendar_link(const Digest& secret) = 0;

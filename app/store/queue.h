@@ -85,8 +85,8 @@ class Queue {
   // In place of that version; false where it was told something else meanwhile.
   virtual Result<bool> tell(const std::string& squad, std::int64_t instead_of, const std::string& text,
                             std::int64_t when) = 0;
-  // Jobs that were over, plans that were made and what was told before that moment; the latest plan of a squad stays. How
-  // many.
+  // Jobs that were over, plans that were made and what was told before that moment; the latest plan of a squad stays.
+  // How many.
   virtual Result<std::int64_t> forget_before(std::int64_t when) = 0;
 };
 

@@ -71,8 +71,8 @@ Evenings followed_evenings(const Calendar& calendar) {
   for (const PlannedSlot& slot : calendar.slots) {
     const bool same_day = !out.empty() && out.back().date == slot.date;
     const auto minutes = static_cast<int>((slot.length.count + 59) / 60);
-    out.push_back({slot.date, same_day ? out.back().number + 1 : 1, slot.start, minutes, slot.match_day,
-                   place_of(slot), 0, 0, false});
+    out.push_back({slot.date, same_day ? out.back().number + 1 : 1, slot.start, minutes, slot.match_day, place_of(slot),
+                   0, 0, false});
   }
   return out;
 }
@@ -85,9 +85,8 @@ Evenings said_now(const Evenings& before, const Evenings& planned, Date plan_fro
     if (evening.date < oldest || (evening.called_off && evening.date < today)) continue;
     // The plan speaks of its own days, and nobody takes back what is over; planned ones are put in below.
     const bool goes = evening.date >= plan_from && evening.date >= today && !evening.called_off;
-    const bool planned_still = std::any_of(planned.begin(), planned.end(), [&](const FollowedEvening& one) {
-      return key_of(one) == key_of(evening);
-    });
+    const bool planned_still = std::any_of(planned.begin(), planned.end(),
+                                           [&](const FollowedEvening& one) { return key_of(one) == key_of(evening); });
     if (goes && !planned_still) {
       evening.called_off = true;
       evening.revision += 1;

@@ -1,9 +1,9 @@
-// The calendar that a coach's phone follows by a link: place, time, squad, and whether a match comes after. No drills, no
-// opponents, nobody: it is read without a session, and as a rule by a calendar service's machine.
+// The calendar that a coach's phone follows by a link: place, time, squad, and whether a match comes after. No drills,
+// no opponents, nobody: it is read without a session, and as a rule by a calendar service's machine.
 //
-// What was said of an evening before is remembered, so that a changed one takes the place of the older one (the same UID,
-// a higher SEQUENCE) and one that was taken out is called off (STATUS:CANCELLED) until its day is over. Values in, text
-// out. docs/model/calendar_link.md.
+// What was said of an evening before is remembered, so that a changed one takes the place of the older one (the same
+// UID, a higher SEQUENCE) and one that was taken out is called off (STATUS:CANCELLED) until its day is over. Values in,
+// text out. docs/model/calendar_link.md.
 #pragma once
 
 #include <cstdint>

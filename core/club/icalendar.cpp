@@ -52,12 +52,15 @@ SquadEvents events_of(const Club& club, const ClubSquad& squad, const Calendar& 
 }
 
 std::string uid_of(const SquadEvents& squad, const CalendarEvent& event) {
-  return squad.squad + "-" + calendar_time(event.date, event.start.minutes) + "@" + calendar_owner(squad.club) + ".lanework";
+  return squad.squad + "-" + calendar_time(event.date, event.start.minutes) + "@" + calendar_owner(squad.club) +
+         ".lanework";
 }
 
 std::string to_icalendar(const SquadEvents& squad, const std::string& stamp) {
   std::string out;
-  const auto line = [&](const std::string& name, const std::string& value) { out += calendar_line(name + ":" + value); };
+  const auto line = [&](const std::string& name, const std::string& value) {
+    out += calendar_line(name + ":" + value);
+  };
   const auto text = [&](const std::string& name, std::string value) {
     while (!value.empty() && value.back() == '\n') value.pop_back();
     if (!value.empty()) line(name, calendar_text(value));

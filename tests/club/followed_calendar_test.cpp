@@ -62,7 +62,8 @@ TEST(FollowedCalendar, SaysPlaceTimeSquadAndKindAndNothingElse) {
   EXPECT_EQ(read.events[1].summary, "Squad a: warm-up before the match");
   EXPECT_EQ(read.events[3].location, "away");
   for (const ReadEvent& event : read.events) EXPECT_EQ(event.description, "");
-  for (const char* not_due : {"Player", "a-1@", "jumping", "2014", "Thimbleby", "DESCRIPTION", "ATTENDEE", "ORGANIZER"}) {
+  for (const char* not_due :
+       {"Player", "a-1@", "jumping", "2014", "Thimbleby", "DESCRIPTION", "ATTENDEE", "ORGANIZER"}) {
     EXPECT_EQ(text.find(not_due), std::string::npos) << not_due;
   }
 }
@@ -139,7 +140,8 @@ TEST(FollowedCalendar, TwoEveningsOfADayAreTwo) {
 }
 
 TEST(FollowedCalendar, WhatWasSaidComesBackAsItWasKept) {
-  Evenings said = first_said({evening("2026-11-24", "18:00", "North end; \"lane\" 1\n"), evening("2026-11-26", "00:00")});
+  Evenings said =
+      first_said({evening("2026-11-24", "18:00", "North end; \"lane\" 1\n"), evening("2026-11-26", "00:00")});
   said[1].called_off = said[1].before_match = true;
   said[1].revision = 7;
   EXPECT_EQ(read_kept_text(to_kept_text(said)), said);
@@ -148,7 +150,8 @@ TEST(FollowedCalendar, WhatWasSaidComesBackAsItWasKept) {
 
 // Nobody wrote these; a store that was mended by hand might have them.
 TEST(FollowedCalendar, OfWhatCannotBeReadNothingWasSaid) {
-  for (const char* text : {"{", "[]", "{\"evenings\":7}", "{\"evenings\":[{}]}", "{\"evenings\":[{\"day\":\"2026-13-40\"}]}"}) {
+  for (const char* text :
+       {"{", "[]", "{\"evenings\":7}", "{\"evenings\":[{}]}", "{\"evenings\":[{\"day\":\"2026-13-40\"}]}"}) {
     EXPECT_TRUE(read_kept_text(text).empty()) << text;
   }
   EXPECT_TRUE(rc::check("any bytes", [](const std::string& bytes) { static_cast<void>(read_kept_text(bytes)); }));

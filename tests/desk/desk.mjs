@@ -1,5 +1,6 @@
 // The lead's desk in Chromium on the real server with the demo's season: its frame, and each screen's main task.
 // LANEWORK_ONLY='pattern' runs the tests whose names fit, those of the long run too; LANEWORK_PICTURES=FOLDER keeps pictures.
+import { calendarLink } from "./calendar_link.mjs";
 import { coaches } from "./coaches.mjs";
 import { copiesOfBooks } from "./copies_of_books.mjs";
 import { drills } from "./drills.mjs";
@@ -20,7 +21,7 @@ import { tenMinutesTests } from "./ten_minutes.mjs";
 import { timed } from "../../tools/suite/timed.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...copiesOfBooks, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...seasonTurn, ...tenMinutesTests];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...calendarLink, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...copiesOfBooks, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...seasonTurn, ...tenMinutesTests];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 

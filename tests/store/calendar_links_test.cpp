@@ -77,7 +77,8 @@ TEST_P(CalendarLinks, AreMadeAndTakenBackByWhoIsThere) {
   must(gate->end_account(ann, kMorning));
   EXPECT_FALSE(must(gate->add_calendar_link(link("three"))));
   EXPECT_FALSE(must(gate->end_calendar_link("u13", ann, kMorning)));
-  EXPECT_EQ(must(gate->calendar_link(digest_of("two")))->ended, 0) << "the squad's, not hers: who is left takes it back";
+  EXPECT_EQ(must(gate->calendar_link(digest_of("two")))->ended, 0)
+      << "the squad's, not hers: who is left takes it back";
   EXPECT_TRUE(must(gate->end_calendar_link("u13", bo, kMorning)));
 }
 

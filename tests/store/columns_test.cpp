@@ -99,8 +99,9 @@ TEST_P(Columns, EachHasAClass) {
 
 TEST_P(Columns, WhatMustNotBeSeenIsClassedSo) {
   const Classes classes = classes_of(GetParam());
-  for (const char* column : {"account.password", "account.sealed_second", "recovery_code.code", "web_session.secret",
-                             "pairing.secret", "pairing.device", "device.secret", "calendar_link.secret", "person.sealed_key"}) {
+  for (const char* column :
+       {"account.password", "account.sealed_second", "recovery_code.code", "web_session.secret", "pairing.secret",
+        "pairing.device", "device.secret", "calendar_link.secret", "person.sealed_key"}) {
     EXPECT_EQ(classes.at(column), "secret") << column;
   }
   for (const char* column : {"entry.body", "quarantine.body"}) EXPECT_EQ(classes.at(column), "health") << column;

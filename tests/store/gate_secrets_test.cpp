@@ -65,8 +65,8 @@ TEST(GateSecrets, DoNotLieInTheClearInPostgres) {
   const auto gate = backend.open_gate();
   live(*gate);
   std::string seen;
-  for (const char* table : {"account", "recovery_code", "web_session", "pairing", "device", "calendar_link",
-                            "read_head", "read_note"}) {
+  for (const char* table :
+       {"account", "recovery_code", "web_session", "pairing", "device", "calendar_link", "read_head", "read_note"}) {
     const std::string rows = said(backend, std::string("SELECT t::text FROM ") + table + " t");
     EXPECT_NE(rows.find("quillmere"), std::string::npos) << table << ": nothing was looked at";
     seen += rows;

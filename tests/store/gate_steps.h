@@ -156,8 +156,8 @@ class Player {
         return yes(gate_.note_read({0, step.when, account, step.two == 1 ? device : "", "route", "",
                                     step.three == 0 ? "" : "Q" + std::to_string(step.three % 2), step.three, ""}));
       case 23:
-        return yes(gate_.add_calendar_link(
-            {digest("calendar", links_++), "u" + std::to_string(step.two), step.when, account, step.when + 8, 0, 0, ""}));
+        return yes(gate_.add_calendar_link({digest("calendar", links_++), "u" + std::to_string(step.two), step.when,
+                                            account, step.when + 8, 0, 0, ""}));
       case 24:
         return yes(gate_.end_calendar_link("u" + std::to_string(step.two), account, step.when));
       case 25:

@@ -120,7 +120,8 @@ Result<std::string> calendar_of(const ClubPlan& plan, const std::string& id, std
                             calendar_stamp(std::chrono::system_clock::time_point(std::chrono::seconds(when))));
 }
 
-// Of the whole club at once, since lanes are shared out among all: as long as the folder is as it was it is not read anew.
+// Of the whole club at once, since lanes are shared out among all: as long as the folder is as it was it is not read
+// anew.
 struct ClubEvenings {
   std::map<std::string, std::pair<club::FollowedSquad, std::vector<club::FollowedEvening>>> squads;
   Date from;
@@ -144,8 +145,8 @@ using KeptEvenings = KeptAnswers<ClubEvenings>;
 Result<std::optional<serve::Followed>> followed_of(const planning::PlanningFiles& files, KeptEvenings& kept,
                                                    const std::string& id, const std::string& before,
                                                    const serve::Now& now) {
-  const auto club = kept.get("evenings", planning::folder_stamp({files.club, files.catalogue}),
-                             [&] { return club_evenings(files); });
+  const auto club =
+      kept.get("evenings", planning::folder_stamp({files.club, files.catalogue}), [&] { return club_evenings(files); });
   if (!club) return club.faults();
   const auto squad = club.value()->squads.find(id);
   if (squad == club.value()->squads.end()) return std::optional<serve::Followed>();

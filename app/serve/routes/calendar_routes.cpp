@@ -134,8 +134,8 @@ Response told_now(Call& call, const std::string& squad) {
     if (!told.value()) return nothing_here();
     const Followed& now = *told.value();
     const bool is_new = now.told != before.value().text;
-    const auto kept = is_new ? call.room.queue->tell(squad, before.value().version, now.told, call.now.seconds)
-                             : Result<bool>(true);
+    const auto kept =
+        is_new ? call.room.queue->tell(squad, before.value().version, now.told, call.now.seconds) : Result<bool>(true);
     if (!kept || kept.value() || i == kTries) return calendar_answer(call, now.calendar);
   }
 }
@@ -146,8 +146,7 @@ Response followed(Call& call) {
   if (auto wait = call.house.calendar_pace.too_fast(network, call.now.seconds)) return std::move(*wait);
   const std::string& name = call.values[0];
   if (!name.ends_with(kEnding)) return nothing_here();
-  const store::Digest secret =
-      store::digest_of(calendar_link_form(name.substr(0, name.size() - kEnding.size())));
+  const store::Digest secret = store::digest_of(calendar_link_form(name.substr(0, name.size() - kEnding.size())));
   const auto link = call.room.gate->calendar_link(secret);
   if (!link) return store_answer(link.faults());
   if (!link.value() || link.value()->ended != 0 || link.value()->until < call.now.seconds) return nothing_here();

@@ -18,7 +18,8 @@ std::string role_word(ledger::Role role);
 Node account_node(const store::Account& account);  // without anything secret
 Node charges_node(const std::vector<store::Grant>& grants);
 
-// What the digest of a link is made of: so a link to pair a device sets no password, one to a calendar pairs none, and so on.
+// What the digest of a link is made of: so a link to pair a device sets no password, one to a calendar pairs none, and
+// so on.
 std::string account_link_form(const std::string& secret);
 std::string device_link_form(const std::string& secret);
 std::string calendar_link_form(const std::string& secret);

@@ -31,10 +31,12 @@ Result<bool> SqlGate::add_calendar_link(const CalendarLink& link) {
         {club_, Bytes{link.secret}, link.squad, link.made, link.made_by, link.until});
     if (added || call.failed()) return call.end(added);
   }
-  return Fault{FaultCode::kCannotWrite, {statements_->name(), 0, 0, {}}, "links that are made at once", "try again", {}};
+  return Fault{
+      FaultCode::kCannotWrite, {statements_->name(), 0, 0, {}}, "links that are made at once", "try again", {}};
 }
 
-// By the digest of what was sent, whose bytes nobody can choose: how long the look-up takes tells nothing of the secret.
+// By the digest of what was sent, whose bytes nobody can choose: how long the look-up takes tells nothing of the
+// secret.
 Result<std::optional<CalendarLink>> SqlGate::calendar_link(const Digest& secret) {
   static const std::string kText = kLinks + " AND secret = $2";
   Call call(*statements_);
