@@ -30,7 +30,7 @@ bool left_since(const store::Account& account, const store::CalendarLink& link, 
     const bool over = account.ended != 0 || (!grant.until.empty() && grant.until < to_iso(now.day));
     if (!over) return false;
     had = had || ((grant.until.empty() || grant.until >= to_iso(day_of(link.made))) &&
-                  (account.ended == 0 || account.ended >= link.made));
+                  (account.ended == 0 || account.ended > link.made));
   }
   return had;
 }
