@@ -238,7 +238,7 @@ async function matrix({ people, lead }) {
       const squad = route.about === "squad";
       const may = squad ? route[role].includes("own") : route[role] === "yes";
       const wanted = route.step_up && ["coach", "recorder"].includes(role) ? "step-up-needed" : squad ? "not-found" : "not-your-role";
-      const refused = squad ? answer.status === 404 && !answer.text.includes("no club's folder") : answer.status === 403;
+      const refused = squad && wanted === "not-found" ? answer.status === 404 && !answer.text.includes("no club's folder") : answer.status === 403;
       out.push(that(may ? !refused : refused && answer.json.error === wanted, `${role} ${route.name}: ${answer.status} ${answer.text.slice(0, 100)}`));
     }
   }

@@ -249,6 +249,7 @@ async function full({ demo, contract }) {
   const link = await lead.post(`/api/accounts/${id("recorder")}/link`);
   const recorder = await people.signIn("recorder");
   const begun = await recorder.post("/api/second-factor/begin");
+  out.push(is(await lead.post("/api/squads/u13-kestrels/calendar-link"), 201));
   const gone = (await lead.post("/api/accounts", { sign_in: "gone", name: "Gone", role: "coach" })).json.account;
   await lead.post(`/api/accounts/${gone}/end`);
   const [job] = (await lead.post("/api/plans", { squads: ["u13-kestrels"] })).json.jobs;
