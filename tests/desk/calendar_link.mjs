@@ -31,14 +31,14 @@ async function link(house) {
     const first = await address();
     out.push(that(/^http:\/\/127\.0\.0\.1:\d+\/calendar\/[A-Za-z0-9_-]{43}\.ics$/.test(first), first), that(letter.includes(first) && shown === 1, letter));
     out.push(that(!(await page.content()).includes(first.slice(-47)), "the link is still on the page"));
-    await part.getByText("No calendar has asked yet.").waitFor();
+    await part.getByText("No calendar has read it yet.").waitFor();
 
     const path = (whole) => new URL(whole).pathname;
     const phone = people.nobody();
     const calendar = await phone.get(path(first));
     out.push(that(calendar.text.includes("SUMMARY:Under-13 Kestrels: warm-up"), calendar.text.slice(0, 300)));
     await page.reload();
-    await part.getByText(/A calendar asked last on/).waitFor();
+    await part.getByText(/A calendar read it last on/).waitFor();
     await desk.picture("calendar-open");
 
     // Made anew only after the question; left alone, all is as it was.
