@@ -38,7 +38,7 @@ function Made({ link, onClose }: { link: string; onClose: () => void }) {
       <p>{say("calendar.made_what")}</p>
       <div class="beside-picture">
         <div>
-          <ToCopy label={say("calendar.link")} text={link} rows={2} />
+          <ToCopy label={say("calendar.link")} text={link} rows={3} />
           <ToCopy label={say("calendar.message")} text={say("calendar.letter", { link })} rows={7} />
         </div>
         <figure>
