@@ -141,7 +141,7 @@ TEST(FollowedCalendar, TwoEveningsOfADayAreTwo) {
 
 TEST(FollowedCalendar, WhatWasSaidComesBackAsItWasKept) {
   Evenings said =
-      first_said({evening("2026-11-24", "18:00", "North end; \"lane\" 1\n"), evening("2026-11-26", "00:00")});
+      first_said({evening("2026-11-24", "18:00", "North end; \"lane\" 1, \\"), evening("2026-11-26", "00:00")});
   said[1].called_off = said[1].before_match = true;
   said[1].revision = 7;
   EXPECT_EQ(read_kept_text(to_kept_text(said)), said);
