@@ -1,5 +1,5 @@
 // Runs the checks of one mode and ends with one line, 'N passed, N failed'; N counts cases. Where all are run, those that
-// keep one core busy run beside each other.
+// keep one core busy run beside each other, and those that measure how soon something is run alone.
 // usage: node tools/suite/main.mjs plain|long|sanitize|reference [name...]
 import { spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
@@ -24,7 +24,13 @@ import { referee } from "./referee.mjs";
 import { theProgram } from "./the_program.mjs";
 
 const kLongFuzzSeconds = 900;
-const kBeside = [["cli"], ["browser", "pitch", "desk"]];  // each list in a process of its own
+
+// Lanes beside each other, each in a process of its own, from where the first of them would stand. What is asked for by name
+// does all of its work, and lint-tidy is not: it does a share each time, and keeps all cores busy by itself.
+const kBeside = [
+  [["cli"], ["browser", "pitch", "desk"]],
+  [["pocket"], ["baselines", "desk-baselines", "parity", lintsBite.name, ...lints.map(({ name }) => name).filter((name) => name !== "lint-tidy")]],
+];
 const kShare = 20;  // the plain run takes a twentieth of the long one
 
 function checksOf(mode) {
@@ -101,11 +107,15 @@ const count = (some) => {
 };
 try {
   const chosen = await choose(checksOf(mode), names, context);
-  const beside = names.length === 0 ? kBeside.filter((lane) => lane.every((name) => chosen.some(({ check }) => check.name === name))) : [];
+  const begun = new Set();
   for (const picked of chosen) {
-    const lane = beside.findIndex((each) => each.includes(picked.check.name));
-    if (lane === 0 && picked.check.name === beside[0][0]) (await Promise.all(beside.map((each) => apart(mode, each)))).forEach(count);
-    if (lane >= 0) continue;
+    const beside = names.length === 0 ? kBeside.find((lanes) => lanes.flat().includes(picked.check.name)) : undefined;
+    if (beside && !begun.has(beside)) {
+      begun.add(beside);
+      const lanes = beside.map((lane) => lane.filter((name) => chosen.some(({ check }) => check.name === name))).filter((lane) => lane.length > 0);
+      (await Promise.all(lanes.map((lane) => apart(mode, lane)))).forEach(count);
+    }
+    if (beside) continue;
     const results = await runCheck(picked, context);
     const bad = results.filter((result) => !result.passed).length;
     count({ passed: results.length - bad, failed: bad });
