@@ -1,5 +1,5 @@
-// What the turn of a season tells of what it did: a code with values, and the English sentence that they make. Whoever says
-// it in another language has the code (docs/formats/club.md).
+// What the turn of a season tells of what it did: a code with values, and the English sentence that they make. Whoever
+// says it in another language has the code (docs/formats/club.md).
 #pragma once
 
 #include <string>

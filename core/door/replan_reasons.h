@@ -1,5 +1,5 @@
-// Why a session of a block planned on from today is not as it stood: in words, and as codes with their values for whoever
-// says it in another language (docs/formats/block.md).
+// Why a session of a block planned on from today is not as it stood: in words, and as codes with their values for
+// whoever says it in another language (docs/formats/block.md).
 #pragma once
 
 #include <string>
@@ -16,8 +16,8 @@ struct Because {
   Node coded;  // {"code": "behind", "families": [{"family": "balance", "seconds": 40}], "after": [...]}
 };
 
-// Of a session of the problem, by its index there; changes: does anything of it change? Empty where nothing need be told.
-// REQUIRES: block.wishes.outline.rolling.
+// Of a session of the problem, by its index there; changes: does anything of it change? Empty where nothing need be
+// told. REQUIRES: block.wishes.outline.rolling.
 std::vector<Because> replan_reasons(const SquadBlock& block, std::size_t session, bool changes);
 
 // Work of a family's quarter-credits, at least a second.

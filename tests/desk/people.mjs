@@ -156,10 +156,13 @@ async function oneChild(house) {
     out.push(await desk.faults(), await taken(page), that(new URL(page.url()).hash === "#/people/Q05", page.url()));
     await page.reload();
     await page.getByRole("button", { name: "Write down an answer…" }).click();
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByText("Choose at least one.").waitFor();
+    await page.getByLabel("Counted in the club's statistics").check();
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByText("Choose what was answered.").waitFor(); // nobody has agreed by a form that was not filled in
     await page.getByLabel("The answer").selectOption({ label: "withdrawn" });
     await page.getByLabel("Who answered").selectOption({ label: "the child" });
-    await page.getByLabel("Training data").uncheck();
-    await page.getByLabel("A record of injuries").uncheck();
     await desk.picture("people-answer");
     out.push(await desk.faults());
     await page.getByRole("button", { name: "Write it down" }).click();
@@ -226,6 +229,7 @@ async function namesAndAnswers(house) {
     await desk.settled();
     await page.getByRole("button", { name: "Tick all" }).click();
     await page.getByRole("button", { name: /Write down an answer for \d+ children/ }).click();
+    for (const purpose of ["Training data", "A record of injuries", "Counted in the club's statistics"]) await page.getByLabel(purpose, { exact: true }).check();
     await page.getByLabel("The answer").selectOption({ label: "refused" });
     await page.getByLabel("Who answered").selectOption({ label: "the second of two guardians" });
     await page.getByLabel("Which text was signed").fill(kMarkup);

@@ -39,17 +39,17 @@ async function enterAll(entries: NewEntry[]): Promise<Refusal | undefined> {
 }
 
 export function AnswerForm({ players, today, entered, onClose }: AnswerFormProps) {
-  const [purposes, setPurposes] = useState<string[]>([...kPurposes]);
-  const [answer, setAnswer] = useState<(typeof kAnswers)[number]>("given");
+  const [purposes, setPurposes] = useState<string[]>([]); // nobody has agreed by not being asked
+  const [answer, setAnswer] = useState<(typeof kAnswers)[number] | "">("");
   const [who, setWho] = useState<(typeof kWho)[number]>("guardian");
   const [day, setDay] = useState(today);
   const [paper, setPaper] = useState("");
-  const [fault, setFault] = useState<"choose" | "no_paper" | undefined>();
+  const [fault, setFault] = useState<"choose" | "no_answer" | "no_paper" | undefined>();
   const [sends, setSends] = useState(false);
   const [refused, setRefused] = useState<Refusal | undefined>();
   const submit = async (event: Event) => {
     event.preventDefault();
-    const wrong = purposes.length === 0 ? "choose" : kPaper.test(paper.trim()) ? undefined : "no_paper";
+    const wrong = purposes.length === 0 ? "choose" : answer === "" ? "no_answer" : kPaper.test(paper.trim()) ? undefined : "no_paper";
     setFault(wrong);
     if (wrong || sends) return;
     const signed = paper.trim() ? { text_version: paper.trim() } : {};
@@ -81,7 +81,7 @@ export function AnswerForm({ players, today, entered, onClose }: AnswerFormProps
           ))}
         </fieldset>
         {fault === "choose" ? <p class="fault">{say("answer.choose")}</p> : null}
-        <Choice label={say("answer.answer")} value={answer} options={kAnswers.map((one) => [one, say(`value.${one}`)])} onChange={(one) => setAnswer(one as typeof answer)} />
+        <Choice label={say("answer.answer")} value={answer} options={[["", say("answer.unsaid")], ...kAnswers.map((one): [string, string] => [one, say(`value.${one}`)])]} onChange={(one) => setAnswer(one as typeof answer)} {...(fault === "no_answer" ? { fault: say("answer.no_answer") } : {})} />
         <Choice label={say("answer.who")} hint={say("answer.who_hint")} value={who} options={kWho.map((one) => [one, say(`answer.by.${one}`)])} onChange={(one) => setWho(one as typeof who)} />
         <Field label={say("answer.day")}>{(given) => <input {...given} type="date" required max={today} value={day} onInput={(event) => setDay(event.currentTarget.value)} />}</Field>
         <Field label={say("answer.paper")} hint={say("answer.paper_hint")} {...(fault === "no_paper" ? { fault: say("answer.no_paper") } : {})}>
