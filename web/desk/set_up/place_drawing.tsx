@@ -1,7 +1,7 @@
 // A place from above, to scale: lanes with their cones as far apart as they are, and the room for what is done on the spot.
 import { number } from "../../shared/words/words.ts";
 import type { Content } from "./club_draft.ts";
-import { say } from "./words.ts";
+import { many } from "./words.ts";
 
 const kWide = 300; // of the drawing, in its own units
 const kHigh = 260;
@@ -20,10 +20,11 @@ export function PlaceDrawing({ place }: { place: Content }) {
   const scale = Math.min((kWide - 2 * kMargin) / across, (kHigh - 2 * kMargin) / Math.max(length, depth));
   const ground = kHigh - kMargin;
   const lane = (index: number) => kWide / 2 + (index - (lanes - 1) / 2) * gap * scale;
+  const words = many("lanes", lanes, { length: number(length), every: number(every) });
   const cones = Array.from({ length: Math.floor(length / every + 1e-6) + 1 }, (_, index) => ground - index * every * scale);
   return (
     <figure>
-      <svg viewBox={`0 0 ${kWide} ${kHigh}`} role="img" aria-label={say("place.drawing", { lanes: number(lanes), length: number(length), every: number(every) })}>
+      <svg viewBox={`0 0 ${kWide} ${kHigh}`} role="img" aria-label={words}>
         <rect x={kWide / 2 - (width * scale) / 2} y={ground - depth * scale} width={width * scale} height={depth * scale} fill="none" stroke="var(--soft)" stroke-dasharray="5 4" />
         {Array.from({ length: lanes }, (_, index) => lane(index)).map((x) => (
           <g key={x}>
@@ -34,7 +35,7 @@ export function PlaceDrawing({ place }: { place: Content }) {
           </g>
         ))}
       </svg>
-      <figcaption class="soft">{say("place.drawing", { lanes: number(lanes), length: number(length), every: number(every) })}</figcaption>
+      <figcaption class="soft">{words}</figcaption>
     </figure>
   );
 }

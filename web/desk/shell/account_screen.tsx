@@ -10,7 +10,7 @@ import { Dialog } from "./dialog.tsx";
 import { Field, Head, named } from "./parts.tsx";
 import { SecondFactor } from "./second_factor.tsx";
 import { Table } from "./table.tsx";
-import { say } from "./words.ts";
+import { many, say } from "./words.ts";
 
 export function Screen() {
   const who = me.value!;
@@ -37,7 +37,7 @@ function PasswordForm() {
     const typed = new FormData(form.current!);
     const answer = await ask("password", {}, { old: String(typed.get("old")), new: String(typed.get("new")) });
     setRefused(answer.ok ? undefined : answer);
-    setChanged(answer.ok ? say("account.changed", { count: answer.said.ended }) : undefined);
+    setChanged(answer.ok ? say("account.changed", { ended: many("ended", answer.said.ended) }) : undefined);
     if (answer.ok) form.current?.reset();
   };
   const at = (key: string) => (refused && (refused.refused === "old-password-wrong") === (key === "old") ? { fault: refused.words } : {});
@@ -89,7 +89,7 @@ function Sessions() {
   const end = async () => {
     const answer = await ask("end-other-sessions", {});
     setRefused(answer.ok ? undefined : answer);
-    if (answer.ok) announce(say("account.ended", { count: answer.said.ended }));
+    if (answer.ok) announce(many("ended", answer.said.ended));
     await asked.again();
   };
   return (
