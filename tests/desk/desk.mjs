@@ -7,6 +7,7 @@ import { drills } from "./drills.mjs";
 import { evidence } from "./evidence.mjs";
 import { frame } from "./frame.mjs";
 import { fromPitchToCard } from "./from_pitch_to_card.mjs";
+import { hostileTyped } from "./hostile_typed.mjs";
 import { injuries } from "./injuries_screen.mjs";
 import { openHouse } from "./harness.mjs";
 import { ownAccount } from "./own_account.mjs";
@@ -21,7 +22,7 @@ import { tenMinutesTests } from "./ten_minutes.mjs";
 import { timed } from "../../tools/suite/timed.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...calendarLink, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...copiesOfBooks, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...seasonTurn, ...tenMinutesTests];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...calendarLink, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...copiesOfBooks, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...hostileTyped, ...seasonTurn, ...tenMinutesTests];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 

@@ -52,6 +52,45 @@ async function anotherList(desk, page, lee) {
   return all(fault, that(moved.length === 0, `other ids: ${moved.join()}`), that(after.size === 24 && !after.has("Player 37 of u16"), `${after.size} players`), that(![...before.values()].includes(after.get("Zoe New of u13-girls")), "somebody's id was given again"));
 }
 
+// Another lead saves the same squad while it is open here: what each changed is put together and shown before it is saved; of
+// what both changed one chooses; and looking at another screen in between makes nobody's change go over the other's.
+async function twoLeads(desk, page, lee) {
+  const squad = async () => (await lee.get("/api/club/documents")).json.documents.find(({ path }) => path === "squads/u13-girls.toml");
+  const elsewhere = async (keys) => {
+    const { path, digest, content } = await squad();
+    return that((await lee.post("/api/club/documents", { changes: [{ path, instead_of: digest, content: { ...content, ...keys } }] })).status === 200, "the other lead could not save");
+  };
+  const girls = page.locator("details", { hasText: "U13 Girls" });
+  const name = girls.getByLabel("Name", { exact: true });
+  const meanwhile = page.getByText("Somebody else changed the same meanwhile");
+  await girls.getByRole("button", { name: "Another evening" }).click();
+  const out = [await elsewhere({ name: "U13 Girls A" })];
+  await save(page);
+  await meanwhile.waitFor();
+  await page.getByText("what each of you changed is put together").waitFor();
+  out.push(that((await name.inputValue()) === "U13 Girls A" && (await girls.getByRole("group", { name: "Evening 2" }).count()) === 1, "not put together"), that((await squad()).content.week.length === 1, "it was saved unseen"));
+  await save(page);
+  await page.getByText("Everything is saved.").waitFor();
+  const both = (await squad()).content;
+  out.push(that(both.name === "U13 Girls A" && both.week.length === 2, JSON.stringify(both)));
+
+  await name.fill("U13 Girls B");
+  out.push(await elsewhere({ name: "U13 Girls C" }));
+  await page.getByRole("navigation", { name: "Screens" }).getByRole("link", { name: "Coaches" }).click();
+  await page.getByRole("heading", { name: "Coaches" }).waitFor();
+  await page.goBack();
+  await save(page);
+  await page.getByText("both of you changed it; yours stands, theirs is U13 Girls C").waitFor();
+  await desk.picture("set-up-two-leads", page);
+  out.push(await desk.faults(page));
+  await page.getByRole("button", { name: "Take theirs: U13 Girls B, name" }).click();
+  out.push(that((await name.inputValue()) === "U13 Girls C", await name.inputValue()));
+  await name.fill("U13 Girls B");
+  await save(page);
+  await page.getByText("Everything is saved.").waitFor();
+  return all(out, that((await squad()).content.name === "U13 Girls B", "not as it was chosen"));
+}
+
 // A new ledger, and a folder with nothing in it.
 export function nothingYet(house, name) {
   const [ledger, club] = [house.demo.file(`${name}-ledger`), house.demo.file(`${name}-club`)];
@@ -129,12 +168,7 @@ async function fromNothing(house) {
     await page.getByText("Everything is saved.").waitFor();
     await page.getByRole("button", { name: "Undo" }).click();
     await girls.getByRole("group", { name: "Evening 2" }).waitFor({ state: "detached" });
-    await girls.getByRole("button", { name: "Another evening" }).click();
-    const there = (await lee.get("/api/club/documents")).json.documents.find(({ path }) => path === "squads/u13-girls.toml");
-    const meanwhile = await lee.post("/api/club/documents", { changes: [{ path: there.path, instead_of: there.digest, content: { ...there.content, name: "U13 Girls A" } }] });
-    await save(page);
-    await page.getByText("Somebody else changed the same meanwhile").waitFor();
-    out.push(that(meanwhile.status === 200 && (await lee.get("/api/club/documents")).text.includes("U13 Girls A"), "it was overwritten unseen"));
+    out.push(await twoLeads(desk, page, lee));
     await page.getByRole("button", { name: "Español" }).click();
     for (const viewport of [kWide, kPhone]) {
       await page.setViewportSize(viewport);

@@ -14,6 +14,7 @@ const { drillsToAdd, lineMovedBy, lineMovedTo, withDrill, withoutLine } = await 
 const { isoDate, mayBeDate, orderOf } = await loadTypescript("../desk/set_up/sheet_dates.ts");
 const { rowFaults } = await loadTypescript("../desk/set_up/row_faults.ts");
 const { freshIds, whoIsWho } = await loadTypescript("../desk/set_up/who_is_who.ts");
+const { putTogether } = await loadTypescript("../desk/api/put_together.ts");
 const { readRows, tableOf, writeRoster } = await loadTypescript("../desk/set_up/sheet.ts");
 
 const pack = samplePackage(program());
@@ -90,4 +91,23 @@ test("ids go by name, whatever its order, and by the squad where a name is there
   assert.equal(whoIsWho(rows, ["name", "squad"], known, fresh, { 2: "Q2" })[2].id, "Q2");
   assert.equal(new Set(freshIds(2000, false)).size, 2000);
   assert.equal(writeRoster([["=cmd", "x"]], ["name", ""], "", ["P01"]), '"ID","Name"\n"P01","=cmd"\n');
+});
+
+test("two leads' changes of one document are put together, and what both changed is named", () => {
+  const base = { name: "U13", minutes: 20, week: [{ weekday: "tuesday" }, { weekday: "thursday" }], kit: { cones: 16, balls: 10 } };
+  const evening = (weekday) => ({ weekday });
+  const mine = { ...base, minutes: 25, week: [...base.week, evening("friday")] };
+  const theirs = { name: "U13 A", week: [evening("thursday"), evening("monday")], kit: { balls: 10, cones: 16 }, minutes: 20 };
+  const { content, both } = putTogether(base, mine, theirs, ["week"]);
+  assert.deepEqual(both, []);
+  assert.deepEqual(content, { name: "U13 A", minutes: 25, kit: base.kit, week: ["thursday", "monday", "friday"].map(evening) });
+  assert.deepEqual(putTogether(base, mine, theirs).both, ["week"]);
+  assert.deepEqual(putTogether(base, mine, theirs).content.week, mine.week);
+  // Both changed the same evening: no row of either is guessed.
+  const [moved, other] = ["monday", "friday"].map((day) => ({ ...base, week: [evening(day), evening("thursday")] }));
+  assert.deepEqual(putTogether(base, moved, other, ["week"]), { content: moved, both: ["week"] });
+  // One took a key out that the other left, and both did the same.
+  const { kit: _, ...without } = base;
+  assert.deepEqual(putTogether(base, without, { ...base, name: "x" }).content, { ...without, name: "x" });
+  assert.deepEqual(putTogether(base, { ...base, name: "x" }, { ...base, name: "x" }).both, []);
 });

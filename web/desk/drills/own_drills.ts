@@ -1,6 +1,7 @@
 // The club's own drills: documents of its folder (docs/model/club_documents.md), each with the digest that a change is made
 // against, and what a change of them is.
 import type { BodyOf, Said } from "../api/answer.ts";
+import { type Content, putTogether } from "../api/put_together.ts";
 import type { DrillDocument } from "./drill_document.ts";
 import { tomlOf } from "./edit/write_toml.ts";
 
@@ -61,22 +62,9 @@ export interface Merged {
   both: string[]; // fields that both changed, and otherwise: mine stand
 }
 
-// Two leads began with the same drill. Field by field: what only one of them changed is as that one has it.
+// Field by field; what both changed is as mine.
 export function merged(base: DrillDocument, mine: DrillDocument, theirs: DrillDocument): Merged {
-  const [b, m, t] = [base, mine, theirs].map((one) => one as unknown as Record<string, unknown>) as [Record<string, unknown>, Record<string, unknown>, Record<string, unknown>];
-  const same = (one: unknown, other: unknown) => written(one) === written(other);
-  const drill: Record<string, unknown> = {};
-  const both: string[] = [];
-  for (const key of new Set([...Object.keys(m), ...Object.keys(t)])) {
-    const theirs_stands = same(m[key], b[key]);
-    if (!theirs_stands && !same(t[key], b[key]) && !same(m[key], t[key])) both.push(key);
-    const value = theirs_stands ? t[key] : m[key];
-    if (value !== undefined) drill[key] = value;
-  }
-  return { drill: drill as unknown as DrillDocument, both };
-}
-
-// The order of keys says nothing.
-function written(value: unknown): string {
-  return JSON.stringify(value, (_, one: unknown) => (one && typeof one === "object" && !Array.isArray(one) ? Object.fromEntries(Object.entries(one).sort(([a], [c]) => (a < c ? -1 : 1))) : one)) ?? "";
+  const [was, own, other] = [base, mine, theirs].map((one) => one as unknown as Content) as [Content, Content, Content];
+  const { content, both } = putTogether(was, own, other);
+  return { drill: content as unknown as DrillDocument, both };
 }

@@ -4,17 +4,21 @@
 import { computed, signal } from "@preact/signals";
 import type { Refusal, Said } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
+import { type Content, putTogether } from "../api/put_together.ts";
 
-export type Content = Record<string, unknown>;
+export type { Content } from "../api/put_together.ts";
+
 interface There {
   digest: string;
   content?: Content; // not of a roster: what stands in it is never told
 }
 type Written = { content: Content } | { text: string } | { gone: true };
+// over: what was there when it was begun. What somebody else puts there later is not overwritten unseen.
+type Draft = Written & { over: There | undefined };
 
 const kList = /^roster[^/]*\.csv$/;
 const there = signal<Map<string, There>>(new Map());
-const drafts = signal<Map<string, Written>>(new Map());
+const drafts = signal<Map<string, Draft>>(new Map());
 
 export const unsaved = computed(() => [...drafts.value.keys()]);
 // Those that are to go are none any more.
@@ -48,7 +52,12 @@ export function contentOf(path: string): Content | undefined {
 }
 
 export function write(path: string, written: Written): void {
-  drafts.value = new Map(drafts.peek()).set(path, written);
+  drafts.value = new Map(drafts.peek()).set(path, { ...written, over: overOf(path) });
+}
+
+function overOf(path: string): There | undefined {
+  const draft = drafts.peek().get(path);
+  return draft ? draft.over : there.peek().get(path);
 }
 
 // The keys that are given; one that is undefined goes.
@@ -59,7 +68,8 @@ export function change(path: string, keys: Content): void {
 
 export function remove(path: string): void {
   const next = new Map(drafts.peek());
-  if (there.peek().has(path)) next.set(path, { gone: true });
+  const over = overOf(path);
+  if (over ?? there.peek().get(path)) next.set(path, { gone: true, over });
   else next.delete(path);
   drafts.value = next;
 }
@@ -77,9 +87,18 @@ export function forgetDrafts(): () => void {
   return restore;
 }
 
+// One document of which somebody else saved another meanwhile.
+export interface Met {
+  path: string;
+  both: string[]; // keys that both changed: mine stand
+  theirs: Content | undefined; // none: it is a list of players, or one of the two took it out
+}
+const kRowsOfNoOrder = ["strip", "holiday", "week", "match"];
+
 type Change = { path: string; instead_of?: string; content?: Content; text?: string };
 export interface Saved {
   refused?: Refusal;
+  met?: Met[]; // what somebody else saved meanwhile, put together with what was typed
   undo?: () => Promise<Refusal | undefined>; // not there where what was before could not be read
 }
 
@@ -106,13 +125,36 @@ async function listsOf(paths_changed: string[]): Promise<Map<string, string>> {
   return texts;
 }
 
+// Somebody else was first: what both wrote is put together over what is there now, and nothing is saved before it was seen.
+function meet(): Met[] {
+  const met: Met[] = [];
+  const next = new Map(drafts.peek());
+  for (const [path, draft] of drafts.peek()) {
+    const theirs = there.peek().get(path);
+    if (draft.over?.digest === theirs?.digest) continue;
+    const { met: one, draft: now } = metWith(path, draft, theirs);
+    met.push(one);
+    next.set(path, now);
+  }
+  drafts.value = next;
+  return met;
+}
+
+function metWith(path: string, draft: Draft, theirs: There | undefined): { met: Met; draft: Draft } {
+  if (!("content" in draft) || !theirs?.content) return { met: { path, both: [], theirs: undefined }, draft: { ...draft, over: theirs } };
+  const { content, both } = putTogether(draft.over?.content ?? {}, draft.content, theirs.content, kRowsOfNoOrder);
+  return { met: { path, both, theirs: theirs.content }, draft: { content, over: theirs } };
+}
+
 export async function saveClub(): Promise<Saved> {
   const before = new Map(there.peek());
-  const changes = [...drafts.peek()].map(([path, written]) => ({ path, ...insteadOf(path), ...("gone" in written ? {} : written) }));
+  const changes = [...drafts.peek()].map(([path, { over, ...written }]) => ({ path, ...(over ? { instead_of: over.digest } : {}), ...("gone" in written ? {} : written) }));
   const lists = await listsOf(changes.map(({ path }) => path));
   const refused = await send(changes);
-  // Somebody else was first: what is there now is read, what was typed stays, and saving again goes over what was seen.
-  if (refused?.refused === "changed-meanwhile") await readClub();
+  if (refused?.refused === "changed-meanwhile") {
+    const silent = await readClub();
+    return silent ? { refused: silent } : { refused, met: meet() };
+  }
   if (refused) return { refused };
   forgetDrafts();
   const back = changes.map(({ path }) => ({ path, before: before.get(path), list: lists.get(path) }));

@@ -1,10 +1,13 @@
 // Where squads train: each place in a few numbers, drawn to scale while they are typed.
 import { useState } from "preact/hooks";
-import { change, type Content, contentOf, paths, write } from "./club_draft.ts";
+import { list } from "../../shared/words/words.ts";
+import { undo } from "../shell/undo.ts";
+import { change, type Content, contentOf, draftsAsTheyAre, paths, remove, write } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
 import { idFrom } from "./ids.ts";
 import { NumberField, TextField } from "./fields.tsx";
 import { PlaceDrawing } from "./place_drawing.tsx";
+import { rowsOf } from "./rows.tsx";
 import { say } from "./words.ts";
 
 export interface StripRow {
@@ -44,6 +47,36 @@ export function PlacesStep() {
   );
 }
 
+// Names of the squads that go there, always or on one evening.
+function squadsAt(path: string): string[] {
+  const id = strips().find(({ file }) => file === path)?.id;
+  const squads = paths.value.flatMap((one) => (one.startsWith("squads/") ? [contentOf(one) ?? {}] : []));
+  return squads.filter(({ strip, week }) => strip === `../${path}` || (id !== undefined && rowsOf(week).some((evening) => evening.strip === id))).map(({ name }) => String(name));
+}
+
+// A place where somebody trains stays: first they get another.
+function TakeOut({ path, name }: { path: string; name: string }) {
+  const squads = squadsAt(path);
+  const takeOut = () => {
+    const restore = draftsAsTheyAre();
+    remove(path);
+    change(kClub, { strip: strips().filter(({ file }) => file !== path) });
+    undo.offer({ words: say("place.is_out", { place: name }), undo: restore });
+  };
+  if (squads.length > 0) {
+    return (
+      <p class="soft">
+        <bdi>{say("place.used", { squads: list(squads) })}</bdi>
+      </p>
+    );
+  }
+  return (
+    <button type="button" onClick={takeOut}>
+      {say("place.away_with_it")}
+    </button>
+  );
+}
+
 function PlaceForm({ path }: { path: string }) {
   const place = contentOf(path) ?? {};
   const area = (place.area_metres ?? {}) as Content;
@@ -64,6 +97,7 @@ function PlaceForm({ path }: { path: string }) {
           <input type="checkbox" checked={place.soft_ground === true} onChange={(event) => set({ soft_ground: event.currentTarget.checked })} />
           {say("place.soft")}
         </label>
+        <TakeOut path={path} name={String(place.name ?? "")} />
       </div>
       <PlaceDrawing place={place} />
     </section>

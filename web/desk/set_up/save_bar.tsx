@@ -7,9 +7,10 @@ import { Refused } from "../api/asked.tsx";
 import { announce } from "../shell/announce.ts";
 import { hashOf } from "../shell/route.ts";
 import { undo } from "../shell/undo.ts";
-import { contentOf, forgetDrafts, paths, saveClub, unsaved } from "./club_draft.ts";
+import { contentOf, forgetDrafts, type Met, paths, saveClub, unsaved } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
-import { kRoster, listed, putAway, rosterFaults, sheet, use } from "./players_sheet.ts";
+import { MetMeanwhile } from "./met.tsx";
+import { kRoster, listed, putAway, readKnown, rosterFaults, sheet, use } from "./players_sheet.ts";
 import { many, say } from "./words.ts";
 
 export type Step = "season" | "places" | "players" | "squads" | "routines" | "then" | "turn";
@@ -65,14 +66,18 @@ function forget(): void {
 
 export function SaveBar({ here, next }: { here: Step; next: Step | undefined }) {
   const [refused, setRefused] = useState<Refusal | undefined>();
+  const [met, setMet] = useState<Met[]>([]);
   const [saves, setSaves] = useState(false);
   const waiting = unsaved.value;
   const save = async () => {
     if (saves) return;
     setSaves(true);
-    const { refused: why, undo: back } = await saveClub();
+    const { refused: why, met: others = [], undo: back } = await saveClub();
+    // Who keeps their history is told against the list that is there now.
+    if (others.some(({ path }) => path === kRoster)) await readKnown();
     setSaves(false);
     setRefused(why);
+    setMet(others);
     rosterFaults.value = (why?.faults ?? []).filter((fault: FaultOfFile) => fault.file === kRoster);
     if (why) return;
     putAway();
@@ -82,6 +87,7 @@ export function SaveBar({ here, next }: { here: Step; next: Step | undefined }) 
   return (
     <section class="sheet" aria-label={say("save.about")}>
       {refused ? <Refused refusal={refused} /> : null}
+      {refused && waiting.length > 0 ? <MetMeanwhile met={met} nameOf={nameOfDocument} /> : null}
       {refused && refused.faults.length > 0 ? (
         <ul>
           {refused.faults.slice(0, kMostFaults).map((fault, at) => (

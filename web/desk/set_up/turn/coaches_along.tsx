@@ -24,20 +24,22 @@ const same = (one: Charge[], other: Charge[]): boolean => JSON.stringify(one) ==
 export function CoachesAlong({ squads }: { squads: NextSquad[] }) {
   const accounts = useAsked("accounts", {});
   const [refused, setRefused] = useState<Refusal | undefined>();
-  const charge = async (account: string, charges: Charge[]): Promise<Refusal | undefined> => {
-    const answer = await ask("charge-account", { account }, { charges });
+  // before: as it was shown; what somebody else changed since is not gone over.
+  const charge = async (account: string, charges: Charge[], before: Charge[]): Promise<Refusal | undefined> => {
+    const answer = await ask("charge-account", { account }, { charges, before });
     return answer.ok ? undefined : answer;
   };
   const along = async (goes: Account[]) => {
     for (const { account, charges } of goes) {
-      const why = await charge(account, chargesNow(charges, squads));
-      if (why) return setRefused(why);
+      const why = await charge(account, chargesNow(charges, squads), charges);
+      setRefused(why);
+      if (why) return void accounts.again();
     }
     await accounts.again();
     undo.offer({
       words: say("coaches_along"),
       undo: async () => {
-        for (const { account, charges } of goes) await charge(account, charges);
+        for (const { account, charges } of goes) setRefused(await charge(account, charges, chargesNow(charges, squads)));
         await accounts.again();
       },
     });

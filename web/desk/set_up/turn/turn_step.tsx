@@ -53,7 +53,7 @@ export function TurnStep() {
       <p>{say("what")}</p>
       {refused ? <Refused refusal={refused} again={() => void read()} /> : null}
       {next ? (
-        <Preview next={next} kept={() => keptNow(next)} back={back} forget={() => setNext(undefined)} />
+        <Preview next={next} kept={() => keptNow(next)} back={back} again={read} forget={() => setNext(undefined)} />
       ) : (
         <button type="button" class="main" aria-disabled={asks} onClick={() => void (asks || read())}>
           {say("show")}
@@ -93,7 +93,15 @@ function useDrag(next: NextSeason, move: (player: MovedPlayer, from: string | un
   return { area, over: dragged && dragged.over !== dragged.from ? dragged.over : undefined, doings: { onPointerDown: begin, onPointerMove: over, onPointerUp: end, onPointerCancel: () => setDragged(undefined) } };
 }
 
-function Preview({ next, kept, back, forget }: { next: NextSeason; kept: () => void; back: (refused: Refusal | undefined) => void; forget: () => void }) {
+interface PreviewProps {
+  next: NextSeason;
+  kept: () => void;
+  back: (refused: Refusal | undefined) => void;
+  again: () => Promise<void>;
+  forget: () => void;
+}
+
+function Preview({ next, kept, back, again, forget }: PreviewProps) {
   const [history, setHistory] = useState<History<Moves>>(beginning<Moves>({}));
   const [refused, setRefused] = useState<Refusal | undefined>();
   const [sends, setSends] = useState(false);
@@ -110,6 +118,8 @@ function Preview({ next, kept, back, forget }: { next: NextSeason; kept: () => v
     if (sends) return;
     setSends(true);
     const why = await keepNextSeason(next, moves, back);
+    // Somebody else changed the club: it is proposed anew, the moves stay, and it is kept once they were looked at again.
+    if (why?.refused === "changed-meanwhile") await again();
     setSends(false);
     setRefused(why);
     if (!why) kept();
