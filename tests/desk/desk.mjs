@@ -16,13 +16,14 @@ import { releases } from "./releases.mjs";
 import { seasonTurn } from "./season_turn.mjs";
 import { setUp } from "./set_up.mjs";
 import { setUpHostile } from "./set_up_hostile.mjs";
+import { setUpStopped } from "./set_up_stopped.mjs";
 import { squadKeeps } from "./squad_keeps.mjs";
 import { squad } from "./squad_screen.mjs";
 import { tenMinutesTests } from "./ten_minutes.mjs";
 import { timed } from "../../tools/suite/timed.mjs";
 import { week } from "./week_screen.mjs";
 
-const kTests = [...frame, ...ownAccount, ...week, ...squad, ...calendarLink, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...copiesOfBooks, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...hostileTyped, ...seasonTurn, ...tenMinutesTests];
+const kTests = [...frame, ...ownAccount, ...week, ...squad, ...calendarLink, ...squadKeeps, ...fromPitchToCard, ...injuries, ...drills, ...people, ...copiesOfBooks, ...coaches, ...evidence, ...releases, ...setUp, ...setUpHostile, ...setUpStopped, ...hostileTyped, ...seasonTurn, ...tenMinutesTests];
 
 const kBeside = 2; // tests at a time: much of each is waiting
 

@@ -48,8 +48,15 @@ async function anotherList(desk, page, lee) {
   await save(page);
   await page.getByText("Everything is saved.").waitFor();
   const after = await idsOf();
+  await desk.picture("set-up-another-list-saved", page);
   const moved = [...before].filter(([name, id]) => after.has(name) && after.get(name) !== id);
-  return all(fault, that(moved.length === 0, `other ids: ${moved.join()}`), that(after.size === 24 && !after.has("Player 37 of u16"), `${after.size} players`), that(![...before.values()].includes(after.get("Zoe New of u13-girls")), "somebody's id was given again"));
+  // Taken back as a whole: everybody is there again, under the id they had.
+  await page.getByRole("button", { name: "Undo" }).click();
+  await page.waitForFunction(() => document.querySelector(".bars [role=group]") === null);
+  await page.waitForTimeout(500);
+  const back = await idsOf();
+  const lost = [...before].filter(([name, id]) => back.get(name) !== id);
+  return all(fault, that(lost.length === 0 && back.size === before.size, `not as before: ${lost.join()}`), that(moved.length === 0, `other ids: ${moved.join()}`), that(after.size === 24 && !after.has("Player 37 of u16"), `${after.size} players`), that(![...before.values()].includes(after.get("Zoe New of u13-girls")), "somebody's id was given again"));
 }
 
 // Another lead saves the same squad while it is open here: what each changed is put together and shown before it is saved; of

@@ -5,6 +5,7 @@ import type { Refusal, Said } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
 import { announce } from "../shell/announce.ts";
 import { beginJob } from "../shell/jobs.ts";
+import { withdraw } from "../squad/withdraw.ts";
 import { many, say } from "./words.ts";
 
 const kLookMilliseconds = 1000;
@@ -21,7 +22,14 @@ export interface AllPlans {
   plan(): void;
 }
 
+interface Ended {
+  words: string;
+  planned?: number; // of those that were asked for; not stated where nobody looked until the last
+}
+
 const isOver = ({ state }: Pick<Job, "state">): boolean => state === "done" || state === "failed";
+
+const madeOf = (jobs: Job[]): Made => Object.fromEntries(jobs.map(({ squad, state, why }) => [squad, { state, ...(why === undefined ? {} : { why }) }]));
 
 // made: what became of each is told as it comes; done: all of them are over.
 export function useAllPlans(done: () => void): AllPlans {
@@ -31,38 +39,57 @@ export function useAllPlans(done: () => void): AllPlans {
   useEffect(() => () => void (gone.current = true), []);
   const tell = (news: Partial<AllPlans>) => setState((before) => ({ ...before, ...news }));
 
-  async function look(numbers: Set<number>, count: number, bar: ReturnType<typeof beginJob>): Promise<string> {
+  async function look(numbers: Set<number>, count: number, bar: ReturnType<typeof beginJob>): Promise<Ended> {
     for (let silent = 0; !stopped.current; ) {
-      if (gone.current) return "";
+      if (gone.current) return { words: "" };
       const answer = await ask("planning", {});
-      if (!answer.ok) return answer.words;
+      if (!answer.ok) return { words: answer.words };
       const own = answer.said.jobs.filter(({ number }) => numbers.has(number));
       const over = own.filter(isOver).length;
-      tell({ made: Object.fromEntries(own.map(({ squad, state: now, why }) => [squad, { state: now, ...(why === undefined ? {} : { why }) }])) });
+      tell({ made: madeOf(own) });
       bar.told({ words: say("then.planning", { done: over, count }), done: over, of: count });
-      if (over === count) return "";
+      if (over === count) return { words: "", planned: own.filter(({ state: now }) => now === "done").length };
       silent = own.some(({ state: now }) => now === "taken") ? 0 : silent + 1;
-      if (silent > kSilentLooks) return say("then.no_worker");
+      if (silent > kSilentLooks) return { words: say("then.no_worker") };
       await new Promise((resolve) => setTimeout(resolve, kLookMilliseconds));
     }
-    // What is under way goes on to its end; what still waits is taken back.
+    await takeBack(numbers);
+    return { words: say("then.stopped") };
+  }
+
+  // What is under way goes on to its end; what still waits is taken back, and its squad stands as it was before.
+  async function takeBack(numbers: Set<number>): Promise<void> {
     const planning = await ask("planning", {});
-    const waiting = planning.ok ? planning.said.jobs.filter(({ number, state: now }) => numbers.has(number) && now === "waiting") : [];
-    for (const { number } of waiting) await ask("withdraw-planning", { number: String(number) });
-    return say("then.stopped");
+    if (!planning.ok) return;
+    const own = planning.said.jobs.filter(({ number }) => numbers.has(number));
+    const back = new Set<number>();
+    for (const { number } of own.filter(({ state: now }) => now === "waiting")) if (await withdraw(number)) back.add(number);
+    tell({ made: madeOf(own.filter(({ number }) => !back.has(number))) });
   }
 
   async function plan(): Promise<void> {
-    stopped.current = false;
     tell({ asks: true, words: "", refused: undefined });
     const answer = await ask("ask-for-plans", {}, {});
     if (!answer.ok) return tell({ asks: false, refused: answer });
-    const { jobs } = answer.said;
+    await watch(answer.said.jobs);
+  }
+
+  // Whoever comes back while plans are under way sees how far they are, and may stop them.
+  async function goOn(): Promise<void> {
+    const planning = await ask("planning", {});
+    const jobs = planning.ok ? planning.said.jobs.filter((job) => !isOver(job)) : [];
+    if (jobs.length > 0 && !gone.current) await watch(jobs);
+  }
+  useEffect(() => void goOn(), []);
+
+  async function watch(jobs: Pick<Job, "number">[]): Promise<void> {
+    stopped.current = false;
+    tell({ asks: true });
     const bar = beginJob(say("then.planning", { done: 0, count: jobs.length }), () => (stopped.current = true));
-    const words = await look(new Set(jobs.map(({ number }) => number)), jobs.length, bar);
+    const { words, planned } = await look(new Set(jobs.map(({ number }) => number)), jobs.length, bar);
     bar.end();
     if (gone.current) return;
-    announce(words === "" ? many("planned", jobs.length) : words);
+    announce(planned === undefined ? words : many("planned", planned));
     tell({ asks: false, words });
     done();
   }

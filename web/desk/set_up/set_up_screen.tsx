@@ -8,6 +8,7 @@ import { hashOf } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { readClub } from "./club_draft.ts";
 import { ClubStep } from "./club_step.tsx";
+import { watchForLeaving } from "./leaving.ts";
 import { PlacesStep } from "./places_step.tsx";
 import { PlayersStep } from "./players_step.tsx";
 import { SaveBar, type Step } from "./save_bar.tsx";
@@ -19,6 +20,8 @@ import { say } from "./words.ts";
 
 const kSteps = { season: ClubStep, places: PlacesStep, players: PlayersStep, squads: SquadsStep, routines: RoutinesStep, then: ThenStep, turn: TurnStep };
 const kNames = Object.keys(kSteps) as Step[];
+
+watchForLeaving(); // as long as the page lives: drafts outlive this screen
 
 const isStep = (word: string | undefined): word is Step => word !== undefined && Object.hasOwn(kSteps, word);
 
