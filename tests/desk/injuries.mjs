@@ -6,7 +6,7 @@ import { loadTypescript } from "../pitchside/typescript.mjs";
 
 const { injuryWords, kTermFields, keysOf, termTyped, termsOf, whatOf } = await loadTypescript("../desk/injuries/terms.ts");
 const { kFaces, placeOf, spotBeside, spotsOf } = await loadTypescript("../desk/injuries/body_regions.ts");
-const { heldOf, reasonWords, waysOf } = await loadTypescript("../desk/injuries/holding.ts");
+const { heldOf, isOfAnEntry, waysOf } = await loadTypescript("../desk/injuries/holding.ts");
 
 const read = (name) => JSON.parse(readFileSync(new URL(`../../web/desk/injuries/${name}`, import.meta.url), "utf8"));
 const kWords = { en: read("words/en.json"), es: read("words/es.json") };
@@ -89,7 +89,7 @@ test("a way back waits at its gate until a named clinician answered", () => {
   assert.deepEqual(waysOf([entry("course-opened", { course: "toString" })]), []);
 });
 
-test("a reason is shown without the ids of entries", () => {
+test("a reason of an entry is told from the others", () => {
   const id = "01a21d35-c07f-76a9-905f-1ffc888fe555";
-  assert.equal(reasonWords(`hurt, knee (${id}); a clearance that names ${id}, then`), "hurt, knee; a clearance that names this report, then");
+  assert.deepEqual([`hurt, knee (${id}); a clearance that names ${id}, then`, "in a growth spurt"].map(isOfAnEntry), [true, false]);
 });

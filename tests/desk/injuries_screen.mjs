@@ -162,7 +162,7 @@ async function wayBack(house) {
     await page.getByText("Gate: a clinician has seen the player. Answered by", { exact: false }).waitFor();
     await page.getByRole("button", { name: "Undo" }).click();
     await gate.waitFor();
-    await page.getByRole("button", { name: "Hold back", exact: true }).click();
+    await page.getByRole("button", { name: "Add a restriction", exact: true }).click();
     await page.getByLabel("What is left out").selectOption("ankle");
     await page.getByLabel("Look again on").fill(dayBefore(-4));
     await page.getByLabel("Words for the coach").fill("no jumping");

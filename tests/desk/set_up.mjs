@@ -10,6 +10,7 @@ import { kHostile, kPhone, kWide, withDesk } from "./harness.mjs";
 
 const kPassword = "seventeen grey gulls";
 const kSeasonFrom = "2026-08-31";
+const kUndoMilliseconds = 8000; // at most, until it is done
 
 // Three squads of eight, with a column that nobody needs and a name that is none.
 function players({ wrong = "" } = {}) {
@@ -52,9 +53,8 @@ async function anotherList(desk, page, lee) {
   const moved = [...before].filter(([name, id]) => after.has(name) && after.get(name) !== id);
   // Taken back as a whole: everybody is there again, under the id they had.
   await page.getByRole("button", { name: "Undo" }).click();
-  await page.waitForFunction(() => document.querySelector(".bars [role=group]") === null);
-  await page.waitForTimeout(500);
-  const back = await idsOf();
+  let back = await idsOf();
+  for (const until = Date.now() + kUndoMilliseconds; Date.now() < until && back.has("Zoe New of u13-girls"); ) back = await idsOf();
   const lost = [...before].filter(([name, id]) => back.get(name) !== id);
   return all(fault, that(lost.length === 0 && back.size === before.size, `not as before: ${lost.join()}`), that(moved.length === 0, `other ids: ${moved.join()}`), that(after.size === 24 && !after.has("Player 37 of u16"), `${after.size} players`), that(![...before.values()].includes(after.get("Zoe New of u13-girls")), "somebody's id was given again"));
 }
@@ -161,7 +161,7 @@ async function fromNothing(house) {
     await desk.picture("set-up-saved", page);
     const roster = readFileSync(join(club, "roster.csv"), "utf8");
     out.push(that(!/asthma|Medical/.test(roster), "a column that was left out came along"), that((await lee.get("/api/squads")).json.squads.length === 3, "not three squads"));
-    await step(page, "And then");
+    await step(page, "Cards and coaches");
     await page.getByRole("button", { name: "Plan all squads" }).click();
     await page.getByRole("link", { name: "Print the cards of U16" }).waitFor({ timeout: 60_000 });
     await desk.picture("set-up-then", page);

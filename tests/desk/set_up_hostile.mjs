@@ -84,7 +84,7 @@ async function hostile(house) {
     await page.getByText(/Everything is saved\.|would not be sound|not saved/i).first().waitFor();
     await looked("saved");
     out.push(that((await page.getByText("Everything is saved.").count()) === 1, await page.locator("main section.sheet").last().innerText()));
-    await to("And then");
+    await to("Cards and coaches");
     await page.getByRole("button", { name: "Plan all squads" }).click();
     await page.getByRole("link", { name: /Print the cards/ }).first().waitFor({ timeout: 60_000 });
     await page.waitForFunction(() => document.querySelector(".bars .job") === null);

@@ -3,7 +3,7 @@
 import { all, that } from "../serve/expect.mjs";
 import { withDesk } from "./harness.mjs";
 
-const kSteps = [["Places", "places"], ["Players", "players"], ["Squads", "squads"], ["House routines", "routines"], ["And then", "then"], ["Next season", "turn"]];
+const kSteps = [["Places", "places"], ["Players", "players"], ["Squads", "squads"], ["House routines", "routines"], ["Cards and coaches", "then"], ["Next season", "turn"]];
 
 async function stopped(house) {
   return withDesk(house, {}, async (desk) => {

@@ -152,7 +152,7 @@ async function saved(walk) {
 
 async function cards(walk, lead) {
   const { page, desk } = walk;
-  await page.getByRole("link", { name: "Next: And then" }).click();
+  await page.getByRole("link", { name: "Next: Cards and coaches" }).click();
   await button(page, "Plan all squads").click();
   await page.getByRole("link", { name: "Print the cards of U16" }).waitFor({ timeout: 60_000 });
   await page.waitForFunction(() => document.querySelector(".bars .job") === null);

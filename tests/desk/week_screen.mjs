@@ -145,7 +145,7 @@ async function withPlans(house) {
     await page.waitForFunction(() => document.querySelector(".week-table")?.textContent?.includes("To come") || new Date().getDay() === 0, undefined, { timeout: 8000 });
     const told = (await page.textContent(".week-table")) ?? "";
     const counts = await page.locator(".week-table tbody th").first().innerText();
-    const out = [that(/\d+ of \d+ min/.test(told), "no minutes of those planned"), that(/\d+ join in, \d+ with swaps, \d+ sit out/.test(counts), counts)];
+    const out = [that(/\d+ of \d+ min/.test(told), "no minutes of those planned"), that(/\d+ joins? in/.test(counts), counts)];
     for (const [name, viewport] of [["wide", kWide], ["usual", kUsual], ["phone", kPhone]]) {
       await page.setViewportSize(viewport);
       await desk.picture(`week-${name}`);

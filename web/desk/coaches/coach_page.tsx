@@ -1,16 +1,17 @@
 // One coach, for a talk: what was taught and when, when the lead was there, what help was asked for, and what to bring along.
 import type { Account, SquadRow } from "../../shared/api.ts";
-import { list, moment, wholeDay } from "../../shared/words/words.ts";
+import { list, moment, number, wholeDay } from "../../shared/words/words.ts";
 import { nameOf } from "../people/charges.ts";
 import { named, Written } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
 import { Table } from "../shell/table.tsx";
+import { nameOfDrill } from "../squad/drill_names.ts";
 import { type Asked, askedOf, type Coach, lessonsOf, visitsOf } from "./coach.ts";
 import { DrillLink } from "./drill_link.tsx";
 import type { Lesson } from "./lesson_form.tsx";
 import { latestOf } from "./survey.ts";
 import { SurveyOfOne } from "./survey_told.tsx";
-import { many, say } from "./words.ts";
+import { say } from "./words.ts";
 
 interface CoachPageProps {
   coach: Coach;
@@ -127,8 +128,8 @@ function AskedFor({ asked }: { asked: Asked[] }) {
           rows={asked}
           rowKey={({ drill }) => drill}
           columns={[
-            { key: "drill", heading: say("asked.drill"), names: true, cell: ({ drill }) => <DrillLink id={drill} />, value: ({ drill }) => drill },
-            { key: "times", heading: say("asked.times"), cell: ({ times }) => many("evenings", times), value: ({ times }) => times },
+            { key: "drill", heading: say("asked.drill"), names: true, cell: ({ drill }) => <DrillLink id={drill} />, value: ({ drill }) => nameOfDrill(drill) },
+            { key: "times", heading: say("asked.times"), numeric: true, cell: ({ times }) => number(times), value: ({ times }) => times },
             { key: "latest", heading: say("asked.latest"), cell: ({ latest }) => wholeDay(latest), value: ({ latest }) => latest },
           ]}
         />

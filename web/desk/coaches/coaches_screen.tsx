@@ -1,16 +1,15 @@
 // Coaches: who has which squads, who was taught and when, what was told of the last two weeks and asked for help with, and
 // whether a phone of theirs is in touch; and one of them by itself.
-import { useEffect, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { Account, Device, SquadRow, Week } from "../../shared/api.ts";
-import { fetchRendering } from "../../shared/words/renderings.ts";
-import { language, list, moment, number, wholeDay } from "../../shared/words/words.ts";
+import { list, moment, number, shortWholeDay } from "../../shared/words/words.ts";
 import { Of, together, useAsked } from "../api/asked.tsx";
 import { chargesWords } from "../people/charges.ts";
 import { Empty, Head, named } from "../shell/parts.tsx";
-import { spanishDrills } from "../shell/places.ts";
 import { hashOf } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
 import { type Column, Table } from "../shell/table.tsx";
+import { useDrillNames } from "../squad/drill_names.ts";
 import { type Coach, lessonsOf } from "./coach.ts";
 import { CoachPage } from "./coach_page.tsx";
 import { DrillLink } from "./drill_link.tsx";
@@ -39,7 +38,7 @@ function rowsOf(coaches: Coach[], accounts: Account[], devices: Device[], weeks:
 function toldWords({ held, cut_short, missed }: TwoWeeks): string {
   if (held + cut_short + missed === 0) return say("told.nothing");
   const parts: [("held" | "cut_short" | "missed"), number][] = [["held", held], ["cut_short", cut_short], ["missed", missed]];
-  return list(parts.filter(([, count]) => count > 0).map(([word, count]) => say(`told.${word}`, { count: number(count) })));
+  return list(parts.filter(([, count]) => count > 0).map(([word, count]) => many(`told_${word}`, count)));
 }
 
 const lastLesson = (coach: Coach): string => lessonsOf(coach)[0]?.day ?? "";
@@ -55,7 +54,7 @@ function columnsOf(squads: SquadRow[]): Column<Row>[] {
       ),
     },
     { key: "squads", heading: say("squads"), cell: ({ account }) => chargesWords("coach", account.charges, squads) },
-    { key: "taught", heading: say("taught.last"), cell: ({ coach }) => (lastLesson(coach) ? wholeDay(lastLesson(coach)) : say("taught.not_yet")), value: ({ coach }) => lastLesson(coach) },
+    { key: "taught", heading: say("taught.last"), cell: ({ coach }) => (lastLesson(coach) ? shortWholeDay(lastLesson(coach)) : say("taught.not_yet")), value: ({ coach }) => lastLesson(coach) },
     { key: "told", heading: say("two_weeks"), cell: ({ told }) => toldWords(told) },
     {
       key: "help", heading: say("help"), value: ({ told }) => told.help.length,
@@ -82,9 +81,7 @@ export function Screen({ route: { account } }: ScreenProps<"coaches">) {
   const last_week = useAsked("week", { monday: mondayBefore(today, 1) });
   const [teaches, setTeaches] = useState<{ chosen: string[]; before?: Lesson } | undefined>(); // chosen: ticked at first
   const [surveyed, setSurveyed] = useState<string | undefined>(); // account
-  useEffect(() => {
-    if (language.value === "es") void fetchRendering("es", spanishDrills);
-  }, [language.value]);
+  useDrillNames();
   const all_squads = squads.said?.squads ?? [];
   const all_accounts = accounts.said?.accounts ?? [];
   return (

@@ -1,7 +1,7 @@
-// A drill by its name in the language that is shown; else by its id, which is its name in short.
-import { drillWords } from "../../shared/words/renderings.ts";
+// A drill by its name in the language that is shown.
 import { hashOf } from "../shell/route.ts";
+import { nameOfDrill } from "../squad/drill_names.ts";
 
 export function DrillLink({ id }: { id: string }) {
-  return <a href={hashOf("drills", id)}>{drillWords(id)?.name ?? id.replaceAll("-", " ")}</a>;
+  return <a href={hashOf("drills", id)}>{nameOfDrill(id)}</a>;
 }

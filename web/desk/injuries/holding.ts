@@ -82,7 +82,5 @@ export function waysOf(entries: SeenEntry[]): Way[] {
     });
 }
 
-// The server's reason, without the ids of entries: they stand below, each with its day.
-export function reasonWords(reason: string): string {
-  return reason.replace(/ [[(][0-9a-f-]{36}(?:#\d+)?[\])]/g, "").replace(/[0-9a-f]{8}-[0-9a-f-]{27}(?:#\d+)?/g, "this report");
-}
+// A reason of the server's that names the entry it comes from.
+export const isOfAnEntry = (reason: string): boolean => /[0-9a-f]{8}-[0-9a-f-]{27}/.test(reason);

@@ -8,7 +8,7 @@ import { newEntry } from "../api/enter.ts";
 import { Written } from "../shell/parts.tsx";
 import { ClinicianDialog } from "./clinician_dialog.tsx";
 import { DayDialog } from "./day_dialog.tsx";
-import { type Held, heldOf, reasonWords } from "./holding.ts";
+import { type Held, heldOf, isOfAnEntry } from "./holding.ts";
 import { RestrictionDialog } from "./restriction_dialog.tsx";
 import { enterForGood, enterWithUndo } from "./take_back.ts";
 import { placeWords, say } from "./words.ts";
@@ -82,16 +82,18 @@ export function HoldsBack({ timeline, squad, today, again }: HoldsProps) {
   };
   const own = tonight.said?.standing.find(({ player }) => player === timeline.player);
   const held = heldOf(timeline.entries);
+  // Those of an entry stand below by that entry, in the language shown.
+  const others = own?.reasons?.filter((reason) => !isOfAnEntry(reason)) ?? [];
   return (
     <section class="sheet" aria-labelledby="holds">
       <h2 id="holds">{say("held.title")}</h2>
       <p>
         <strong>{say(`word.${timeline.word}`)}</strong>
       </p>
-      {own?.reasons && own.reasons.length > 0 ? (
+      {others.length > 0 ? (
         <ul lang="en" class="reasons">
-          {own.reasons.map((reason) => (
-            <li key={reason}>{reasonWords(reason)}</li>
+          {others.map((reason) => (
+            <li key={reason}>{reason}</li>
           ))}
         </ul>
       ) : null}

@@ -48,11 +48,13 @@ export function IncidentDialog({ injury, today, onClose }: IncidentDialogProps) 
   );
   return (
     <Dialog title={say("incident.title")} wide onClose={onClose}>
-      <form noValidate onSubmit={(event) => event.preventDefault()}>
+      <form class="incident" noValidate onSubmit={(event) => event.preventDefault()}>
         <p>{say("incident.about")}</p>
         <p>{say("incident.day", { day: wholeDay(injury.day) })}</p>
-        <Field label={say("incident.time")}>{(given) => <input {...given} type="time" value={incident.time} onInput={(event) => change({ time: event.currentTarget.value })} />}</Field>
-        {text("place")}
+        <div class="two">
+          <Field label={say("incident.time")}>{(given) => <input {...given} type="time" value={incident.time} onInput={(event) => change({ time: event.currentTarget.value })} />}</Field>
+          {text("place")}
+        </div>
         <Field label={say("incident.what_happened")} hint={say("incident.what_happened_hint")}>
           {(given) => <textarea {...given} rows={4} maxLength={kMostOfWhatHappened} value={incident.what_happened} onInput={(event) => change({ what_happened: event.currentTarget.value })} />}
         </Field>

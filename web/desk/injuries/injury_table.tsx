@@ -1,6 +1,6 @@
 // Injuries as a table: since when, what, how many days lost; names only where they were asked for.
 import type { SquadRow } from "../../shared/api.ts";
-import { shortDay, wholeDay } from "../../shared/words/words.ts";
+import { shortDay, shortWholeDay } from "../../shared/words/words.ts";
 import { nameOf } from "../people/charges.ts";
 import { named } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
@@ -32,10 +32,10 @@ export function InjuryTable({ caption, injuries, persons, squads }: TableProps) 
     },
     { key: "what", heading: say("list.what"), cell: ({ what }) => injuryWords(what), value: ({ what }) => injuryWords(what) },
     { key: "squad", heading: say("form.squad"), cell: ({ squad }) => nameOf(squads, squad), value: ({ squad }) => nameOf(squads, squad) },
-    { key: "day", heading: say("list.day"), cell: ({ day }) => wholeDay(day), value: ({ day }) => day },
+    { key: "day", heading: say("list.day"), cell: ({ day }) => shortWholeDay(day), value: ({ day }) => day },
     { key: "lost", heading: say("list.lost"), numeric: true, cell: lost, value: ({ days_lost = 0 }) => days_lost },
   ];
   if (injuries.some(({ open = true }) => open)) columns.push({ key: "look", heading: say("list.look"), cell: (one) => (look(one) ? shortDay(look(one)) : say("list.no_look")), value: look });
-  if (!injuries.some(({ open = true }) => open)) columns.push({ key: "returned", heading: say("list.returned"), cell: ({ returned }) => (returned ? wholeDay(returned) : ""), value: ({ returned = "" }) => returned });
+  if (!injuries.some(({ open = true }) => open)) columns.push({ key: "returned", heading: say("list.returned"), cell: ({ returned }) => (returned ? shortWholeDay(returned) : ""), value: ({ returned = "" }) => returned });
   return <Table caption={caption} columns={columns} rows={injuries} rowKey={({ injury }) => injury} />;
 }

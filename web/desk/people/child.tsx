@@ -1,6 +1,6 @@
 // One child: what was entered and when, who read it, what was agreed to; a copy for the family, and the end of all of it.
 import { useState } from "preact/hooks";
-import type { SeenEntry } from "../../shared/api.ts";
+import type { SeenEntry, SquadRow } from "../../shared/api.ts";
 import { list, moment, wholeDay } from "../../shared/words/words.ts";
 import type { Said } from "../api/answer.ts";
 import { Of, useAsked } from "../api/asked.tsx";
@@ -9,7 +9,7 @@ import { hashOf } from "../shell/route.ts";
 import { type Column, Table } from "../shell/table.tsx";
 import { AnswerForm } from "./answer_form.tsx";
 import { nameOf } from "./charges.ts";
-import { fieldsOf, kindWords } from "./entry_words.ts";
+import { ageGroupWords, fieldsOf, kindWords } from "./entry_words.ts";
 import { EraseChild } from "./erase_child.tsx";
 import { ExportChild } from "./export_child.tsx";
 import { ReadTable } from "./reads.tsx";
@@ -34,7 +34,7 @@ export function ChildPart({ player }: { player: string }) {
               <bdi>{named(said.name, said.player)}</bdi>
             </h2>
             <p>
-              {say("child.who", { id: said.player, age_group: said.age_group, squads: list(said.squads.map((id) => nameOf(squads.said?.squads ?? [], id))) })}
+              {say("child.who", { id: said.player, age_group: ageGroupWords(said.age_group), squads: list(said.squads.map((id) => nameOf(squads.said?.squads ?? [], id))) })}
               <br />
               {say("child.now", { word: say(`standing.${said.word}`) })}
             </p>
@@ -51,7 +51,7 @@ export function ChildPart({ player }: { player: string }) {
               </button>
             </p>
           </section>
-          <Entries timeline={said} authors={accounts.said?.accounts ?? []} />
+          <Entries timeline={said} authors={accounts.said?.accounts ?? []} squads={squads.said?.squads ?? []} />
           <section class="sheet">
             <h2>{say("child.read_by")}</h2>
             <ReadTable reads={said.read_by} accounts={accounts.said?.accounts ?? []} squads={squads.said?.squads ?? []} caption={say("child.read_by")} />
@@ -78,7 +78,7 @@ function Consents({ consents }: { consents: Timeline["consents"] }) {
   );
 }
 
-function Entries({ timeline, authors }: { timeline: Timeline; authors: { account: string; name: string }[] }) {
+function Entries({ timeline, authors, squads }: { timeline: Timeline; authors: { account: string; name: string }[]; squads: SquadRow[] }) {
   const who = (entry: SeenEntry): string => {
     const { author, author_role } = entry as SeenEntry & { author?: string; author_role?: keyof typeof kRoleKeys };
     const role = author_role && author_role in kRoleKeys ? say(kRoleKeys[author_role]) : "";
@@ -89,7 +89,7 @@ function Entries({ timeline, authors }: { timeline: Timeline; authors: { account
     { key: "kind", heading: say("entries.kind"), names: true, cell: ({ kind }) => kindWords(kind), value: ({ kind }) => kindWords(kind) },
     {
       key: "what", heading: say("entries.what"),
-      cell: (entry) => fieldsOf(entry).map(([key, value]) => <div key={key}>{key}: <Written text={value} /></div>),
+      cell: (entry) => fieldsOf(entry, squads).map(([key, value]) => <div key={key}>{key}: <Written text={value} /></div>),
     },
     { key: "who", heading: say("entries.who"), cell: (entry) => <bdi>{who(entry)}</bdi>, value: who },
   ];

@@ -7,6 +7,7 @@ import { Table } from "../shell/table.tsx";
 import { ByName } from "./by_name.tsx";
 import { nameOf } from "./charges.ts";
 import { childId, childName } from "./child_columns.tsx";
+import { ageGroupWords } from "./entry_words.ts";
 import type { PartProps } from "./people_screen.tsx";
 import { say } from "./words.ts";
 
@@ -75,7 +76,7 @@ function Roster({ squad, title }: { squad: string; title: string }) {
           rowKey={({ player }) => player}
           columns={[
             childName(),
-            { key: "age_group", heading: say("child.age_group"), cell: ({ age_group }) => age_group, value: ({ age_group }) => age_group },
+            { key: "age_group", heading: say("child.age_group"), cell: ({ age_group }) => ageGroupWords(age_group), value: ({ age_group }) => age_group },
             childId(),
           ]}
         />

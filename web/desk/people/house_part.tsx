@@ -6,6 +6,10 @@ import { Table } from "../shell/table.tsx";
 import { CopiesPart } from "./copies_part.tsx";
 import { many, say } from "./words.ts";
 
+const kYear = 365; // days, as the table of what is kept counts them
+
+const keptFor = (days: number): string => (days % kYear === 0 ? many("years", days / kYear) : many("days", days));
+
 export function HousePart() {
   const asked = useAsked("house", {});
   return (
@@ -22,7 +26,7 @@ export function HousePart() {
               rowKey={({ class: of }) => of}
               columns={[
                 { key: "class", heading: say("house.what"), names: true, cell: ({ class: of }) => say(`house.class.${of}`) },
-                { key: "keeps", heading: say("house.keeps"), cell: ({ keeps_days }) => many("days", keeps_days) },
+                { key: "keeps", heading: say("house.keeps"), cell: ({ keeps_days }) => keptFor(keeps_days) },
                 { key: "next", heading: say("house.next"), cell: ({ next_day }) => (next_day ? wholeDay(next_day) : say("house.nothing_due")) },
                 { key: "would", heading: say("house.would_go"), numeric: true, cell: ({ next_day, would_go }) => (next_day ? number(would_go) : "") },
               ]}

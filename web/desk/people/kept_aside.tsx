@@ -1,22 +1,23 @@
 // What a phone handed in and the books did not take by themselves: why, and the two things that can be done about it.
 import { useState } from "preact/hooks";
-import type { Account } from "../../shared/api.ts";
+import type { Account, SquadRow } from "../../shared/api.ts";
 import { moment } from "../../shared/words/words.ts";
 import type { Refusal, Said } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
 import { Of, Refused, useAsked } from "../api/asked.tsx";
 import { announce } from "../shell/announce.ts";
 import { Empty, Field, named, Written } from "../shell/parts.tsx";
+import { hashOf } from "../shell/route.ts";
 import { Sure } from "../shell/sure.tsx";
 import { Table } from "../shell/table.tsx";
-import { fieldsOf, kindWords } from "./entry_words.ts";
+import { fieldsOf, isKind, kindWords } from "./entry_words.ts";
 import { say } from "./words.ts";
 
 type Kept = Said<"quarantine">["kept_aside"][number];
 const kWhys = ["entered-anew", "mistake", "not-ours"] as const;
 
 // In words where it reads as an entry; as it came where not.
-function Content({ content }: { content: string }) {
+function Content({ content, squads }: { content: string; squads: SquadRow[] }) {
   let entry: unknown;
   try {
     entry = JSON.parse(content);
@@ -24,12 +25,19 @@ function Content({ content }: { content: string }) {
     return <Written text={content} />;
   }
   if (typeof entry !== "object" || entry === null || Array.isArray(entry)) return <Written text={content} />;
-  const { kind, ...rest } = entry as Record<string, unknown>;
+  const { kind, player, ...rest } = entry as Record<string, unknown>;
   return (
     <>
-      <p>{typeof kind === "string" ? kindWords(kind) : ""}</p>
+      <p>
+        <strong>{typeof kind === "string" && isKind(kind) ? kindWords(kind) : say("kept.unknown")}</strong>
+      </p>
       <ul>
-        {fieldsOf(rest as never).map(([key, value]) => (
+        {typeof player === "string" ? (
+          <li>
+            {say("field.names")}: <a href={hashOf("people", player)}>{player}</a>
+          </li>
+        ) : null}
+        {fieldsOf(rest as never, squads).map(([key, value]) => (
           <li key={key}>
             {key}: <Written text={value} />
           </li>
@@ -46,6 +54,7 @@ function Content({ content }: { content: string }) {
 export function KeptAsidePart() {
   const asked = useAsked("quarantine", {});
   const accounts = useAsked("accounts", {});
+  const squads = useAsked("squads", {});
   const [drops, setDrops] = useState<Kept | undefined>();
   const [why, setWhy] = useState<(typeof kWhys)[number]>("entered-anew");
   const [refused, setRefused] = useState<Record<number, Refusal>>({});
@@ -80,7 +89,7 @@ export function KeptAsidePart() {
                 <p class="soft">
                   <bdi>{say("kept.from", { name: name(one.author), when: moment(one.received) })}</bdi>
                 </p>
-                <Content content={one.content} />
+                <Content content={one.content} squads={squads.said?.squads ?? []} />
                 {refused[one.number] ? <Refused refusal={refused[one.number]!} /> : null}
                 <p class="row">
                   <button type="button" onClick={() => void takeIn(one)}>

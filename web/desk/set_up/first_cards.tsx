@@ -6,7 +6,7 @@ import { weekday } from "../../shared/words/words.ts";
 import { hashOf } from "../shell/route.ts";
 import { becauseTold } from "../squad/because.ts";
 import { names } from "../squad/drill_names.ts";
-import { mondayOf } from "../week/days.ts";
+import { dayAfter, mondayOf } from "../week/days.ts";
 import { contentOf } from "./club_draft.ts";
 import { kClub } from "./club_step.tsx";
 import { type Made, useAllPlans } from "./plan_all.ts";
@@ -16,12 +16,17 @@ type Row = Said<"week-of-squads">["squads"][number];
 
 const kToday = () => new Date().toLocaleDateString("sv"); // '2026-11-27'
 
-// Of the first block, or of this week where that has begun.
+const kFriday = 4; // days after Monday
+
+// Of the first block, or of this week where that has begun; at the week's end of the next, since that is what is printed then
+// (own judgement).
 export function firstMonday(): string {
   const block = contentOf(kClub)?.block as { first_monday?: string } | undefined;
-  const today = mondayOf(kToday());
-  const first = block?.first_monday ?? today;
-  return first > today ? first : today;
+  const today = kToday();
+  const monday = mondayOf(today);
+  const next = today > dayAfter(monday, kFriday) ? dayAfter(monday, 7) : monday;
+  const first = block?.first_monday ?? next;
+  return first > next ? first : next;
 }
 
 // '2026-12-01-1815'
@@ -88,7 +93,7 @@ function NoEvening({ row: { has_plan, fell_out } }: { row: Row }) {
 
 function SquadLine({ row, made, monday }: { row: Row; made: Made; monday: string }) {
   const { squad, name, planned } = row;
-  const first = planned[0];
+  const first = planned.find(({ day }) => day >= kToday()) ?? planned[0]; // the evening that comes next
   const why = made[squad]?.why;
   return (
     <tr>

@@ -1,7 +1,7 @@
 // A place from above, to scale: lanes with their cones as far apart as they are, and the room for what is done on the spot.
 import { number } from "../../shared/words/words.ts";
 import type { Content } from "./club_draft.ts";
-import { many } from "./words.ts";
+import { many, say } from "./words.ts";
 
 const kWide = 300; // of the drawing, in its own units
 const kHigh = 260;
@@ -21,6 +21,7 @@ export function PlaceDrawing({ place }: { place: Content }) {
   const ground = kHigh - kMargin;
   const lane = (index: number) => kWide / 2 + (index - (lanes - 1) / 2) * gap * scale;
   const words = many("lanes", lanes, { length: number(length), every: number(every) });
+  const room = width > 0 && depth > 0 ? say("place.room", { width: number(width), length: number(depth) }) : "";
   const cones = Array.from({ length: Math.floor(length / every + 1e-6) + 1 }, (_, index) => ground - index * every * scale);
   return (
     <figure>
@@ -35,7 +36,11 @@ export function PlaceDrawing({ place }: { place: Content }) {
           </g>
         ))}
       </svg>
-      <figcaption class="soft">{words}</figcaption>
+      <figcaption class="soft">
+        {words}
+        <br />
+        {room}
+      </figcaption>
     </figure>
   );
 }

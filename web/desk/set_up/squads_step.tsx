@@ -104,6 +104,17 @@ function Clashes({ files }: { files: string[] }) {
   );
 }
 
+// 'Early teens, from 11; North end; Tuesday 18:00, 20 min and Thursday 18:00, 20 min'
+function factsOf(squad: Content, places: [string, string][]): string {
+  const routine = routineChoices(squad.routine).find(([named]) => named === squad.routine)?.[1];
+  const place = places.find(([file]) => file === squad.strip)?.[1];
+  const evenings = rowsOf(squad.week).flatMap(({ weekday, start, minutes }) => {
+    const day = kWeekdays.find((one) => one === weekday);
+    return day ? [say("squad.evening_is", { day: say(`weekday.${day}`), start: String(start ?? "").slice(0, 5), minutes: Number(minutes ?? 0) })] : [];
+  });
+  return [routine ?? "", place ?? "", list(evenings)].filter((one) => one !== "").join("; ");
+}
+
 function SquadForm({ path, open }: { path: string; open: boolean }) {
   const squad = contentOf(path) ?? {};
   const set = (keys: Content) => change(path, keys);
@@ -119,9 +130,9 @@ function SquadForm({ path, open }: { path: string; open: boolean }) {
   };
   const setKit = (key: string) => (count: number | undefined) => set({ kit: { ...kit, [key]: count ?? 0 } });
   return (
-    <details class="sheet" open={open}>
+    <details class="sheet squad-form" open={open}>
       <summary>
-        <bdi>{String(squad.name ?? path)}</bdi>
+        <bdi>{String(squad.name ?? path)}</bdi> <bdi class="soft">{factsOf(squad, places)}</bdi>
       </summary>
       <TextField label={say("squad.name")} value={squad.name} onChange={(name) => set({ name })} />
       <div class="row top">

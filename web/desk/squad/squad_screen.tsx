@@ -2,6 +2,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { moment, weekday } from "../../shared/words/words.ts";
 import { Of, useAsked, Waiting } from "../api/asked.tsx";
+import { shippedName } from "../set_up/routine/words.ts";
 import { Empty, Head } from "../shell/parts.tsx";
 import { hashOf } from "../shell/route.ts";
 import type { ScreenProps } from "../shell/screens.ts";
@@ -113,7 +114,7 @@ function OneSquad({ squad, session }: { squad: SquadRow; session: string | undef
           <>
             <section aria-labelledby="the-block">
               <h2 id="the-block">{say("block.title")}</h2>
-              {first && <p>{say("block.from", { weeks: many("weeks", block.weeks.length), day: weekday(first.date), routine: block.routine === squad.id ? say("block.own_routine") : inWords(block.routine) })}</p>}
+              {first && <p>{say("block.from", { weeks: many("weeks", block.weeks.length), day: weekday(first.date), routine: block.routine === squad.id ? say("block.own_routine") : (shippedName(block.routine) ?? inWords(block.routine)) })}</p>}
               <p>
                 {gapWords(block)} {said.made && <span class="soft">{say("block.made", { when: moment(said.made) })}</span>}
               </p>

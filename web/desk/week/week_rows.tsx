@@ -4,7 +4,7 @@ import { hashOf } from "../shell/route.ts";
 import { weekFrom } from "./days.ts";
 import { EveningCell, StateSign } from "./evening_cell.tsx";
 import type { SquadWeek, State, Tonight } from "./week_table.ts";
-import { rangeOf, say } from "./words.ts";
+import { many, rangeOf, say } from "./words.ts";
 
 const kStates: State[] = ["held", "cut-short", "not-run", "nobody", "begun", "unheard", "to-come", "falls-out"];
 
@@ -26,8 +26,10 @@ function sumWords({ run, over, minutes }: SquadWeek): string {
   return say("table.sum", { run, over, minutes: number(minutes) });
 }
 
+// Most evenings nobody has swaps or sits out: that goes without saying.
 function tonightWords({ joins_in, with_swaps, sits_out }: Tonight): string {
-  return say("table.tonight", { joins_in, with_swaps, sits_out });
+  const held = [...(with_swaps > 0 ? [many("tonight_swaps", with_swaps)] : []), ...(sits_out > 0 ? [many("tonight_out", sits_out)] : [])];
+  return [many("tonight_joins", joins_in), ...held].join(", ");
 }
 
 interface SquadLineProps {

@@ -95,7 +95,12 @@ export function wholeDay(day: string): string {
   return dayWritten(day, { day: "numeric", month: "long", year: "numeric" });
 }
 
+// '1 Dec 2026': the same where a column is narrow.
+export function shortWholeDay(day: string): string {
+  return dayWritten(day, { day: "numeric", month: "short", year: "numeric" });
+}
+
 // '1 Dec 2026, 18:05' of the server's '2026-12-01T18:05:00+01:00': as the club's own clock showed it, wherever one reads it.
 export function moment(stamp: string): string {
-  return `${dayWritten(stamp.slice(0, 10), { day: "numeric", month: "short", year: "numeric" })}, ${stamp.slice(11, 16)}`;
+  return `${shortWholeDay(stamp.slice(0, 10))}, ${stamp.slice(11, 16)}`;
 }

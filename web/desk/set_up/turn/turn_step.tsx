@@ -9,6 +9,7 @@ import { beginning, done, type History, redone, undone } from "../../drills/edit
 import { announce } from "../../shell/announce.ts";
 import { named } from "../../shell/parts.tsx";
 import { unsaved } from "../club_draft.ts";
+import { shippedName } from "../routine/words.ts";
 import { CoachesAlong } from "./coaches_along.tsx";
 import { keepNextSeason } from "./keep_next_season.ts";
 import { inSquad, isTooOld, moved, type MovedPlayer, type Moves, type NextSeason, withoutSquad } from "./next_season.ts";
@@ -16,7 +17,12 @@ import { kNowhere, SquadList } from "./squad_list.tsx";
 import { many, say } from "./words.ts";
 
 // A value of what is told: a day in words, all else as it is.
-const inWords = (value: string): string => (/^\d{4}-\d{2}-\d{2}$/.test(value) ? wholeDay(value) : value);
+// Coaches are named, players are not; a routine of ours has a name in either language.
+function inWords(key: string, value: string): string {
+  if (key === "coaches") return named(value, "…");
+  if (key === "routine" || key === "before") return shippedName(value) ?? value;
+  return /^\d{4}-\d{2}-\d{2}$/.test(value) ? wholeDay(value) : value;
+}
 
 export function TurnStep() {
   const [next, setNext] = useState<NextSeason | undefined>();
@@ -154,7 +160,7 @@ function Preview({ next, kept, back, again, forget }: PreviewProps) {
         <summary>{say("told")}</summary>
         <ul>
           {next.told.map(({ code, sentence, values }) => (
-            <li key={sentence}>{say(`turned.${code}`, Object.fromEntries(Object.entries(values).map(([key, value]) => [key, inWords(value)])))}</li>
+            <li key={sentence}>{say(`turned.${code}`, Object.fromEntries(Object.entries(values).map(([key, value]) => [key, inWords(key, value)])))}</li>
           ))}
         </ul>
       </details>
