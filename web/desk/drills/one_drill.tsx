@@ -2,6 +2,7 @@
 import { useState } from "preact/hooks";
 import { wantsLessMotion } from "../../shared/figure/moving.tsx";
 import { list } from "../../shared/words/words.ts";
+import { shippedName } from "../set_up/routine/words.ts";
 import { Head } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import type { CatalogueDocument, DrillDocument } from "./drill_document.ts";
@@ -158,7 +159,7 @@ function UsedBy({ catalogue, drill }: { catalogue: CatalogueDocument; drill: Dri
       <ul>
         {routines.map(({ routine, row, rung }) => (
           <li key={routine.id}>
-            {say("routines.uses", { routine: routine.name, rung: rung.change, dose: doseInWords(drill, row) })} {agesInWords(routine.ages)}.
+            {say("routines.uses", { routine: shippedName(routine.id) ?? routine.name, ages: agesInWords(routine.ages), rung: rung.change, dose: doseInWords(drill, row) })}
           </li>
         ))}
       </ul>

@@ -89,7 +89,7 @@ function Heading<Row>({ column, by, sort }: { column: Column<Row>; by: Sorting; 
   if (!column.value) {
     return (
       <th scope="col" class={style}>
-        {column.heading}
+        <span class="heading">{column.heading}</span>
       </th>
     );
   }
