@@ -24,7 +24,7 @@ async function stopped(house) {
     await bar.waitFor();
     const waiting = (await jobs()).filter(({ state }) => state === "waiting").length;
     await page.getByRole("button", { name: "Stop it" }).click();
-    await page.getByText("Stopped: plans that nobody had begun are taken back.").waitFor({ timeout: 20_000 });
+    await page.locator("main").getByText("Stopped: plans that nobody had begun are taken back.").waitFor({ timeout: 20_000 });
     await bar.waitFor({ state: "detached" });
     const after = await jobs();
     out.push(that(waiting > 3, `only ${waiting} waited: nothing was stopped`), that(after.every(({ state }) => state !== "waiting"), "some still wait"), that(after.some(({ state }) => state === "done"), "none was made"));
