@@ -35,6 +35,7 @@ const madeOf = (jobs: Job[]): Made => Object.fromEntries(jobs.map(({ squad, stat
 export function useAllPlans(done: () => void): AllPlans {
   const [state, setState] = useState<Omit<AllPlans, "plan">>({ asks: false, made: {}, words: "", refused: undefined });
   const stopped = useRef(false);
+  const run = useRef(0);
   const gone = useRef(false); // another screen: nobody looks any more, and nothing is taken back
   useEffect(() => () => void (gone.current = true), []);
   const tell = (news: Partial<AllPlans>) => setState((before) => ({ ...before, ...news }));
@@ -53,18 +54,31 @@ export function useAllPlans(done: () => void): AllPlans {
       if (silent > kSilentLooks) return { words: say("then.no_worker") };
       await new Promise((resolve) => setTimeout(resolve, kLookMilliseconds));
     }
-    await takeBack(numbers);
+    void follow(await takeBack(numbers));
     return { words: say("then.stopped") };
   }
 
-  // What is under way goes on to its end; what still waits is taken back, and its squad stands as it was before.
-  async function takeBack(numbers: Set<number>): Promise<void> {
+  // What still waits is taken back, and its squad stands as it was before. Gives those that a worker has, or had.
+  async function takeBack(numbers: Set<number>): Promise<Set<number>> {
     const planning = await ask("planning", {});
-    if (!planning.ok) return;
-    const own = planning.said.jobs.filter(({ number }) => numbers.has(number));
-    const back = new Set<number>();
-    for (const { number } of own.filter(({ state: now }) => now === "waiting")) if (await withdraw(number)) back.add(number);
-    tell({ made: madeOf(own.filter(({ number }) => !back.has(number))) });
+    const waiting = planning.ok ? planning.said.jobs.filter(({ number, state: now }) => numbers.has(number) && now === "waiting") : [];
+    const left = new Set(numbers);
+    for (const { number } of waiting) if (await withdraw(number)) left.delete(number);
+    return left;
+  }
+
+  // Those go on to their end, and are told as they come, unless something newer is watched.
+  async function follow(numbers: Set<number>): Promise<void> {
+    const mine = run.current;
+    for (let over = false; !over; ) {
+      const answer = await ask("planning", {});
+      if (!answer.ok || gone.current || run.current !== mine) return;
+      const own = answer.said.jobs.filter(({ number }) => numbers.has(number));
+      tell({ made: madeOf(own) });
+      over = own.every(isOver);
+      if (!over) await new Promise((resolve) => setTimeout(resolve, kLookMilliseconds));
+    }
+    done();
   }
 
   async function plan(): Promise<void> {
@@ -84,6 +98,7 @@ export function useAllPlans(done: () => void): AllPlans {
 
   async function watch(jobs: Pick<Job, "number">[]): Promise<void> {
     stopped.current = false;
+    run.current += 1;
     tell({ asks: true });
     const bar = beginJob(say("then.planning", { done: 0, count: jobs.length }), () => (stopped.current = true));
     const { words, planned } = await look(new Set(jobs.map(({ number }) => number)), jobs.length, bar);
