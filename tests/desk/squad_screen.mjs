@@ -118,6 +118,22 @@ async function tries(house) {
   });
 }
 
+// The connection drops what plans an evening: said in words, and asked for again.
+async function withoutEngine(house) {
+  return withDesk(house, {}, async (desk) => {
+    const page = await openComing(desk);
+    await page.route("**/*.wasm", (route) => route.abort());
+    await page.reload();
+    const alert = page.getByRole("alert").filter({ hasText: "did not come into this browser" });
+    await alert.waitFor();
+    await desk.picture("squad-no-engine");
+    await page.unroute("**/*.wasm");
+    await page.getByRole("button", { name: "Ask again" }).click();
+    await page.waitForSelector(".ribbon-row");
+    return that((await alert.count()) === 0, "it says still that it did not come");
+  });
+}
+
 async function inOtherWords(house) {
   return withDesk(house, { locale: "es-ES" }, async (desk) => {
     const page = await openComing(desk);
@@ -165,6 +181,7 @@ export const squad = [
   { name: "squad: no plan, one is asked for, and it is there", run: asks },
   { name: "squad: the block, in three widths and by the keyboard, back, forward and reload", run: block },
   { name: "squad: an evening tried out: left out, moved, dragged, shortened, undone", run: tries },
+  { name: "squad: an evening whose planner does not come", run: withoutEngine },
   { name: "squad: in Spanish, on a phone and on paper", run: inOtherWords, long: true },
   { name: "squad: at once", run: quick },
 ];

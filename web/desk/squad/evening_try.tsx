@@ -142,6 +142,25 @@ function Steps({ trial }: { trial: Trial }) {
   );
 }
 
+function NoPlanYet({ trial: { trouble, lost, again } }: { trial: Trial }) {
+  if (lost) {
+    return (
+      <div role="alert">
+        <p>{say("evening.no_engine")}</p>
+        <button type="button" onClick={again}>
+          {say("evening.no_engine_again")}
+        </button>
+      </div>
+    );
+  }
+  if (trouble === "") return <p class="waiting screen-tall" role="status">{say("evening.planning")}</p>;
+  return (
+    <p role="alert">
+      {say("evening.no_plan")} <span lang="en">{trouble}</span>
+    </p>
+  );
+}
+
 interface EveningTryProps {
   squad: string;
   evening: PocketEvening;
@@ -153,7 +172,7 @@ export function EveningTry({ squad, evening, catalogue, kept }: EveningTryProps)
   const trial = useTrial(evening, catalogue);
   useUndoKeys(trial);
   const { plan, usual } = trial;
-  if (!plan || !usual) return trial.trouble === "" ? <p class="waiting screen-tall" role="status">{say("evening.planning")}</p> : <p role="alert">{say("evening.no_plan")} <span lang="en">{trial.trouble}</span></p>;
+  if (!plan || !usual) return <NoPlanYet trial={trial} />;
   const { infeasible } = plan;
   return (
     <div class={trial.planning ? "evening-try planning" : "evening-try"}>

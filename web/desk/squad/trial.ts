@@ -15,6 +15,8 @@ export interface Trial {
   plan: PlanAnswer | undefined; // as tried; the one before while it is being planned
   planning: boolean;
   trouble: string; // why there is no plan, in the door's words
+  lost: boolean; // the door could not be had, or stopped
+  again(): void; // asks it once more
   try(more: Partial<Tried>): void;
   undo?: () => void; // where there is something to undo
   redo?: () => void;
@@ -23,7 +25,8 @@ export interface Trial {
 
 export function useTrial(evening: PocketEvening, catalogue: DoorTable): Trial {
   const [tries, setTries] = useState<Tries>(kFirstTries);
-  const [plans, setPlans] = useState<{ usual?: PlanAnswer; plan?: PlanAnswer; trouble: string; planning: boolean }>({ trouble: "", planning: true });
+  const [plans, setPlans] = useState<{ usual?: PlanAnswer; plan?: PlanAnswer; trouble: string; lost: boolean; planning: boolean }>({ trouble: "", lost: false, planning: true });
+  const [asked, setAsked] = useState(0);
   const newest = useRef(0);
   useEffect(() => {
     const mine = ++newest.current;
@@ -33,19 +36,18 @@ export function useTrial(evening: PocketEvening, catalogue: DoorTable): Trial {
     const take = (answer: Awaited<ReturnType<Engine["ask"]>>) => {
       if (mine !== newest.current || answer.answer === "dropped") return;
       setPlans((before) => {
-        if (answer.answer === "plan") return { ...before, ...(untried ? { usual: answer } : {}), plan: answer, trouble: "", planning: false };
-        const trouble = answer.answer === "faults" ? (answer.faults[0]?.sentence ?? "") : answer.answer === "broken" ? answer.why : "";
-        return { ...before, trouble, planning: false };
+        if (answer.answer === "plan") return { ...before, ...(untried ? { usual: answer } : {}), plan: answer, trouble: "", lost: false, planning: false };
+        return { ...before, trouble: answer.answer === "faults" ? (answer.faults[0]?.sentence ?? "") : "", lost: answer.answer === "broken", planning: false };
       });
     };
-    setPlans((before) => ({ ...before, planning: true }));
+    setPlans((before) => ({ ...before, lost: false, planning: true }));
     const plan = async () => {
       take(await engine.ask({ ...request, spread: "formula" }, "formula"));
       await new Promise((resolve) => setTimeout(resolve, kSpreadFollowsMilliseconds));
       if (mine === newest.current) take(await engine.ask(request, "simulated"));
     };
     void plan();
-  }, [evening, catalogue, tries.now]);
+  }, [evening, catalogue, tries.now, asked]);
   useEffect(() => () => void (newest.current = -1), []);
   return {
     tried: tries.now,
@@ -53,6 +55,8 @@ export function useTrial(evening: PocketEvening, catalogue: DoorTable): Trial {
     plan: plans.plan,
     planning: plans.planning,
     trouble: plans.trouble,
+    lost: plans.lost,
+    again: () => setAsked(asked + 1),
     try: (more) => setTries((before) => tryOn(before, more)),
     ...(tries.past.length > 0 ? { undo: () => setTries(undo) } : {}),
     ...(tries.undone.length > 0 ? { redo: () => setTries(redo) } : {}),
