@@ -6,7 +6,7 @@ import { join } from "node:path";
 
 const kPictures = process.env.LANEWORK_PICTURES; // the PDF is kept there too
 
-const kMostBytes = 1_000_000;
+const kMostBytes = 1_500_000; // the report of a whole season is 1.1 million
 
 // Drawings stay drawings in print: a fill that the browser cannot write as a shape becomes a picture of a megabyte.
 // Those within patterns, too, which pdfimages passes over.
