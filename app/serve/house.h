@@ -103,6 +103,9 @@ struct SeasonTaken {
 };
 using SeasonExports = std::function<Result<SeasonTaken>(const std::string& club, Date from, Date to)>;
 
+// The evenings that the club's folder has of those days, up to today. Faults: of the folder.
+using PlannedEvenings = std::function<Result<std::vector<ledger::SessionKey>>(Date from, Date until)>;
+
 // What a paper about an injury is made of.
 struct PaperAsked {
   enum class Which : std::uint8_t { kIncident, kReferral };
@@ -152,6 +155,7 @@ struct House {
   std::function<Result<Text>()> catalogue;  // planning::catalogue_of as JSON; empty with it
   SeasonReports season_report;
   SeasonExports season_export;
+  PlannedEvenings planned_evenings;  // empty where there is no folder
   InjuryPapers injury_paper;
   std::function<BackupsNoted()> backups;  // empty where nobody can say
   Keeping keeping;

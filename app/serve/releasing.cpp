@@ -1,5 +1,6 @@
 #include "app/serve/releasing.h"
 
+#include <cctype>
 #include <iterator>
 #include <utility>
 
@@ -23,6 +24,34 @@ Result<ledger::State> state_of(Room& room, const ledger::KindTable& kinds) {
   ledger::State out = ledger::fold(std::move(all), kinds);
   close_records(out, kinds);
   return out;
+}
+
+bool is_letter(char c) {
+  return std::isalnum(static_cast<unsigned char>(c)) != 0 || static_cast<unsigned char>(c) >= 0x80;
+}
+
+// As a word or words of their own, as they are written.
+bool has_word(const std::string& text, const std::string& word) {
+  for (std::size_t at = text.find(word); !word.empty() && at != std::string::npos; at = text.find(word, at + 1)) {
+    const std::size_t end = at + word.size();
+    if ((at == 0 || !is_letter(text[at - 1])) && (end == text.size() || !is_letter(text[end]))) return true;
+  }
+  return false;
+}
+
+// The board reads nothing about one child, also not in the lead's own words.
+std::optional<Fault> names_a_player(const std::string& text, const store::Lists& lists) {
+  for (const store::ListedPlayer& player : lists.players) {
+    for (const std::string& word : {player.name, player.id}) {
+      if (!has_word(text, word)) continue;
+      return Fault{FaultCode::kContradiction,
+                   {"", 0, 0, "asked"},
+                   quote(word) + ", which is a player's name or id",
+                   "words about the club and nobody in it",
+                   {}};
+    }
+  }
+  return {};
 }
 
 Node not_given_node(const release::NotGiven& one) {
@@ -63,12 +92,16 @@ Result<std::vector<release::Release>> releases_so_far(Room& room) {
 }
 
 Drawn draw_release(Room& room, const ledger::KindTable& kinds, const std::vector<release::Named>& regions,
-                   const release::Period& period, const Now& now) {
+                   const ReleaseAsked& asked, const Now& now) {
+  const release::Period& period = asked.period;
   const auto by_store = [](const Faults& faults) { return Drawn{{}, {true, faults}}; };
   const auto earlier = releases_so_far(room);
   if (!earlier) return by_store(earlier.faults());
   const auto lists = room.directory->lists();
   if (!lists) return by_store(lists.faults());
+  if (auto named = names_a_player(asked.asked, lists.value())) {
+    return {{}, {false, Faults{std::move(*named)}, "names-a-player"}};
+  }
   const auto gone = room.store->gone();
   if (!gone) return by_store(gone.faults());
   // Fewer than there were would be given out for good.
@@ -88,7 +121,7 @@ Drawn draw_release(Room& room, const ledger::KindTable& kinds, const std::vector
     return {{}, {false, {refused->fault}, refused->key}};
   const auto state = state_of(room, kinds);
   if (!state) return by_store(state.faults());
-  release::Wanted wanted{period, now.day, lists.value().club, now.stamp, {{}, regions}};
+  release::Wanted wanted{period, now.day, lists.value().club, now.stamp, {{}, regions}, asked.planned, asked.asked};
   for (const store::ListedSquad& squad : lists.value().squads) wanted.rows.squads.push_back({squad.id, squad.name});
   auto made = release::make_release(state.value(), wanted, earlier.value());
   if (!made) return {{}, {false, made.faults(), "gives-a-number-away"}};

@@ -2,6 +2,7 @@
 // everything that was given out before.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,7 +17,8 @@ namespace lanework::serve {
 struct Refused {
   bool by_store = false;
   Faults faults;
-  std::string key{};  // of core/release/period.h, 'days-that-went' or 'gives-a-number-away'; empty by the store
+  // Of core/release/period.h, 'days-that-went', 'names-a-player' or 'gives-a-number-away'; empty by the store.
+  std::string key{};
 };
 
 struct Drawn {
@@ -30,9 +32,15 @@ Result<std::vector<store::KeptRelease>> kept_releases(Room& room);
 // The same, read.
 Result<std::vector<release::Release>> releases_so_far(Room& room);
 
+struct ReleaseAsked {
+  release::Period period;
+  std::string asked;  // of the board, in the lead's own words; a player's name or id in it is refused
+  std::optional<std::vector<ledger::SessionKey>> planned = {};  // evenings of the club's calendar, if it has one
+};
+
 // Reads the whole ledger. Nothing is kept.
 Drawn draw_release(Room& room, const ledger::KindTable& kinds, const std::vector<release::Named>& regions,
-                   const release::Period& period, const Now& now);
+                   const ReleaseAsked& asked, const Now& now);
 
 // False: another was kept meanwhile.
 Result<bool> keep_release(Room& room, const release::Release& release);

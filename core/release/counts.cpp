@@ -30,17 +30,6 @@ std::string term(const ledger::Injury& injury, std::string_view column) {
   return {};
 }
 
-void add(Done& to, const Done& more) {
-  to.held += more.held;
-  to.cut_short += more.cut_short;
-  to.missed += more.missed;
-  to.most += more.most;
-  to.half += more.half;
-  to.few += more.few;
-  to.confirmed += more.confirmed;
-  to.player_minutes += more.player_minutes;
-}
-
 Done done_at(const ledger::SessionState& session) {
   Done out;
   const std::string happened = text_in(session.wrap_up, "happened");
@@ -125,6 +114,17 @@ Count together(const Count& one, const Count& other) {
 const char* table_key(Table table) {
   constexpr std::array<const char*, kTables> kKeys = {"squads", "settings", "regions"};
   return kKeys[static_cast<std::size_t>(table)];
+}
+
+void add(Done& to, const Done& more) {
+  to.held += more.held;
+  to.cut_short += more.cut_short;
+  to.missed += more.missed;
+  to.most += more.most;
+  to.half += more.half;
+  to.few += more.few;
+  to.confirmed += more.confirmed;
+  to.player_minutes += more.player_minutes;
 }
 
 bool is_small(const Count& count) { return count.injuries < kLeastShown || count.people < kLeastShown; }

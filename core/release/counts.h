@@ -56,6 +56,8 @@ struct Done {
   bool operator==(const Done&) const = default;
 };
 
+void add(Done& to, const Done& more);
+
 struct Counts {
   Count all;
   std::array<std::map<std::string, Count>, kTables> injuries;  // by key; every row of the table is there

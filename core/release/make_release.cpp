@@ -28,6 +28,22 @@ std::vector<std::string> remarks(const ledger::State& state, const std::vector<R
   return out;
 }
 
+// Where a piece was given out without it, the whole has none: what is not known is not nought.
+void count_planned(Release& release, const ledger::State& state, const Wanted& wanted,
+                   const std::vector<Release>& earlier, const std::vector<Period>& pieces) {
+  if (!wanted.planned) return;
+  release.planned_own = planned_of(state, *wanted.planned, wanted.period, pieces);
+  release.planned = release.planned_own;
+  for (const Release& one : earlier) {
+    if (!lies_within(one.period, wanted.period) || !release.planned) continue;
+    if (one.planned) {
+      release.planned = together(*release.planned, *one.planned);
+    } else {
+      release.planned.reset();
+    }
+  }
+}
+
 }  // namespace
 
 Result<Made> make_release(const ledger::State& state, const Wanted& wanted, const std::vector<Release>& earlier) {
@@ -54,7 +70,10 @@ Result<Made> make_release(const ledger::State& state, const Wanted& wanted, cons
     if (lies_within(one.period, wanted.period)) release.whole = together(release.whole, one.whole);
   }
   release.remarks = remarks(state, earlier);
+  release.asked = wanted.asked;
+  count_planned(release, state, wanted, earlier, pieces_of(wanted.period, periods));
   out.tried = withhold(release, earlier);
+  release.compared = compared(release, earlier);
   std::vector<Release> all = earlier;
   all.push_back(release);
   out.not_given = audit(all);

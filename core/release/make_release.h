@@ -1,6 +1,7 @@
 // A release of a period: counted, withheld where it must be, and audited beside everything that was given out before.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,8 @@ struct Wanted {
   std::string club;
   std::string made;  // the receiver's clock with its offset
   Rows rows;
+  std::optional<std::vector<ledger::SessionKey>> planned = {};  // evenings of the club's calendar; empty: it has none
+  std::string asked = {};
 };
 
 struct Made {

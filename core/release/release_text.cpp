@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/evidence/poisson_limits.h"
+#include "core/release/release_rate.h"
 
 namespace lanework::release {
 namespace {
@@ -41,14 +42,9 @@ double hours_of(const Done& done) {
   return static_cast<double>(done.player_minutes) / kMinutes;
 }
 
-// A rate stands on enough injuries of enough people (what is shown has both) and on hours that are known: confirmed for
-// four in five of the sessions that took place (own judgement).
 std::optional<Node> rate_node(const Count& count, const Done& done) {
-  constexpr std::int64_t kFive = 5;
-  constexpr std::int64_t kFour = 4;
   constexpr double kThousand = 1000;
-  if (is_small(count) || done.player_minutes == 0) return std::nullopt;
-  if (kFive * done.confirmed < kFour * (done.held + done.cut_short)) return std::nullopt;
+  if (!gives_rate(count, done)) return std::nullopt;
   const double per = kThousand / hours_of(done);
   const evidence::Interval limits = evidence::exact_limits(count.injuries, evidence::kUsualLevel);
   Node out = Node::make_table();
@@ -63,17 +59,35 @@ Node done_node(const Done& done) {
   for (const auto& [key, member] : kDone) {
     if (member != &Done::player_minutes) out.set(key, Node::make_integer(done.*member));
   }
-  out.set("hours", Node::make_integer(std::llround(hours_of(done))));
+  out.set("hours", Node::make_integer(shown_hours(done)));
   const std::int64_t told = done.held + done.cut_short + done.missed;
   constexpr std::int64_t kHundred = 100;
   if (told > 0) out.set("most_did_it_percent", Node::make_integer((kHundred * done.most + told / 2) / told));
   return out;
 }
 
-Done done_by_all(const Release& release) {
-  Done out;
-  for (const auto& [squad, done] : release.whole.done) {
-    for (const auto& [key, member] : kDone) out.*member += done.*member;
+void set_planned(Node& to, const Planned& planned) {
+  to.set("planned", Node::make_integer(planned.evenings));
+  to.set("untold", Node::make_integer(planned.untold));
+}
+
+Node compared_node(const Compared& one) {
+  Node out = Node::make_table();
+  out.set("release", Node::make_integer(one.release));
+  out.set("from", Node::make_text(to_iso(one.period.from)));
+  out.set("until", Node::make_text(to_iso(one.period.until)));
+  out.set("ratio", Node::make_real(one.ratio));
+  out.set("low", Node::make_real(one.low));
+  out.set("high", Node::make_real(one.high));
+  return out;
+}
+
+Node planned_node(const PlannedBySquad& squads) {
+  Node out = Node::make_table();
+  for (const auto& [squad, planned] : squads) {
+    Node row = Node::make_table();
+    set_planned(row, planned);
+    out.set(squad, std::move(row));
   }
   return out;
 }
@@ -99,6 +113,7 @@ Node injuries_node(const Release& release) {
   if (release.silent) return out;
   out.set("all", Node::make_integer(release.whole.all.injuries));
   if (auto rate = rate_node(release.whole.all, done_by_all(release))) out.set("per_1000_hours", std::move(*rate));
+  if (release.compared) out.set("compared", compared_node(*release.compared));
   for (const Table table : kEveryTable) {
     Node rows = Node::make_array();
     for (const auto& [key, count] : release.whole.of(table)) rows.items.push_back(row_node(release, table, key, count));
@@ -166,6 +181,33 @@ std::vector<Named> read_named(TableReader reader) {
   return out;
 }
 
+std::optional<PlannedBySquad> read_planned(TableReader reader) {
+  if (!reader.present()) return {};
+  PlannedBySquad out;
+  for (const std::string& squad : reader.keys()) {
+    TableReader row = reader.table(squad);
+    out[squad] = {row.integer("planned", 0, kMost), row.integer("untold", 0, kMost)};
+  }
+  return out;
+}
+
+// A ratio has two decimals.
+std::optional<Compared> read_compared(TableReader reader) {
+  constexpr std::int64_t kScale = 100;
+  constexpr double kMostRatio = 1e9;
+  if (!reader.present()) return {};
+  const auto number = [&](const char* key) {
+    return static_cast<double>(reader.scaled(key, kScale, 0, kMostRatio)) / static_cast<double>(kScale);
+  };
+  Compared out;
+  out.release = reader.integer("release", 1, kMost);
+  out.period = {reader.date("from").value_or(Date{}), reader.date("until").value_or(Date{})};
+  out.ratio = number("ratio");
+  out.low = number("low");
+  out.high = number("high");
+  return out;
+}
+
 void read_hidden(Release& release, TableReader injuries) {
   release.silent = injuries.boolean_or("silent", false);
   if (release.silent) return;
@@ -201,18 +243,25 @@ Node shown_node(const Release& release) {
   out.set("until", Node::make_text(to_iso(release.period.until)));
   out.set("made", Node::make_text(release.made));
   Node sessions = Node::make_table();
-  sessions.set("all", done_node(done_by_all(release)));
+  Node all = done_node(done_by_all(release));
+  if (release.planned) set_planned(all, of_all(*release.planned));
+  sessions.set("all", std::move(all));
   Node squads = Node::make_array();
   for (const auto& [squad, done] : release.whole.done) {
     Node row = Node::make_table();
     row.set("key", Node::make_text(squad));
     row.set("name", Node::make_text(name_of(release, Table::kSquads, squad)));
     for (auto& [key, value] : done_node(done).entries) row.set(key, value);
+    if (release.planned) {
+      const auto planned = release.planned->find(squad);
+      set_planned(row, planned == release.planned->end() ? Planned{} : planned->second);
+    }
     squads.items.push_back(std::move(row));
   }
   sessions.set("squads", std::move(squads));
   out.set("sessions", std::move(sessions));
   out.set("injuries", injuries_node(release));
+  if (!release.asked.empty()) out.set("asked", Node::make_text(release.asked));
   out.set("hidden_means", Node::make_text(kHidden));
   Node remarks = Node::make_array();
   for (const std::string& remark : release.remarks) remarks.items.push_back(Node::make_text(remark));
@@ -224,6 +273,8 @@ Node counted_node(const Release& release) {
   Node out = Node::make_table();
   out.set("whole", counts_node(release.whole));
   out.set("own", counts_node(release.own));
+  if (release.planned) out.set("planned", planned_node(*release.planned));
+  if (release.planned_own) out.set("planned_own", planned_node(*release.planned_own));
   out.set("squads", named_node(release.rows.squads));
   out.set("regions", named_node(release.rows.regions));
   return out;
@@ -245,6 +296,10 @@ Result<Release> read_release(const Document& shown, const Document& counted) {
   out.whole = read_counts(numbers.table("whole"));
   out.own = read_counts(numbers.table("own"));
   out.rows = {read_named(numbers.table("squads")), read_named(numbers.table("regions"))};
+  out.planned = read_planned(numbers.table("planned"));
+  out.planned_own = read_planned(numbers.table("planned_own"));
+  out.asked = reader.text_or("asked", "");
+  out.compared = read_compared(reader.table("injuries").table("compared"));
   read_hidden(out, reader.table("injuries"));
   if (!faults.empty()) return faults;
   return out;

@@ -23,7 +23,16 @@ async function given(house) {
     await page.getByRole("heading", { name: "Is it done?" }).waitFor();
     await desk.picture("releases-drawn");
     out.push(await desk.faults());
+    const { roster } = (await desk.caller.get("/api/squads/u13-kestrels")).json;
+    await page.getByLabel("What you ask of the board, and what it costs").fill(`A hall for ${roster[0].name}.`);
     await page.getByRole("button", { name: "Give it to the board" }).click();
+    const sure = page.locator("dialog").getByRole("button", { name: "Give it to the board" });
+    await sure.click();
+    await page.locator("dialog").getByText("Your lines name a player.").waitFor();
+    await page.keyboard.press("Escape");
+    await page.getByLabel("What you ask of the board, and what it costs").fill(`A hall in winter, 120 euros. ${kHostile[0]}`);
+    await page.getByRole("button", { name: "Give it to the board" }).click();
+    await page.locator("dialog").getByText("A hall in winter").waitFor();
     await desk.picture("releases-sure");
     await page.locator("dialog").getByRole("button", { name: "Give it to the board" }).click();
     await page.waitForFunction(() => location.hash === "#/releases/1");
@@ -36,6 +45,8 @@ async function given(house) {
     out.push(that((await window.locator("nav.places li").count()) === 1 && (await window.getByRole("button", { name: "Draw a page" }).count()) === 0, "a board member is offered more"));
     await window.getByRole("rowheader").getByRole("link").click();
     await window.getByRole("heading", { name: "Is it done?" }).waitFor();
+    const read = await window.textContent(".release");
+    out.push(that(read.includes("A hall in winter, 120 euros.") && /Of [\d,]+ evenings that were planned nobody told anything of/.test(read), read.slice(0, 900)));
     for (const viewport of [kWide, kPhone]) {
       await window.setViewportSize(viewport);
       await desk.picture(`releases-board-${viewport.width}`, window);
@@ -72,13 +83,13 @@ async function onPaper(house) {
   return withDesk(house, {}, async (desk) => {
     const { page, caller, people } = desk;
     const entered = await withRates(caller, people.device("lead"));
-    const made = await caller.post("/api/releases", { from: daysAgo(99), until: daysAgo(1) });
+    const asked = `Two evenings of teaching, 120 euros. ${kHostile[0]} ${kHostile[2]}`;
+    const made = await caller.post("/api/releases", { from: daysAgo(99), until: daysAgo(1), asked });
     const { json } = await caller.get("/api/squads");
     const names = [];
     for (const { id } of json.squads.slice(0, 3)) names.push(...(await caller.get(`/api/squads/${id}`)).json.roster.map(({ name }) => name));
     await desk.at("#/releases/1");
     await page.getByRole("heading", { name: "Is it done?" }).waitFor();
-    await page.getByLabel("What you ask of the board, and what it costs").fill(`Two evenings of teaching, 120 euros. ${kHostile[0]} ${kHostile[2]}`);
     const out = [entered, is(made, 201), await desk.faults()];
     const headings = () => page.locator(".release :is(h2, h3, h4, caption)").allTextContents();
     const english = await printedPages(page, "board-page-en");

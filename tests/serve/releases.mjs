@@ -120,13 +120,38 @@ async function frozen({ people, lead }) {
   return all(out);
 }
 
-const kSteps = { madeAndRead, frozen };
-const kNames = { madeAndRead: "the board's releases, and what HiGHS works out of them", frozen: "what was released is frozen" };
+// What is asked, and of how many planned evenings nobody told: given out with the rest; and beside it the next year's rate.
+async function asked({ people, lead }) {
+  const board = await people.signIn("board");
+  const { roster } = (await lead.get("/api/squads/u13-kestrels")).json;
+  const year = { from: daysAgo(700), until: daysAgo(400) };
+  const words = 'Two evenings of teaching; "120 euros" <b>and a hall</b>.\nShall we?';
+  const out = [];
+  for (const text of [`Thanks to ${roster[0].name}!`, `${roster[1].player} was hurt`, `(${roster[2].name})`]) {
+    const answer = await lead.post("/api/releases", { ...year, asked: text });
+    out.push(is(answer, 409, "not-released"), that(answer.json.key === "names-a-player", answer.text));
+  }
+  out.push(is(await lead.post("/api/releases", { ...year, asked: "x".repeat(2401) }), 400, "not-understood"), that((await lead.get("/api/releases")).json.releases.length === 0, "something was given out"));
+  const first = await lead.post("/api/releases", { ...year, asked: words });
+  out.push(is(first, 201), that((await board.get("/api/releases/1")).json.asked === words, "not as it was asked"));
+  const { all: told } = first.json.release.sessions;
+  out.push(that(told.planned > 0 && told.untold === told.planned, JSON.stringify(told)), that(first.json.release.injuries.compared === undefined, "beside nothing"));
+
+  out.push(await enterInjuries(lead, people.device("lead")));
+  const second = await lead.post("/api/releases", kSeason);
+  const { all: then, squads } = second.json.release.sessions;
+  out.push(is(second, 201), that(second.json.release.asked === undefined, "asked again"), that(then.planned > then.untold && then.untold > 0, JSON.stringify(then)));
+  out.push(that(squads.reduce((sum, one) => sum + one.planned, 0) === then.planned && squads.every(({ planned, untold }) => untold <= planned), "squads and club differ"));
+  return all(out);
+}
+
+const kSteps = { madeAndRead, frozen, asked };
+const kNames = { asked: "what is asked of the board, and what nobody told of", madeAndRead: "the board's releases, and what HiGHS works out of them", frozen: "what was released is frozen" };
 
 export const releases = Object.entries(kSteps).map(([step, work]) => ({
   name: `routes: ${kNames[step]}`,
   async run({ demo, contract }) {
-    const server = await demo.serve({ flags: ["--behind-proxy"], mayRestart: true });
+    const server = await demo.serve({ flags: ["--behind-proxy", ...(step === "asked" ? ["--plan-from", "demo/quillmere"] : [])], mayRestart: true });
     const people = new People(demo, server, contract);
     const said = await work({ demo, contract, server, people, lead: await people.signIn("lead") });
     await server.stop();

@@ -1386,6 +1386,8 @@ export interface components {
             from: components["schemas"]["Day"];
             /** @description the last day; it is over */
             until: components["schemas"]["Day"];
+            /** @description of the board, in the lead's own words; at most 2400 bytes, and no player's name or id */
+            asked?: string;
         };
         Charges: {
             charges?: components["schemas"]["NewCharge"][];
@@ -1702,6 +1704,10 @@ export interface components {
             confirmed: number;
             hours: number;
             most_did_it_percent?: number;
+            /** @description evenings of the club's calendar; not there: it had none, or days that were given out without it */
+            planned?: number;
+            /** @description of those planned, with nothing entered about them at all */
+            untold?: number;
         };
         Release: {
             release: number;
@@ -1718,12 +1724,24 @@ export interface components {
                 silent: boolean;
                 all?: number;
                 per_1000_hours?: components["schemas"]["ReleaseRate"];
+                compared?: components["schemas"]["ReleaseCompared"];
                 squads?: components["schemas"]["ReleaseRow"][];
                 settings?: components["schemas"]["ReleaseRow"][];
                 regions?: components["schemas"]["ReleaseRow"][];
             };
+            /** @description of the board, in the lead's own words */
+            asked?: string;
             hidden_means: string;
             remarks: string[];
+        };
+        /** @description the club's rate by that of an earlier release of other days, from what both give out */
+        ReleaseCompared: {
+            release: number;
+            from: components["schemas"]["Day"];
+            until: components["schemas"]["Day"];
+            ratio: number;
+            low: number;
+            high: number;
         };
         /** @description what is given out; and for the lead alone, what else was hidden and what can be worked out of all releases */
         ReleaseForLead: {
@@ -3187,7 +3205,7 @@ export interface components {
                     error: "not-released";
                     what: string;
                     /** @enum {string} */
-                    key: "ends-before-it-begins" | "no-season-or-half" | "not-over" | "released-already" | "overlaps-a-release" | "holds-an-older-release" | "too-few-new-days" | "days-that-went" | "gives-a-number-away" | "made-meanwhile";
+                    key: "ends-before-it-begins" | "no-season-or-half" | "not-over" | "released-already" | "overlaps-a-release" | "holds-an-older-release" | "too-few-new-days" | "days-that-went" | "names-a-player" | "gives-a-number-away" | "made-meanwhile";
                 };
             };
         };
@@ -3618,6 +3636,7 @@ export type ReleaseRate = components['schemas']['ReleaseRate'];
 export type ReleaseRow = components['schemas']['ReleaseRow'];
 export type ReleaseDone = components['schemas']['ReleaseDone'];
 export type Release = components['schemas']['Release'];
+export type ReleaseCompared = components['schemas']['ReleaseCompared'];
 export type ReleaseForLead = components['schemas']['ReleaseForLead'];
 export type SquadTonight = components['schemas']['SquadTonight'];
 export type StandingWord = components['schemas']['StandingWord'];

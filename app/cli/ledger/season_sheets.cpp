@@ -6,10 +6,8 @@
 #include <vector>
 
 #include "app/cli/evening_flags.h"
+#include "app/cli/ledger/season_calendar.h"
 #include "app/cli/serve/rooms_of_ledger.h"
-#include "app/cli/today.h"
-#include "app/read/club_folder.h"
-#include "core/club/calendar.h"
 
 namespace lanework::cli {
 namespace {
@@ -42,31 +40,6 @@ std::string what_went(const store::Gone& gone, const SeasonSheetsAsked& asked) {
          " Keep the sheets of a season while they can be made.";
 }
 
-// Of all squads, up to today: what is to come was not held yet.
-Result<std::vector<ledger::CalendarSession>> calendar_of(const LedgerFlags& flags, const SeasonSheetsAsked& asked) {
-  std::vector<ledger::CalendarSession> out;
-  if (asked.calendar.empty()) return out;
-  const auto catalogue = catalogue_folder(flags.catalogue);
-  if (!catalogue) return catalogue.faults();
-  const read::ClubFolder folder = read::read_club_folder(asked.calendar, catalogue.value());
-  if (!folder.faults.empty()) return folder.faults;
-  constexpr int kDays = 7;
-  constexpr int kMondayOfEpoch = 3;  // 1 January 1970 was a Thursday
-  const int from = asked.days.from.days_since_epoch;
-  const int back = ((from + kMondayOfEpoch) % kDays + kDays) % kDays;
-  const Date monday{from - back};
-  const Date last = std::min(asked.days.until, today());
-  if (last < monday) return out;
-  const int weeks = (last.days_since_epoch - monday.days_since_epoch) / kDays + 1;
-  for (const club::ClubSquad& squad : folder.club.squads) {
-    for (const club::PlannedSlot& slot : club::expand(folder.club, squad, monday, weeks).slots) {
-      if (slot.date < asked.days.from || last < slot.date) continue;
-      out.push_back({{squad.id, to_iso(slot.date), to_text(slot.start)}, slot.match_day});
-    }
-  }
-  return out;
-}
-
 }  // namespace
 
 void add_usual_hours(CLI::App& command, SeasonSheetsAsked& asked) {
@@ -87,7 +60,10 @@ Result<SeasonSheets> season_sheets(const LedgerFlags& flags, const SeasonSheetsA
   if (!squads) return squads.faults();
   const auto gone = room.value().store->gone();
   if (!gone) return gone.faults();
-  const auto calendar = calendar_of(flags, asked);
+  const auto catalogue =
+      asked.calendar.empty() ? Result<std::string>(std::string()) : catalogue_folder(flags.catalogue);
+  if (!catalogue) return catalogue.faults();
+  const auto calendar = season_calendar(asked.calendar, catalogue.value(), asked.days);
   if (!calendar) return calendar.faults();
   const auto hours = hours_sheet(state, asked.days, calendar.value());
   const auto injuries = injuries_sheet(state, asked.days);

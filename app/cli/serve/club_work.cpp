@@ -1,4 +1,5 @@
 #include "app/cli/serve/club_work.h"
+#include "app/cli/ledger/season_calendar.h"
 
 #include <memory>
 #include <utility>
@@ -79,6 +80,17 @@ void give_folder(serve::House& house, const planning::PlanningFiles& files) {
     });
   };
   house.folder = folder_work(files);
+  house.planned_evenings = planned_evenings(files);
+}
+
+serve::PlannedEvenings planned_evenings(const planning::PlanningFiles& files) {
+  return [files](Date from, Date until) -> Result<std::vector<ledger::SessionKey>> {
+    const auto calendar = season_calendar(files.club, files.catalogue, {from, until});
+    if (!calendar) return calendar.faults();
+    std::vector<ledger::SessionKey> out;
+    for (const ledger::CalendarSession& one : calendar.value()) out.push_back(one.key);
+    return out;
+  };
 }
 
 serve::SeasonExports season_exports(const SeasonOfHouse& season) {

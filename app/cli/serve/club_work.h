@@ -21,5 +21,6 @@ struct SeasonOfHouse {
 
 serve::SeasonReports season_reports(const SeasonOfHouse& season);
 serve::SeasonExports season_exports(const SeasonOfHouse& season);
+serve::PlannedEvenings planned_evenings(const planning::PlanningFiles& files);
 
 }  // namespace lanework::cli

@@ -7,6 +7,8 @@
 
 #include "app/cli/columns.h"
 #include "app/cli/command.h"
+#include "app/cli/evening_flags.h"
+#include "app/cli/serve/club_work.h"
 #include "app/cli/serve/record_regions.h"
 #include "app/cli/serve/rooms_of_ledger.h"
 #include "app/serve/releasing.h"
@@ -18,6 +20,8 @@ struct Flags {
   LedgerFlags ledger;
   std::string from;
   std::string until;
+  std::string asked;
+  std::string calendar;
   bool dry_run = false;
   bool json = false;
 };
@@ -63,11 +67,27 @@ void print_sessions(const release::Release& release) {
   std::fputs(in_columns(cells, "  ").c_str(), stdout);
 }
 
+void print_beside(const release::Release& release) {
+  if (release.planned) {
+    const release::Planned all = release::of_all(*release.planned);
+    std::printf("evenings planned: %lld; nobody told of %lld of them\n", static_cast<long long>(all.evenings),
+                static_cast<long long>(all.untold));
+  }
+  if (release.compared) {
+    const release::Compared& one = *release.compared;
+    std::printf("rate by that of release %lld (%s to %s): %.2f, 95 %% limits %.2f to %.2f\n",
+                static_cast<long long>(one.release), to_iso(one.period.from).c_str(), to_iso(one.period.until).c_str(),
+                one.ratio, one.low, one.high);
+  }
+  if (!release.asked.empty()) std::printf("asked of the board: %s\n", release.asked.c_str());
+}
+
 void print_release(const release::Made& made) {
   const release::Release& release = made.release;
   std::printf("Release %lld of %s: %s to %s\n", static_cast<long long>(release.number), release.club.c_str(),
               to_iso(release.period.from).c_str(), to_iso(release.period.until).c_str());
   print_sessions(release);
+  print_beside(release);
   if (release.silent) {
     std::puts("Nothing is said of injuries.");
   } else {
@@ -80,6 +100,17 @@ void print_release(const release::Made& made) {
   for (const release::NotGiven& one : made.not_given) std::printf("  %s\n", release::in_words(one).c_str());
 }
 
+using PlannedOrNone = std::optional<std::vector<ledger::SessionKey>>;
+
+Result<PlannedOrNone> planned_of(const Flags& flags, const release::Period& period) {
+  if (flags.calendar.empty()) return PlannedOrNone();
+  const auto catalogue = catalogue_folder(flags.ledger.catalogue);
+  if (!catalogue) return catalogue.faults();
+  auto planned = planned_evenings({flags.calendar, catalogue.value()})(period.from, period.until);
+  if (!planned) return planned.faults();
+  return PlannedOrNone(std::move(planned).value());
+}
+
 int make(const Flags& flags) {
   const auto period = period_of(flags);
   if (!period) return report(period.faults());
@@ -89,7 +120,10 @@ int make(const Flags& flags) {
   if (!room) return report(room.faults());
   const auto regions = record_regions(flags.ledger.catalogue);
   if (!regions) return report(regions.faults());
-  const serve::Drawn drawn = serve::draw_release(room.value(), open.value().kinds, regions.value(), period.value(),
+  const auto planned = planned_of(flags, period.value());
+  if (!planned) return report(planned.faults());
+  const serve::ReleaseAsked asked{period.value(), flags.asked, planned.value()};
+  const serve::Drawn drawn = serve::draw_release(room.value(), open.value().kinds, regions.value(), asked,
                                                  serve::now_at(serve::seconds_of_clock()));
   if (!drawn.made) return report(drawn.refused.faults);
   if (!flags.dry_run) {
@@ -118,6 +152,9 @@ void add_release_command(CLI::App& app, int& exit_status) {
   add_ledger_flags(*command, flags->ledger);
   command->add_option("--from", flags->from, "the first day")->required();
   command->add_option("--until", flags->until, "the last day; it is over")->required();
+  command->add_option("--asked", flags->asked, "what is asked of the board, in your own words; nobody's name");
+  command->add_option("--calendar", flags->calendar,
+                      "a club's folder: of how many evenings of its calendar nobody told");
   command->add_flag("--dry-run", flags->dry_run, "print it, and keep nothing");
   command->add_flag("--json", flags->json, "as JSON, with what anybody can work out");
   command->callback([flags, &exit_status] { exit_status = make(*flags); });

@@ -7,6 +7,8 @@
 namespace lanework::serve {
 namespace {
 
+constexpr std::size_t kMostAskedBytes = 2400;  // 600 letters, whatever the script
+
 struct Asked {
   std::optional<Drawn> drawn;  // empty: not understood
   Faults faults;
@@ -19,9 +21,19 @@ Asked asked(Call& call) {
   const auto until = reader.date("until");
   if (!from) reader.fault(FaultCode::kMissing, "from", "nothing", "the first day");
   if (!until) reader.fault(FaultCode::kMissing, "until", "nothing", "the last day");
+  const std::string text = reader.text_or("asked", "");
+  if (text.size() > kMostAskedBytes) {
+    reader.fault(FaultCode::kOutOfRange, "asked", std::to_string(text.size()) + " bytes", "at most 2400 bytes");
+  }
   reader.finish();
   if (!out.faults.empty()) return out;
-  out.drawn = draw_release(call.room, call.house.kinds, call.house.regions, {*from, *until}, call.now);
+  ReleaseAsked wanted{{*from, *until}, text};
+  // A folder with a fault is as none: the page then says nothing of what was planned.
+  if (call.house.planned_evenings && *from <= *until) {
+    auto planned = call.house.planned_evenings(*from, *until);
+    if (planned) wanted.planned = std::move(planned).value();
+  }
+  out.drawn = draw_release(call.room, call.house.kinds, call.house.regions, wanted, call.now);
   return out;
 }
 

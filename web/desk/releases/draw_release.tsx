@@ -8,6 +8,7 @@ import { Refused } from "../api/asked.tsx";
 import { Field } from "../shell/parts.tsx";
 import { go, hashOf } from "../shell/route.ts";
 import { Sure } from "../shell/sure.tsx";
+import { AskField } from "./asked_of_board.tsx";
 import { ReleasePage } from "./release_page.tsx";
 import { many, say } from "./words.ts";
 
@@ -17,6 +18,8 @@ export function DrawRelease() {
   const [drawn, setDrawn] = useState<ReleaseForLead | undefined>();
   const [refused, setRefused] = useState<Refusal | undefined>();
   const [gives, setGives] = useState(false);
+  const [text, setText] = useState("");
+  const asked = text.trim() === "" ? {} : { asked: text.trim() };
   const draw = async (event: Event) => {
     event.preventDefault();
     const answer = await ask("preview-release", {}, { from, until });
@@ -29,7 +32,7 @@ export function DrawRelease() {
     setDrawn(undefined);
   };
   const give = async () => {
-    const answer = await ask("make-release", {}, { from, until });
+    const answer = await ask("make-release", {}, { from, until, ...asked });
     if (!answer.ok) return answer;
     go(hashOf("releases", String(answer.said.release.release)));
     return undefined;
@@ -55,6 +58,7 @@ export function DrawRelease() {
         <>
           <ForLead drawn={drawn} />
           <ReleasePage release={drawn.release} drawn />
+          <AskField text={text} onText={setText} />
           <button type="button" class="main" onClick={() => setGives(true)}>
             {say("draw.give")}
           </button>
@@ -63,6 +67,11 @@ export function DrawRelease() {
       {gives ? (
         <Sure title={say("draw.sure", { from: wholeDay(from), until: wholeDay(until) })} button={say("draw.give")} act={give} onClose={() => setGives(false)}>
           <p>{say("draw.follows")}</p>
+          {asked.asked === undefined ? null : (
+            <p>
+              {say("asked.title")}: <bdi class="written">{asked.asked}</bdi>
+            </p>
+          )}
         </Sure>
       ) : null}
     </section>

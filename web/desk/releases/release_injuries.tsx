@@ -1,6 +1,6 @@
 // Injuries of a release: the club's rate as wide as it is uncertain, counts by one thing at a time, and what is hidden in words.
-import type { Release, ReleaseRate, ReleaseRow } from "../../shared/api.ts";
-import { language, number } from "../../shared/words/words.ts";
+import type { Release, ReleaseCompared, ReleaseRate, ReleaseRow } from "../../shared/api.ts";
+import { language, number, wholeDay } from "../../shared/words/words.ts";
 import { type Column, Table } from "../shell/table.tsx";
 import { type CountedBy, rowWords } from "./key_words.ts";
 import { RateSpan, scaleEnd } from "./rate_span.tsx";
@@ -9,6 +9,11 @@ import { many, say } from "./words.ts";
 const one = (value: number): string => new Intl.NumberFormat(language.value, { minimumFractionDigits: 1, maximumFractionDigits: 1 }).format(value);
 
 export const rateWords = ({ rate, low, high }: ReleaseRate): string => say("rate", { rate: one(rate), low: one(low), high: one(high) });
+
+const two = (value: number): string => new Intl.NumberFormat(language.value, { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(value);
+
+const comparedWords = ({ from, until, ratio, low, high }: ReleaseCompared): string =>
+  say("compared", { from: wholeDay(from), until: wholeDay(until), ratio: two(ratio), low: two(low), high: two(high) });
 
 // The club's rate alone. Squads' rates are given where a count is shown, so of those squads only that had many injuries: side
 // by side they would all look worse than the club (docs/model/board_page_read.md).
@@ -25,6 +30,7 @@ export function InjuriesSection({ release: { injuries } }: { release: Release })
             {many("injuries", injuries.all ?? 0)} {rate ? rateWords(rate) : say("injuries.no_rate")}
           </p>
           {rate ? <ClubRate rate={rate} /> : null}
+          {injuries.compared ? <p>{comparedWords(injuries.compared)}</p> : null}
           <p class="soft">{say("injuries.one_by_one")}</p>
           <div class="side-by-side">
             {(["squads", "settings", "regions"] as const).map((by) => (

@@ -18,12 +18,12 @@ export function Screen({ route }: ScreenProps<"releases">) {
       <Head title={say("title")}>
         <p class="not-on-paper">{say(lead ? "what_lead" : "what_board")}</p>
       </Head>
-      {route.release ? <One release={route.release} lead={lead} /> : <All lead={lead} />}
+      {route.release ? <One release={route.release} /> : <All lead={lead} />}
     </>
   );
 }
 
-function One({ release, lead }: { release: string; lead: boolean }) {
+function One({ release }: { release: string }) {
   const asked = useAsked("release", { release });
   return (
     <>
@@ -33,7 +33,7 @@ function One({ release, lead }: { release: string; lead: boolean }) {
           {say("print")}
         </button>
       </p>
-      <Of asked={asked}>{(said) => <ReleasePage release={said} asks={lead} />}</Of>
+      <Of asked={asked}>{(said) => <ReleasePage release={said} />}</Of>
     </>
   );
 }
