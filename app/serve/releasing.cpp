@@ -1,5 +1,6 @@
 #include "app/serve/releasing.h"
 
+#include <algorithm>
 #include <cctype>
 #include <iterator>
 #include <utility>
@@ -37,6 +38,14 @@ bool has_word(const std::string& text, const std::string& word) {
     if ((at == 0 || !is_letter(text[at - 1])) && (end == text.size() || !is_letter(text[end]))) return true;
   }
   return false;
+}
+
+// One that was kept otherwise could not be read again.
+std::optional<Fault> no_line(const std::string& text) {
+  const bool one =
+      std::none_of(text.begin(), text.end(), [](char c) { return std::iscntrl(static_cast<unsigned char>(c)) != 0; });
+  if (one) return {};
+  return Fault{FaultCode::kWrongType, {"", 0, 0, "asked"}, "several lines", "one line without control characters", {}};
 }
 
 // The board reads nothing about one child, also not in the lead's own words.
@@ -99,6 +108,7 @@ Drawn draw_release(Room& room, const ledger::KindTable& kinds, const std::vector
   if (!earlier) return by_store(earlier.faults());
   const auto lists = room.directory->lists();
   if (!lists) return by_store(lists.faults());
+  if (auto fault = no_line(asked.asked)) return {{}, {false, Faults{std::move(*fault)}, "not-one-line"}};
   if (auto named = names_a_player(asked.asked, lists.value())) {
     return {{}, {false, Faults{std::move(*named)}, "names-a-player"}};
   }

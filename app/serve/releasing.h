@@ -17,7 +17,8 @@ namespace lanework::serve {
 struct Refused {
   bool by_store = false;
   Faults faults;
-  // Of core/release/period.h, 'days-that-went', 'names-a-player' or 'gives-a-number-away'; empty by the store.
+  // Of core/release/period.h, 'days-that-went', 'not-one-line' (by the command line), 'names-a-player' or
+  // 'gives-a-number-away'; empty by the store.
   std::string key{};
 };
 

@@ -87,7 +87,7 @@ TEST(Compared, ComesBackFromThePageAsItWas) {
   live(state, "2026-09-01", 20, 50);
   live(state, "2027-09-01", 13, 61);
   Wanted asked = wanted(kNextSeason);
-  asked.asked = "Two evenings of teaching; \"120 euros\".\nAnd a hall.";
+  asked.asked = "Two evenings of teaching; \"120 euros\". <b>And a hall.</b>";
   asked.planned = {{"u16", "2027-09-01", "18:00"}, {"u16", "2028-02-01", "18:00"}};
   const Release release = make_release(state, asked, {made(state, kSeason)}).value().release;
   ASSERT_TRUE(release.compared);

@@ -125,13 +125,13 @@ async function asked({ people, lead }) {
   const board = await people.signIn("board");
   const { roster } = (await lead.get("/api/squads/u13-kestrels")).json;
   const year = { from: daysAgo(700), until: daysAgo(400) };
-  const words = 'Two evenings of teaching; "120 euros" <b>and a hall</b>.\nShall we?';
+  const words = 'Two evenings of teaching; "120 euros" <b>and a hall</b>. Shall we?';
   const out = [];
   for (const text of [`Thanks to ${roster[0].name}!`, `${roster[1].player} was hurt`, `(${roster[2].name})`]) {
     const answer = await lead.post("/api/releases", { ...year, asked: text });
     out.push(is(answer, 409, "not-released"), that(answer.json.key === "names-a-player", answer.text));
   }
-  out.push(is(await lead.post("/api/releases", { ...year, asked: "x".repeat(2401) }), 400, "not-understood"), that((await lead.get("/api/releases")).json.releases.length === 0, "something was given out"));
+  out.push(is(await lead.post("/api/releases", { ...year, asked: "x".repeat(2401) }), 400, "not-understood"), is(await lead.post("/api/releases", { ...year, asked: "two\nlines" }), 400, "not-understood"), that((await lead.get("/api/releases")).json.releases.length === 0, "something was given out"));
   const first = await lead.post("/api/releases", { ...year, asked: words });
   out.push(is(first, 201), that((await board.get("/api/releases/1")).json.asked === words, "not as it was asked"));
   const { all: told } = first.json.release.sessions;

@@ -1386,7 +1386,7 @@ export interface components {
             from: components["schemas"]["Day"];
             /** @description the last day; it is over */
             until: components["schemas"]["Day"];
-            /** @description of the board, in the lead's own words; at most 2400 bytes, and no player's name or id */
+            /** @description of the board, in the lead's own words; one line of at most 2400 bytes, and no player's name or id */
             asked?: string;
         };
         Charges: {

@@ -19,7 +19,8 @@ export function DrawRelease() {
   const [refused, setRefused] = useState<Refusal | undefined>();
   const [gives, setGives] = useState(false);
   const [text, setText] = useState("");
-  const asked = text.trim() === "" ? {} : { asked: text.trim() };
+  const line = text.trim().replace(/\s+/g, " "); // as it is kept
+  const asked = line === "" ? {} : { asked: line };
   const draw = async (event: Event) => {
     event.preventDefault();
     const answer = await ask("preview-release", {}, { from, until });
