@@ -135,10 +135,9 @@ async function asked({ people, lead }) {
   const first = await lead.post("/api/releases", { ...year, asked: words });
   out.push(is(first, 201), that((await board.get("/api/releases/1")).json.asked === words, "not as it was asked"));
   const { all: told } = first.json.release.sessions;
-  out.push(that(told.planned > 0 && told.untold === told.planned, JSON.stringify(told)), that(first.json.release.injuries.compared === undefined, "beside nothing"));
+  out.push(that(told.planned === undefined && told.untold === undefined, "of a season that the calendar does not have"), that(first.json.release.injuries.compared === undefined, "beside nothing"));
 
-  out.push(await enterInjuries(lead, people.device("lead")));
-  const second = await lead.post("/api/releases", kSeason);
+  const second = await lead.post("/api/releases", { from: daysAgo(95), until: daysAgo(1) });
   const { all: then, squads } = second.json.release.sessions;
   out.push(is(second, 201), that(second.json.release.asked === undefined, "asked again"), that(then.planned > then.untold && then.untold > 0, JSON.stringify(then)));
   out.push(that(squads.reduce((sum, one) => sum + one.planned, 0) === then.planned && squads.every(({ planned, untold }) => untold <= planned), "squads and club differ"));

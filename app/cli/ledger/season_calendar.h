@@ -13,4 +13,9 @@ namespace lanework::cli {
 Result<std::vector<ledger::CalendarSession>> season_calendar(const std::string& folder, const std::string& catalogue,
                                                              const ledger::SheetDays& days);
 
+// The same, where the club's season holds the days: a month more at either end does no harm. Faults, too: it does not,
+// so that of some of them nobody could say what was planned.
+Result<std::vector<ledger::CalendarSession>> planned_season(const std::string& folder, const std::string& catalogue,
+                                                            const ledger::SheetDays& days);
+
 }  // namespace lanework::cli

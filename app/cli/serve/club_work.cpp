@@ -85,7 +85,7 @@ void give_folder(serve::House& house, const planning::PlanningFiles& files) {
 
 serve::PlannedEvenings planned_evenings(const planning::PlanningFiles& files) {
   return [files](Date from, Date until) -> Result<std::vector<ledger::SessionKey>> {
-    const auto calendar = season_calendar(files.club, files.catalogue, {from, until});
+    const auto calendar = planned_season(files.club, files.catalogue, {from, until});
     if (!calendar) return calendar.faults();
     std::vector<ledger::SessionKey> out;
     for (const ledger::CalendarSession& one : calendar.value()) out.push_back(one.key);
