@@ -46,7 +46,7 @@ async function given(house) {
     await window.getByRole("rowheader").getByRole("link").click();
     await window.getByRole("heading", { name: "Is it done?" }).waitFor();
     const read = await window.textContent(".release");
-    out.push(that(read.includes("A hall in winter, 120 euros.") && /Of [\d,]+ evenings that were planned nobody told anything of/.test(read), read.slice(0, 900)));
+    out.push(that(read.includes("A hall in winter, 120 euros.") && /evenings that were planned/.test(read), read.slice(0, 900)));
     for (const viewport of [kWide, kPhone]) {
       await window.setViewportSize(viewport);
       await desk.picture(`releases-board-${viewport.width}`, window);

@@ -11,6 +11,7 @@ const unanswered = (done: ReleaseDone): number => Math.max(0, tookPlace(done) - 
 // Of how many planned evenings nobody told; undefined where it is not known what was planned, or nothing was.
 export function untoldWords({ planned, untold }: ReleaseDone): string | undefined {
   if (planned === undefined || untold === undefined || planned === 0) return undefined;
+  if (untold === 0) return say("done.all_told", { planned: number(planned) });
   return say("done.untold", { planned: number(planned), untold: number(untold), percent: percentOf(untold, planned) });
 }
 export const percentOf = (count: number, whole: number): string => number(Math.round((100 * count) / Math.max(whole, 1)));
