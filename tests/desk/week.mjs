@@ -7,6 +7,7 @@ const { dayAfter, isDay, mondayOf, momentOf, weekdayOf, weekFrom } = await loadT
 const { eveningsOf, plannedIn, sumsOf, weekTable } = await loadTypescript("../desk/week/week_table.ts");
 const { helpAsked } = await loadTypescript("../desk/week/help_asked.ts");
 const { answersOf, drillsOf, seenEvenings } = await loadTypescript("../desk/week/visit.ts");
+const { stopBy } = await loadTypescript("../desk/week/week_keys.ts");
 const { joiningOf } = await loadTypescript("../desk/week/joining.ts");
 
 const kMonday = "2026-11-23";
@@ -15,6 +16,27 @@ const kSquads = ["wrens", "kestrels", "merlins", "plovers"].map((id) => ({ id, n
 const entered = (squad, day, more = {}) => ({ squad, day, start: "18:00", started: true, drills_that_need_help: [], visits: 0, ...more });
 const held = (squad, day, more = {}) => entered(squad, day, { happened: "held", did_it: "most", minutes: 19, there: 12, ...more });
 const planned = (squad, day, more = {}) => ({ squad, day, start: "18:00", minutes: 20, match_day: false, ...more });
+
+test("keys move through a squad's row and through a day's evenings, of which there may be two", () => {
+  const stops = [];
+  for (let row = 0; row < 3; row++) for (let column = 0; column < 9; column++) stops.push({ row, column, nth: 0 });
+  stops.splice(stops.findIndex(({ row, column }) => row === 1 && column === 5), 0, { row: 1, column: 4, nth: 1 });
+  const to = (key, from, control = false) => {
+    const stop = stopBy(key, control, { nth: 0, ...from }, stops);
+    return stop && [stop.row, stop.column, stop.nth];
+  };
+  assert.deepEqual(to("ArrowRight", { row: 0, column: 0 }), [0, 1, 0]);
+  assert.deepEqual(to("ArrowLeft", { row: 0, column: 0 }), [0, 0, 0]);
+  assert.deepEqual(to("ArrowDown", { row: 0, column: 4 }), [1, 4, 0]);
+  assert.deepEqual(to("ArrowDown", { row: 1, column: 4 }), [1, 4, 1]);
+  assert.deepEqual(to("ArrowDown", { row: 1, column: 4, nth: 1 }), [2, 4, 0]);
+  assert.deepEqual(to("ArrowUp", { row: 2, column: 4 }), [1, 4, 1]);
+  assert.deepEqual(to("ArrowRight", { row: 1, column: 4, nth: 1 }), [1, 5, 0]);
+  assert.deepEqual(to("ArrowDown", { row: 2, column: 8 }), [2, 8, 0]);
+  assert.deepEqual([to("Home", { row: 1, column: 6 }), to("End", { row: 1, column: 6 })], [[1, 0, 0], [1, 8, 0]]);
+  assert.deepEqual([to("Home", { row: 1, column: 6 }, true), to("End", { row: 1, column: 6 }, true)], [[0, 0, 0], [2, 8, 0]]);
+  assert.equal(to("a", { row: 0, column: 0 }), undefined);
+});
 
 test("days are counted over the year's end and in summer time", () => {
   assert.equal(dayAfter("2026-12-31", 1), "2027-01-01");

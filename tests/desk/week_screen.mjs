@@ -203,6 +203,53 @@ async function plansAll(house) {
   });
 }
 
+// The table by the keyboard alone: one stop of Tab, arrows within, Enter opens.
+async function byKeys(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    const { before } = mondays();
+    await desk.at(`#/week/${before}`);
+    const here = () => page.evaluate(() => ({ stop: document.activeElement?.dataset.stop, words: document.activeElement?.textContent, tag: document.activeElement?.tagName, label: document.activeElement?.getAttribute("aria-label") }));
+    const inOrder = () => page.locator('.week-table [tabindex="0"], .week-table a:not([tabindex]), .week-table button:not([tabindex])').count();
+    const out = [that((await inOrder()) === 1, `${await inOrder()} stops of Tab`)];
+    await page.getByRole("button", { name: "Plan all squads" }).focus();
+    await page.keyboard.press("Tab");
+    const first = await here();
+    out.push(that(first.stop === "0 0 0" && first.tag === "A", `Tab leads to ${JSON.stringify(first)}`));
+    const grid = page.getByRole("grid", { name: /^What was planned and what was done/ });
+    out.push(that((await grid.count()) === 1, "no grid with a name"), that((await grid.getAttribute("aria-describedby")) === "week-keys" && (await page.locator("#week-keys").isVisible()), "nothing says how one moves"));
+    out.push(that((await grid.getByRole("gridcell").count()) === 24 * 7 && (await grid.getByRole("rowheader").count()) === 24 && (await grid.getByRole("columnheader").count()) === 8, "it is no grid of squads by days"));
+    await page.keyboard.press("ArrowRight");
+    out.push(that((await here()).tag === "BUTTON", "the button beside the squad is passed over"));
+    await page.keyboard.press("End");
+    await page.keyboard.press("Control+End");
+    out.push(that((await here()).stop === "23 8 0", `the end is ${(await here()).stop}`));
+    await page.keyboard.press("Home");
+    out.push(that((await here()).stop === "23 0 0", `Home leads to ${(await here()).stop}`));
+    await page.keyboard.press("Control+Home");
+    // To the first day of this squad's that has no evening: its cell says so.
+    for (let press = 0; press < 9 && (await here()).tag !== "TD"; press++) await page.keyboard.press("ArrowRight");
+    const empty = await here();
+    out.push(that(/: nothing$/.test(empty.label ?? ""), `an empty day says ${JSON.stringify(empty)}`));
+    await page.keyboard.press("Control+Home");
+    for (let press = 0; press < 9 && !/^\d+ [2-8] /.test((await here()).tag === "A" ? (await here()).stop : ""); press++) await page.keyboard.press("ArrowRight");
+    const evening = await here();
+    out.push(that((await inOrder()) === 1, "more than one stop of Tab after moving"), await desk.faults());
+    await desk.picture("week-keys");
+    await page.keyboard.press("Tab");
+    out.push(that((await here()).stop === undefined, "Tab does not leave the table"));
+    await page.keyboard.press("Shift+Tab");
+    out.push(that((await here()).stop === evening.stop, "the table forgets where one was"));
+    const href = await page.evaluate(() => document.activeElement?.getAttribute("href"));
+    await page.keyboard.press("Enter");
+    await page.waitForFunction((wanted) => location.hash === wanted, href);
+    await page.setViewportSize(kPhone);
+    await desk.at(`#/week/${before}`);
+    out.push(await desk.faults());
+    return all(out);
+  });
+}
+
 async function quick(house) {
   return withDesk(house, {}, async (desk) => {
     const { page } = desk;
@@ -222,5 +269,6 @@ export const week = [
   { name: "week: a visit is entered, shown and taken back", run: visits },
   { name: "week: all squads planned, with progress, called off; and without names", run: plansAll },
   { name: "week: with plans, in three widths, in Spanish and on paper", run: withPlans, long: true },
+  { name: "week: the table by the keyboard", run: byKeys },
   { name: "week: at once", run: quick },
 ];

@@ -6,6 +6,7 @@ import { becauseTold } from "../squad/because.ts";
 import { nameOfDrill, names } from "../squad/drill_names.ts";
 import { sessionInAddress } from "../squad/session_address.ts";
 import type { Evening, State } from "./week_table.ts";
+import type { WeekKeys } from "./week_keys.ts";
 import { say } from "./words.ts";
 
 const kBox = { x: 1, y: 1, width: 12, height: 12 };
@@ -44,13 +45,13 @@ function minutesWords({ minutes, planned_minutes }: Evening): string {
   return planned_minutes === undefined ? "" : say("evening.planned", { planned: planned_minutes });
 }
 
-export function EveningCell({ evening, name }: { evening: Evening; name: string }) {
+export function EveningCell({ evening, name, stop }: { evening: Evening; name: string; stop: ReturnType<WeekKeys["stop"]> }) {
   const { squad, day, start, state, there, did_it, needs_help, match_day, by_two, note, visited, falls_out } = evening;
   const why = falls_out && becauseTold(falls_out.because, falls_out.why, names);
   const parts = [minutesWords(evening), there === undefined ? "" : say("evening.there", { there: number(there) }), did_it ? say(`evening.${did_it}`) : ""];
   const told = parts.filter((part) => part !== "");
   return (
-    <a class="evening" href={hashOf("squad", squad, { session: sessionInAddress({ date: day, start }) })}>
+    <a class="evening" {...stop} href={hashOf("squad", squad, { session: sessionInAddress({ date: day, start }) })}>
       <span class="out-of-sight">
         {name}, {weekday(day)}:{" "}
       </span>

@@ -1,8 +1,9 @@
 // Squads down, days across. Days on which no squad has anything stay narrow, so that the others have room.
-import { number, shortDay } from "../../shared/words/words.ts";
+import { number, shortDay, weekday } from "../../shared/words/words.ts";
 import { hashOf } from "../shell/route.ts";
 import { weekFrom } from "./days.ts";
 import { EveningCell, StateSign } from "./evening_cell.tsx";
+import { useWeekKeys, type WeekKeys } from "./week_keys.ts";
 import type { SquadWeek, State, Tonight } from "./week_table.ts";
 import { many, rangeOf, say } from "./words.ts";
 
@@ -34,28 +35,35 @@ function tonightWords({ joins_in, with_swaps, sits_out }: Tonight): string {
 
 interface SquadLineProps {
   row: SquadWeek;
+  at: number; // among the rows
+  days: string[];
+  keys: WeekKeys;
   tonight: Tonight | undefined;
   look: (squad: string) => void;
 }
 
-function SquadLine({ row, tonight, look }: SquadLineProps) {
+function SquadLine({ row, at, days, keys, tonight, look }: SquadLineProps) {
   return (
     <tr>
       <th scope="row">
-        <a href={hashOf("squad", row.squad)}>{row.name}</a>
+        <a {...keys.stop(at, 0)} href={hashOf("squad", row.squad)}>{row.name}</a>
         <span class="soft">{sumWords(row)}</span>
         {tonight && <span>{tonightWords(tonight)}</span>}
-        <button type="button" class="quiet" aria-label={say("who.about", { squad: row.name })} onClick={() => look(row.squad)}>
+        <button type="button" class="quiet" {...keys.stop(at, 1)} aria-label={say("who.about", { squad: row.name })} onClick={() => look(row.squad)}>
           {say("table.who")}
         </button>
       </th>
-      {row.days.map((evenings, index) => (
-        <td key={index}>
-          {evenings.map((evening) => (
-            <EveningCell key={evening.start} evening={evening} name={row.name} />
-          ))}
-        </td>
-      ))}
+      {row.days.map((evenings, index) =>
+        evenings.length === 0 ? (
+          <td key={index} {...keys.stop(at, index + 2)} aria-label={say("table.nothing_on", { squad: row.name, day: weekday(days[index] ?? "") })} />
+        ) : (
+          <td key={index}>
+            {evenings.map((evening, nth) => (
+              <EveningCell key={evening.start} evening={evening} name={row.name} stop={keys.stop(at, index + 2, nth)} />
+            ))}
+          </td>
+        ),
+      )}
     </tr>
   );
 }
@@ -71,12 +79,16 @@ interface WeekRowsProps {
 export function WeekRows({ rows, monday, today, tonightOf, look }: WeekRowsProps) {
   const days = weekFrom(monday);
   const caption = say("table.caption", { range: rangeOf(monday, days[6] ?? monday) });
+  const keys = useWeekKeys();
   const used = days.map((_, index) => rows.some((row) => (row.days[index]?.length ?? 0) > 0));
   return (
     <>
       <Signs />
-      <div class="week-table" role="region" tabIndex={0} aria-label={caption}>
-        <table>
+      <p id="week-keys" class="soft week-keys not-on-paper">
+        {say("table.how")}
+      </p>
+      <div class="week-table">
+        <table role="grid" aria-describedby="week-keys" {...keys.table}>
           <caption class="out-of-sight">{caption}</caption>
           <thead>
             <tr>
@@ -89,8 +101,8 @@ export function WeekRows({ rows, monday, today, tonightOf, look }: WeekRowsProps
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
-              <SquadLine key={row.squad} row={row} tonight={tonightOf(row.squad)} look={look} />
+            {rows.map((row, at) => (
+              <SquadLine key={row.squad} row={row} at={at} days={days} keys={keys} tonight={tonightOf(row.squad)} look={look} />
             ))}
           </tbody>
         </table>
