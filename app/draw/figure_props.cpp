@@ -2,150 +2,32 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "core/figure/prop_shapes.h"
 #include "core/figure/trigonometry.h"
 
 namespace lanework::draw {
-namespace {
 
-using figure::JointName;
-using figure::Point;
-using figure::Prop;
-using figure::PropKind;
-using figure::Scene;
-
-// Sizes as fractions of the stature of a child of about 1.5 m (own judgement).
-constexpr double kBall = 0.072;  // half of a size-4 ball's 21 cm
-constexpr double kConeHeight = 0.13;
-constexpr double kConeHalf = 0.055;
-constexpr double kWallHeight = 1.08;
-constexpr double kWallThick = 0.035;
-constexpr double kMatThick = 0.018;
-constexpr double kBenchHalf = 0.16;
-constexpr double kBenchThick = 0.035;
-
-Spot named(const Scene& scene, const JointName& name) {
-  const bool partner = name.of_other && scene.partner.has_value();
-  const Point p = figure::point_of(partner ? scene.partner->body : scene.figure.body, name);
-  return {p.x, p.y};
-}
-
-Outline box(double left, double bottom, double right, double top) {
-  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
-}
-
-// A ball rests against the joint, on the far side of the limb from the body, or between two joints.
-void add_ball(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
-  Spot centre = {prop.forward, kBall};
-  if (prop.at) {
-    centre = named(scene, *prop.at);
-    const bool hand = prop.at->joint == figure::Joint::kHand;
-    const bool foot = prop.at->joint == figure::Joint::kFoot || prop.at->joint == figure::Joint::kToes;
-    if (prop.at->side != figure::kBothSides && hand) {
-      JointName wrist = *prop.at;
-      wrist.joint = figure::Joint::kWrist;
-      const Spot from = named(scene, wrist);
-      const double dx = centre.x - from.x;
-      const double dy = centre.y - from.y;
-      const double l = std::max(1e-6, std::sqrt(dx * dx + dy * dy));
-      centre = {centre.x + dx / l * kBall, centre.y + dy / l * kBall};
-    } else if (foot) {
-      centre = {centre.x + kBall + 0.035, centre.y + kBall - 0.005};
-    }
-    centre.y = std::max(centre.y, kBall);
-  }
-  out.push_back({PropInk::kOutline, {}, true, hull_of({{centre, kBall}})});
-  // A patch and its seams, so that it is not taken for a head.
-  Outline patch;
-  for (int a = 90; a < 450; a += 72) {
-    const Spot way = {figure::cosine(a), figure::sine(a)};
-    patch.push_back({centre.x + 0.42 * kBall * way.x, centre.y + 0.42 * kBall * way.y});
-    out.push_back(
-        {PropInk::kThin, {patch.back(), {centre.x + 0.95 * kBall * way.x, centre.y + 0.95 * kBall * way.y}}, true, {}});
-  }
-  out.push_back({PropInk::kSolid, patch, true, {}});
-}
-
-void add_wall(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
-  double x = prop.forward;
-  double way = prop.forward < 0 ? -1 : 1;
-  if (prop.at) {
-    const Spot at = named(scene, *prop.at);
-    way = at.x >= scene.figure.body.pelvis.x ? 1 : -1;
-    x = at.x + way * 0.022;
-  }
-  // The face of the wall and strokes behind it, as on a builder's drawing.
-  const double far_x = x + way * kWallThick;
-  for (double y = 0.05; y < kWallHeight; y += 0.07) {
-    out.push_back({PropInk::kThin, {{x, y}, {far_x, y - kWallThick}}, false, {}});
-  }
-  out.push_back({PropInk::kLine, {{x, 0}, {x, kWallHeight}}, false, {}});
-}
-
-void add_bench(const Prop& prop, const Scene& scene, std::vector<PropShape>& out) {
-  double x = prop.forward;
-  double top = prop.height;
-  if (prop.at) {
-    const Spot at = named(scene, *prop.at);
-    x = at.x;
-    top = std::max(0.06, at.y - 0.028);
-  }
-  out.push_back({PropInk::kLight, box(x - kBenchHalf, top - kBenchThick, x + kBenchHalf, top), false, {}});
-  for (const double leg : {x - kBenchHalf + 0.03, x + kBenchHalf - 0.03}) {
-    out.push_back({PropInk::kLine, {{leg, 0}, {leg, top - kBenchThick}}, false, {}});
-  }
-}
-
-// Ink with a band of paper, on a flat foot.
-void add_cone(double x, std::vector<PropShape>& out) {
-  const auto half = [](double y) { return 0.010 + (kConeHalf - 0.020) * (1 - y / kConeHeight); };
-  const auto slice = [&](double low, double high) {
-    out.push_back({PropInk::kSolid,
-                   {{x - half(low), low}, {x + half(low), low}, {x + half(high), high}, {x - half(high), high}},
-                   true,
-                   {}});
-  };
-  slice(0.012, 0.052);
-  slice(0.078, kConeHeight);
-  out.push_back({PropInk::kLine, {{x - kConeHalf, 0.008}, {x + kConeHalf, 0.008}}, true, {}});
-}
-
-}  // namespace
-
-std::vector<PropShape> shapes_of(const Prop& prop, const Scene& scene, double least_x, double most_x) {
+std::vector<PropShape> shapes_of(const figure::Prop& prop, const figure::Scene& scene, double least_x, double most_x) {
+  const figure::PlacedProp thing = figure::placed(prop, scene);
   std::vector<PropShape> out;
-  switch (prop.kind) {
-    case PropKind::kBall:
-      add_ball(prop, scene, out);
-      break;
-    case PropKind::kWall:
-      add_wall(prop, scene, out);
-      break;
-    case PropKind::kCone:
-      add_cone(prop.at ? named(scene, *prop.at).x : prop.forward, out);
-      break;
-    case PropKind::kLine: {
-      // A strip of paint that runs towards the eye.
-      const double x = prop.at ? named(scene, *prop.at).x : prop.forward;
-      out.push_back(
-          {PropInk::kOutline, {{x - 0.014, 0}, {x + 0.014, 0}, {x + 0.030, -0.06}, {x - 0.030, -0.06}}, false, {}});
-      break;
-    }
-    case PropKind::kMat:
-      out.push_back({PropInk::kLight, box(least_x - 0.04, -kMatThick, most_x + 0.04, 0), false, {}});
-      break;
-    case PropKind::kBench:
-      add_bench(prop, scene, out);
-      break;
-    case PropKind::kBand:
-      if (prop.at && prop.to)
-        out.push_back({PropInk::kLine, {named(scene, *prop.at), named(scene, *prop.to)}, true, {}});
-      break;
+  for (const figure::PropShape& shape : figure::shapes_of(thing, least_x - thing.at.x, most_x - thing.at.x)) {
+    PropShape one{shape.ink, {}, figure::before_figure(prop.kind), {}};
+    if (shape.radius > 0) one.round = hull_of({{{thing.at.x, thing.at.y}, shape.radius}});
+    for (const figure::Point p : shape.outline) one.outline.push_back({thing.at.x + p.x, thing.at.y + p.y});
+    out.push_back(std::move(one));
   }
   return out;
 }
 
 namespace {
+
+Spot named(const figure::Scene& scene, const figure::JointName& name) {
+  const bool partner = name.of_other && scene.partner.has_value();
+  const figure::Point p = figure::point_of(partner ? scene.partner->body : scene.figure.body, name);
+  return {p.x, p.y};
+}
 
 Spot unit_of(figure::Direction direction) {
   constexpr double kDiagonal = 0.70710678118654752;
@@ -174,7 +56,8 @@ Spot unit_of(figure::Direction direction) {
 
 }  // namespace
 
-ArrowShape arrow_of(const figure::Arrow& arrow, const Scene& scene, const Scene* from, const Scene* to) {
+ArrowShape arrow_of(const figure::Arrow& arrow, const figure::Scene& scene, const figure::Scene* from,
+                    const figure::Scene* to) {
   Spot start = named(scene, arrow.from);
   Spot way = unit_of(arrow.direction);
   double length = arrow.length;

@@ -4,12 +4,11 @@
 #include <vector>
 
 #include "app/draw/figure_outline.h"
-#include "core/figure/standing.h"
+#include "core/figure/prop_shapes.h"
 
 namespace lanework::draw {
 
-// Paper with an ink edge; light with an ink edge; all ink; an open line; a thin open line.
-enum class PropInk { kOutline, kLight, kSolid, kLine, kThin };
+using figure::PropInk;
 
 struct PropShape {
   PropInk ink;

@@ -7,8 +7,8 @@
 
 namespace lanework::door {
 
-// request: {"drill": the drill's document, "rung": a key, "frames": 1 to 60}. A figure that is held gives one picture.
-// Faults: of the figure's tables; a drill without a figure.
+// request: {"drill": the drill's document, "rung": a key, "frames": 1 to 60, "props": its partner and its things too}.
+// A figure that is held gives one picture. Faults: of the figure's tables; a drill without a figure.
 Result<Node> answer_figure(const Document& request);
 
 }  // namespace lanework::door

@@ -48,7 +48,31 @@ Offset standing_on(const Body& body, const std::vector<Contact>& contacts, doubl
 
 double mixed(double a, double b, double t) { return a + t * (b - a); }
 
+std::vector<KeyStance> stances_of(const Figure& figure, View view) {
+  std::vector<KeyStance> out;
+  for (const Pose& pose : figure.poses) {
+    if (pose.view != view) continue;
+    out.push_back({pose.at, scene_of(pose).figure, pose.posture.contacts, pose.posture.lift, pose.posture.shift});
+  }
+  if (!figure.swap_sides) return out;
+  const std::size_t half = out.size();
+  for (std::size_t i = 0; i < half; ++i) {
+    KeyStance stance = out[i];
+    stance.at += 0.5;
+    stance.stood.angles = swapped(view, stance.stood.angles);
+    std::swap(stance.stood.feet[0], stance.stood.feet[1]);
+    for (Contact& contact : stance.contacts) contact = swapped(contact);
+    if (view == View::kFront) stance.shift = -stance.shift;
+    out.push_back(std::move(stance));
+  }
+  return out;
+}
+
 }  // namespace
+
+Contact swapped(Contact contact) {
+  return contact.part <= ContactPart::kHip ? Contact{contact.part, 1 - contact.side} : contact;
+}
 
 Angles swapped(View view, const Angles& angles) {
   Angles out = angles;
@@ -60,26 +84,12 @@ Angles swapped(View view, const Angles& angles) {
   return out;
 }
 
-Motion::Motion(const Figure& figure, View view) : view_(view), loop_(figure.cycle == Cycle::kLoop) {
-  for (const Pose& pose : figure.poses) {
-    if (pose.view != view) continue;
-    const Stood stood = scene_of(pose).figure;
-    keys_.push_back(
-        {pose.at, stood.angles, stood.feet, pose.posture.contacts, pose.posture.lift, pose.posture.shift, {}});
-  }
-  if (figure.swap_sides) {
-    const std::size_t half = keys_.size();
-    for (std::size_t i = 0; i < half; ++i) {
-      Key key = keys_[i];
-      key.at += 0.5;
-      key.angles = swapped(view, key.angles);
-      std::swap(key.feet[0], key.feet[1]);
-      for (Contact& contact : key.contacts) {
-        if (contact.part <= ContactPart::kHip) contact.side = 1 - contact.side;
-      }
-      if (view == View::kFront) key.shift = -key.shift;
-      keys_.push_back(std::move(key));
-    }
+Motion::Motion(const Figure& figure, View view)
+    : Motion(view, figure.cycle == Cycle::kLoop, stances_of(figure, view)) {}
+
+Motion::Motion(View view, bool loop, std::vector<KeyStance> stances) : view_(view), loop_(loop) {
+  for (KeyStance& one : stances) {
+    keys_.push_back({one.at, one.stood.angles, one.stood.feet, std::move(one.contacts), one.lift, one.shift, {}});
   }
   if (keys_.empty()) return;
   if (loop_) {
@@ -112,7 +122,7 @@ void Motion::add_slopes() {
   }
 }
 
-Stood Motion::at(double fraction) const {
+Motion::Between Motion::between(double fraction) const {
   double f = fraction;
   if (loop_) {
     f = fraction - std::floor(fraction);
@@ -121,10 +131,17 @@ Stood Motion::at(double fraction) const {
   f = std::clamp(f, keys_.front().at, keys_.back().at);
   std::size_t i = 0;
   while (i + 2 < keys_.size() && keys_[i + 1].at <= f) ++i;
-  const Key& from = keys_[i];
-  const Key& to = keys_.size() > 1 ? keys_[i + 1] : keys_[i];
+  const std::size_t next = std::min(i + 1, keys_.size() - 1);
+  const double width = keys_[next].at - keys_[i].at;
+  const double t = width > 0 ? (f - keys_[i].at) / width : 0;
+  return {i, next, t, t * t * (3 - 2 * t)};
+}
+
+Stood Motion::at(double fraction) const {
+  const auto [before, after, t, ease] = between(fraction);
+  const Key& from = keys_[before];
+  const Key& to = keys_[after];
   const double width = to.at - from.at;
-  const double t = width > 0 ? (f - from.at) / width : 0;
 
   Stood out;
   for (std::size_t k = 0; k < kSlots; ++k) {
@@ -133,7 +150,6 @@ Stood Motion::at(double fraction) const {
   }
   out.feet = t < 0.5 ? from.feet : to.feet;
   const Body body = body_of(view_, out.angles, out.feet);
-  const double ease = t * t * (3 - 2 * t);
   const double lift = mixed(from.lift, to.lift, ease);
   const double shift = mixed(from.shift, to.shift, ease);
   const Offset first = standing_on(body, from.contacts, lift, shift);

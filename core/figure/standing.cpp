@@ -227,36 +227,9 @@ Stood grounded(View view, const Posture& posture) {
   return out;
 }
 
-// Where a partner's body stands in the scene, and how its points are seen from its own frame.
-struct Place {
-  bool mirrored;
-  double size;
-  double forward;
-};
-
-Body in_scene(const Body& body, const Place& place) {
-  const Body turned = place.mirrored ? mirrored(body, 0) : body;
-  return moved(scaled(turned, place.size, 0), place.forward, 0);
-}
-
 Point in_own_frame(Point p, const Place& place) {
   const double x = (p.x - place.forward) / place.size;
   return {place.mirrored ? -x : x, p.y / place.size, p.z};
-}
-
-void take_hold(View view, const Posture& posture, Stood& stood, const Body* other, const Place& own) {
-  for (const Hold& hold : posture.holds) {
-    if (hold.where.of_other && other == nullptr) continue;
-    Point target = point_of(hold.where.of_other ? *other : stood.body, hold.where);
-    if (hold.where.of_other) target = in_own_frame(target, own);
-    Angles angles = stood.angles;
-    reach(view, hold.side, target, stood, angles);
-    const Body fresh = body_of(view, angles, stood.feet);
-    const double dx = stood.body.pelvis.x - fresh.pelvis.x;
-    const double dy = stood.body.pelvis.y - fresh.pelvis.y;
-    stood.angles = angles;
-    stood.body = moved(fresh, dx, dy);
-  }
 }
 
 constexpr double kWorthRemarking = 0.015;
@@ -286,24 +259,44 @@ void remark_on(View view, const Posture& posture, const Stood& stood, const Body
   }
 }
 
-constexpr Place kMainPlace = {false, 1, 0};
+constexpr Place kMainPlace;
+
+}  // namespace
 
 Place place_of(const Partner& partner) { return {partner.mirrored, partner.size, partner.forward}; }
 
-}  // namespace
+Body in_scene(const Body& body, const Place& place) {
+  const Body turned = place.mirrored ? mirrored(body, 0) : body;
+  return moved(scaled(turned, place.size, 0), place.forward, 0);
+}
+
+void take_hold(View view, const std::vector<Hold>& holds, Stood& stood, const Body* other, const Place& own) {
+  for (const Hold& hold : holds) {
+    if (hold.where.of_other && other == nullptr) continue;
+    Point target = point_of(hold.where.of_other ? *other : stood.body, hold.where);
+    if (hold.where.of_other) target = in_own_frame(target, own);
+    Angles angles = stood.angles;
+    reach(view, hold.side, target, stood, angles);
+    const Body fresh = body_of(view, angles, stood.feet);
+    const double dx = stood.body.pelvis.x - fresh.pelvis.x;
+    const double dy = stood.body.pelvis.y - fresh.pelvis.y;
+    stood.angles = angles;
+    stood.body = moved(fresh, dx, dy);
+  }
+}
 
 Scene scene_of(const Pose& pose) {
   Scene scene;
   scene.figure = grounded(pose.view, pose.posture);
   if (!pose.partner) {
-    take_hold(pose.view, pose.posture, scene.figure, nullptr, kMainPlace);
+    take_hold(pose.view, pose.posture.holds, scene.figure, nullptr, kMainPlace);
     return scene;
   }
   const Place place = place_of(*pose.partner);
   Stood partner = grounded(pose.view, pose.partner->posture);
   const Body waiting = in_scene(partner.body, place);
-  take_hold(pose.view, pose.posture, scene.figure, &waiting, kMainPlace);
-  take_hold(pose.view, pose.partner->posture, partner, &scene.figure.body, place);
+  take_hold(pose.view, pose.posture.holds, scene.figure, &waiting, kMainPlace);
+  take_hold(pose.view, pose.partner->posture.holds, partner, &scene.figure.body, place);
   partner.body = in_scene(partner.body, place);
   scene.partner = partner;
   return scene;
@@ -317,7 +310,7 @@ std::vector<std::string> remarks_on(const Pose& pose) {
   if (pose.partner) {
     const Place place = place_of(*pose.partner);
     Stood own = grounded(pose.view, pose.partner->posture);
-    take_hold(pose.view, pose.partner->posture, own, &scene.figure.body, place);
+    take_hold(pose.view, pose.partner->posture.holds, own, &scene.figure.body, place);
     remark_on(pose.view, pose.partner->posture, own, &scene.figure.body, place, "partner: ", out);
   }
   return out;

@@ -26,6 +26,19 @@ struct Scene {
 
 Scene scene_of(const Pose& pose);
 
+// Where a partner's body stands in the scene, and how its points are seen from its own frame.
+struct Place {
+  bool mirrored = false;
+  double size = 1;
+  double forward = 0;
+};
+Place place_of(const Partner& partner);
+Body in_scene(const Body& body, const Place& place);
+
+// Shoulder and elbow set so that each hand is where it holds; 'stood' is in its own frame, 'other' in the scene. A hand
+// that holds somebody who is not there stays as it is.
+void take_hold(View view, const std::vector<Hold>& holds, Stood& stood, const Body* other, const Place& own);
+
 // A contact that stays above the ground, or a hand that does not reach what it holds, by more than 1.5 % of
 // stature, in words: 'knee_far stays 4 % of height above the ground'. For the writers of poses.
 std::vector<std::string> remarks_on(const Pose& pose);

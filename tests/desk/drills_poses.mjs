@@ -22,7 +22,7 @@ const figures = drills.flatMap((drill) => [
 const viewOf = (figure, pose) => pose.view ?? figure.view;
 
 function ask(figure, frames = 24) {
-  return JSON.parse(run(JSON.stringify({ request: "figure", drill: { figure }, rung: "any", frames })));
+  return JSON.parse(run(JSON.stringify({ request: "figure", drill: { figure }, rung: "any", frames, props: true })));
 }
 function shown(figure, poses) {
   const asked = pictures.picturesAsked(figure, poses);

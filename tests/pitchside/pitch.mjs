@@ -5,7 +5,7 @@ import { execFile } from "node:child_process";
 import { join } from "node:path";
 import { root } from "./places.mjs";
 
-const kFiles = ["evening", "request", "renderings", "reasons", "engine", "screens", "../desk/week", "../desk/squad", "../desk/injuries", "../desk/set_up_pure", "../desk/hatching"];
+const kFiles = ["evening", "request", "renderings", "reasons", "engine", "screens", "partner_screen", "../desk/week", "../desk/squad", "../desk/injuries", "../desk/set_up_pure", "../desk/hatching"];
 
 // Results of the runner's lines, 'not ok 3 - what it says'; what stands between two of them tells about the first.
 function resultsOf(file, said) {

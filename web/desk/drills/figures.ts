@@ -17,7 +17,7 @@ function theEngine(): Engine {
 
 // kind: of questions of one kind only the newest is answered.
 export async function askFigure(figure: FigureDocument, { frames = kFrames, kind = `figure ${++kinds}` } = {}) {
-  const request = { request: "figure", drill: { figure }, rung: "any", frames } as unknown as DoorRequest & { request: "figure" };
+  const request = { request: "figure", drill: { figure }, rung: "any", frames, props: true } as unknown as DoorRequest & { request: "figure" };
   return theEngine().ask(request, kind);
 }
 

@@ -140,7 +140,7 @@ export function openPitch(keeper: PitchKeeper): Pitch {
       const key = `${drill}/${rung}`;
       const document = drillDocument(pack, drill);
       if (figures.has(key) || !document) return figures.get(key);
-      const answer = await engine.ask({ request: "figure", drill: document, rung, frames: 24 });
+      const answer = await engine.ask({ request: "figure", drill: document, rung, frames: 24, props: true });
       if (answer.answer === "dropped") return undefined;
       figures.set(key, answer.answer === "figure" ? answer : undefined);
       return figures.get(key);

@@ -131,9 +131,34 @@ export interface FigureStroke {
   width: number;
 }
 
-export interface FigureFrame {
+export interface FigureBody {
   strokes: FigureStroke[];
   head: { x: number; y: number; r: number };
+}
+
+// Where a thing is at a moment; nothing where it is not in the picture. A band has two ends.
+export interface PropPlace {
+  x?: number;
+  y?: number;
+  x2?: number;
+  y2?: number;
+}
+
+export interface FigureFrame extends FigureBody {
+  partner?: FigureBody;
+  props?: PropPlace[];
+}
+
+// points: x, y, x, y and so on from where the thing is; r: a disc about that in their place.
+export interface PropShape {
+  ink: "outline" | "light" | "solid" | "line" | "thin";
+  points?: number[];
+  r?: number;
+}
+export interface FigureProp {
+  kind: string;
+  before: boolean; // drawn after the figure
+  shapes: PropShape[];
 }
 
 export interface FigureAnswer {
@@ -143,12 +168,30 @@ export interface FigureAnswer {
   width: number;
   height: number;
   ground: number; // y of it
+  main: number; // the frame nearest to the card's picture
+  props?: FigureProp[];
   frames: FigureFrame[];
+}
+
+export interface Fault {
+  code: string;
+  file: string;
+  field: string;
+  found: string;
+  expected: string;
+  hint: string;
+  sentence: string;
 }
 
 export interface FaultsAnswer {
   answer: "faults";
-  faults: { code: string; file: string; field: string; sentence: string }[];
+  faults: Fault[];
+}
+
+// What the catalogue's checker says of one drill; none: it is sound.
+export interface CheckDrillAnswer {
+  answer: "check-drill";
+  faults: Fault[];
 }
 
 // What the engine itself says: a newer question of the same kind took this one's place, or the worker broke.

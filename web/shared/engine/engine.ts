@@ -2,19 +2,24 @@
 // of questions of one kind that wait only the newest is asked, and one that runs for over two seconds while a newer waits
 // is given up with its worker.
 import type { DoorTable, DoorValue } from "./door_value.ts";
-import type { FigureAnswer, PlanAnswer, Silence, SlipAnswer } from "./answers.ts";
+import type { CheckDrillAnswer, FigureAnswer, PlanAnswer, Silence, SlipAnswer } from "./answers.ts";
 import type { FromWorker, ToWorker } from "./worker.ts";
 
 const kPatienceMilliseconds = 2000;
 const kHeld = "catalogue"; // the door's name for the one that it holds
 
-export type DoorRequest = DoorTable & { request: "plan" | "slip" | "figure" };
-type Said = PlanAnswer | SlipAnswer | FigureAnswer | Silence;
-type AnswerTo<Kind> = Kind extends "plan" ? PlanAnswer : Kind extends "slip" ? SlipAnswer : FigureAnswer;
+interface Answers {
+  plan: PlanAnswer;
+  slip: SlipAnswer;
+  figure: FigureAnswer;
+  "check-drill": CheckDrillAnswer;
+}
+export type DoorRequest = DoorTable & { request: keyof Answers };
+type Said = Answers[keyof Answers] | Silence;
 
 export interface Engine {
   // kind: of what only the newest counts; as the request is called if not said.
-  ask<R extends DoorRequest>(request: R, kind?: string): Promise<AnswerTo<R["request"]> | Silence>;
+  ask<R extends DoorRequest>(request: R, kind?: string): Promise<Answers[R["request"]] | Silence>;
   close(): void;
 }
 

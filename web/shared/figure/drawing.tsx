@@ -1,12 +1,14 @@
-// One picture of a figure: an ink-line mannequin on its ground line. Phone and desk draw it alike.
+// One picture of a figure: an ink-line mannequin on its ground line, its partner in thinner ink behind it, and the things
+// around them. Phone and desk draw it alike.
 import type { Ref } from "preact";
-import type { FigureAnswer, FigureFrame } from "../engine/answers.ts";
-import { limbsOf, type Limb } from "./limbs.ts";
+import type { FigureAnswer, FigureBody, FigureFrame, FigureProp, FigureStroke } from "../engine/answers.ts";
+import { limbsOf } from "./limbs.ts";
+import { PropDrawing } from "./props.tsx";
 
 export const kLine = 14; // of the outline, in thousandths of stature
+const kThinLine = 6; // of the partner's
 
-function LimbDrawing({ limb: { first, strokes } }: { limb: Limb }) {
-  const ink = strokes[0]?.side === "far" ? "var(--rule)" : "var(--ink)";
+function LimbDrawing({ first, strokes, ink, line }: { first: number; strokes: FigureStroke[]; ink: string; line: number }) {
   const drawn = (colour: string, thinner: number) =>
     strokes.map(({ x1, y1, x2, y2, width }, index) => (
       <line key={index} data-stroke={first + index} x1={x1} y1={y1} x2={x2} y2={y2} stroke={colour} stroke-width={Math.max(1, width - thinner)} />
@@ -14,24 +16,44 @@ function LimbDrawing({ limb: { first, strokes } }: { limb: Limb }) {
   return (
     <g stroke-linecap="round">
       {drawn(ink, 0)}
-      {drawn("var(--paper)", 2 * kLine)}
+      {drawn("var(--paper)", 2 * line)}
     </g>
   );
 }
 
-export function BodyDrawing({ frame }: { frame: FigureFrame }) {
-  const { x, y, r } = frame.head;
+// second: who does not do the drill.
+function Body({ body: { strokes, head }, second = false }: { body: FigureBody; second?: boolean }) {
+  const line = second ? kThinLine : kLine;
+  const ink = second ? "var(--soft)" : "var(--ink)";
+  return (
+    <g data-body={second ? "partner" : "figure"}>
+      {limbsOf(strokes).map((limb) => (
+        <LimbDrawing key={limb.first} {...limb} ink={limb.strokes[0]?.side === "far" ? "var(--rule)" : ink} line={line} />
+      ))}
+      <circle data-head cx={head.x} cy={head.y} r={head.r - line / 2} fill="var(--paper)" stroke={ink} stroke-width={line} />
+    </g>
+  );
+}
+
+interface SceneProps {
+  frame: FigureFrame;
+  props?: FigureProp[] | undefined;
+}
+
+// As the card draws it: what stands there, the partner, the figure, what it has in its hands.
+export function SceneDrawing({ frame, props = [] }: SceneProps) {
+  const things = (before: boolean) => props.map((prop, index) => (prop.before === before ? <PropDrawing key={index} index={index} prop={prop} place={frame.props?.[index] ?? {}} /> : null));
   return (
     <>
-      {limbsOf(frame.strokes).map((limb) => (
-        <LimbDrawing key={limb.first} limb={limb} />
-      ))}
-      <circle data-head cx={x} cy={y} r={r - kLine / 2} fill="var(--paper)" stroke="var(--ink)" stroke-width={kLine} />
+      {things(false)}
+      {frame.partner ? <Body body={frame.partner} second /> : null}
+      <Body body={frame} />
+      {things(true)}
     </>
   );
 }
 
-type Sizes = Pick<FigureAnswer, "width" | "height" | "ground">;
+type Sizes = Pick<FigureAnswer, "width" | "height" | "ground" | "props">;
 
 export function GroundLine({ width, ground }: Pick<Sizes, "width" | "ground">) {
   return <line x1={0} x2={width} y1={ground} y2={ground} stroke="var(--rule)" stroke-width={kLine / 2} />;
@@ -48,7 +70,7 @@ export function FigureDrawing({ figure, frame, label, svg }: Drawing) {
   return (
     <svg ref={svg ?? null} viewBox={`0 0 ${figure.width} ${figure.height + kLine}`} role="img" aria-label={label}>
       <GroundLine width={figure.width} ground={figure.ground} />
-      <BodyDrawing frame={frame} />
+      <SceneDrawing frame={frame} props={figure.props} />
     </svg>
   );
 }

@@ -1,6 +1,6 @@
 // Where in its cycle a figure is at a time, and the picture of that moment: between two of the door's frames every point
 // goes straight, as the door says it may (docs/formats/door.md).
-import type { FigureAnswer, FigureFrame } from "../engine/answers.ts";
+import type { FigureAnswer, FigureBody, FigureFrame, PropPlace } from "../engine/answers.ts";
 
 export const kUsualSeconds = 2; // of a cycle that says nothing of its own
 const kRestMilliseconds = 1200; // at the last picture of what is done once
@@ -15,14 +15,9 @@ export function momentOf(figure: Pick<FigureAnswer, "cycle" | "frames">, millise
   return Math.min(1, within / doing) * (count - 1);
 }
 
-export function frameAt(figure: Pick<FigureAnswer, "cycle" | "frames">, moment: number): FigureFrame | undefined {
-  const { frames, cycle } = figure;
-  const before = Math.min(frames.length - 1, Math.floor(moment));
-  const from = frames[before];
-  const to = frames[before + 1] ?? (cycle === "loop" ? frames[0] : undefined);
-  const part = moment - before;
-  if (!from || !to || part <= 0) return from;
-  const mixed = (a: number, b: number) => a + (b - a) * part;
+type Mixed = (a: number, b: number) => number;
+
+function bodyBetween(from: FigureBody, to: FigureBody, mixed: Mixed): FigureBody {
   const strokes = from.strokes.map((stroke, index) => {
     const next = to.strokes[index];
     if (!next) return stroke;
@@ -33,4 +28,28 @@ export function frameAt(figure: Pick<FigureAnswer, "cycle" | "frames">, moment: 
     };
   });
   return { strokes, head: { x: mixed(from.head.x, to.head.x), y: mixed(from.head.y, to.head.y), r: from.head.r } };
+}
+
+// What comes into the picture or leaves it does so with the frame.
+function placeBetween(from: PropPlace, to: PropPlace | undefined, mixed: Mixed): PropPlace {
+  const out: PropPlace = {};
+  for (const end of ["x", "y", "x2", "y2"] as const) {
+    const at = from[end];
+    if (at !== undefined) out[end] = mixed(at, to?.[end] ?? at);
+  }
+  return out;
+}
+
+export function frameAt(figure: Pick<FigureAnswer, "cycle" | "frames">, moment: number): FigureFrame | undefined {
+  const { frames, cycle } = figure;
+  const before = Math.min(frames.length - 1, Math.floor(moment));
+  const from = frames[before];
+  const to = frames[before + 1] ?? (cycle === "loop" ? frames[0] : undefined);
+  const part = moment - before;
+  if (!from || !to || part <= 0) return from;
+  const mixed: Mixed = (a, b) => a + (b - a) * part;
+  const out: FigureFrame = bodyBetween(from, to, mixed);
+  if (from.partner) out.partner = to.partner ? bodyBetween(from.partner, to.partner, mixed) : from.partner;
+  if (from.props) out.props = from.props.map((place, index) => placeBetween(place, to.props?.[index], mixed));
+  return out;
 }

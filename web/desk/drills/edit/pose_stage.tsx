@@ -1,8 +1,8 @@
 // The key pose on its ground line, its neighbours behind it in chalk, and the points that can be dragged. For the keyboard
 // and a reader there are the sliders beside it (joint_sliders.tsx): the same angles.
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { FigureFrame } from "../../../shared/engine/answers.ts";
-import { BodyDrawing, kLine } from "../../../shared/figure/drawing.tsx";
+import type { FigureFrame, FigureProp } from "../../../shared/engine/answers.ts";
+import { kLine, SceneDrawing } from "../../../shared/figure/drawing.tsx";
 import type { FigureDocument, View } from "../figure_document.ts";
 import { askFigure } from "../figures.ts";
 import { say } from "../words.ts";
@@ -14,6 +14,7 @@ interface Shown {
   turned: boolean;
   width: number;
   ground: number;
+  props: FigureProp[];
   frames: FigureFrame[]; // as asked for: the pose itself is the one at 'self'
   self: number;
 }
@@ -42,7 +43,7 @@ function useShown(figure: FigureDocument, pose: number, onion: boolean): Shown |
     const { facing } = figure;
     void askFigure(asked.figure, { frames: asked.frames, kind: "stage" }).then((answer) => {
       if (!wanted || answer.answer !== "figure") return;
-      setShown({ view: asked.view, turned: facing === "left" || facing === "away", width: answer.width, ground: answer.ground, frames: shownFrames(answer, asked), self: poses.indexOf(pose) });
+      setShown({ view: asked.view, turned: facing === "left" || facing === "away", width: answer.width, ground: answer.ground, props: answer.props ?? [], frames: shownFrames(answer, asked), self: poses.indexOf(pose) });
     });
     return () => {
       wanted = false;
@@ -62,7 +63,7 @@ export function PoseStage({ figure, pose, onion, picked, onPick, onTurn, onSettl
 
   // The picture's edges stay while a joint is dragged; they follow when it is let go.
   useEffect(() => {
-    if (shown && dragged.current === undefined) setBox(extentOf(shown.frames));
+    if (shown && dragged.current === undefined) setBox(extentOf(shown.frames, shown.props));
   }, [shown]);
   // A pointer that was quicker than the door's answer goes on from the newest picture.
   const turn = () => {
@@ -95,7 +96,7 @@ export function PoseStage({ figure, pose, onion, picked, onPick, onTurn, onSettl
     if (dragged.current === undefined) return;
     dragged.current = undefined;
     pointer.current = undefined;
-    if (shown) setBox(extentOf(shown.frames));
+    if (shown) setBox(extentOf(shown.frames, shown.props));
     onSettle();
   };
   if (!shown || !self || !box) return <div class="pose-stage" />;
@@ -108,11 +109,11 @@ export function PoseStage({ figure, pose, onion, picked, onPick, onTurn, onSettl
         {shown.frames.map((frame, index) =>
           index === shown.self ? null : (
             <g key={index} class="onion">
-              <BodyDrawing frame={frame} />
+              <SceneDrawing frame={frame} props={shown.props} />
             </g>
           ),
         )}
-        <BodyDrawing frame={self} />
+        <SceneDrawing frame={self} props={shown.props} />
         {handles.map((handle) => (
           <circle key={handle.angle} class={`handle${handle.angle === picked ? " picked" : ""}`} data-angle={handle.angle} cx={handle.at.x} cy={handle.at.y} r={kHandle} onPointerDown={(event) => begin(event, handle)} />
         ))}
