@@ -80,6 +80,20 @@ void check_row_sources(const Document& document, const std::string& key, const s
   }
 }
 
+void check_families_filled(const Document& families, const Catalogue& catalogue, References& references) {
+  for (std::size_t i = 0; i < catalogue.families.size(); ++i) {
+    const auto in_family = [&](const Drill& drill) { return drill.family == catalogue.families[i].family; };
+    if (std::any_of(catalogue.drills.begin(), catalogue.drills.end(), in_family)) continue;
+    references.add(families, {"family", std::to_string(i + 1), "key"}, FaultCode::kMissing,
+                   "no drill of family " + quote(std::string(family_words()[i])), "at least one drill");
+  }
+}
+
+void check_own_id(const Drill& drill, const Document& document, const std::string& other_file, References& references) {
+  references.add(document, {"id"}, FaultCode::kDuplicate, quote(drill.id),
+                 "an id of its own; " + quote(other_file) + " has it too");
+}
+
 void check_tables(const CatalogueDocuments& documents, const Catalogue& catalogue, References& references) {
   check_row_sources(documents.families, "family", catalogue.families, references);
   check_row_sources(documents.gaits, "gait", catalogue.gaits, references);
@@ -94,12 +108,7 @@ void check_tables(const CatalogueDocuments& documents, const Catalogue& catalogu
     references.sources(documents.families, {"family", position, "eccentric_first", "sources"},
                        row.eccentric_first->sources);
   }
-  for (std::size_t i = 0; i < catalogue.families.size(); ++i) {
-    const auto in_family = [&](const Drill& drill) { return drill.family == catalogue.families[i].family; };
-    if (std::any_of(catalogue.drills.begin(), catalogue.drills.end(), in_family)) continue;
-    references.add(documents.families, {"family", std::to_string(i + 1), "key"}, FaultCode::kMissing,
-                   "no drill of family " + quote(std::string(family_words()[i])), "at least one drill");
-  }
+  check_families_filled(documents.families, catalogue, references);
 }
 
 struct ReadDrill {
@@ -140,8 +149,7 @@ Result<Catalogue> read_catalogue(const CatalogueDocuments& documents) {
   for (std::size_t i = 0; i < drills.size(); ++i) {
     const Drill& drill = drills[i].drill;
     if (i > 0 && drills[i - 1].drill.id == drill.id) {
-      references.add(*drills[i].document, {"id"}, FaultCode::kDuplicate, quote(drill.id),
-                     "an id of its own; " + quote(drills[i - 1].drill.file) + " has it too");
+      check_own_id(drill, *drills[i].document, drills[i - 1].drill.file, references);
     }
     if (tables_read) check_drill_references(drill, *drills[i].document, catalogue, references);
     catalogue.drills.push_back(drill);
@@ -150,6 +158,21 @@ Result<Catalogue> read_catalogue(const CatalogueDocuments& documents) {
   if (tables_read && drills_read) check_tables(documents, catalogue, references);
   if (!faults.empty()) return faults;
   return catalogue;
+}
+
+Faults check_drill_in(const Document& document, const std::string& instead_of, const Catalogue& catalogue) {
+  const Result<Drill> drill = read_drill(document);
+  if (!drill) return drill.faults();
+  Catalogue after = catalogue;
+  std::erase_if(after.drills, [&](const Drill& other) { return other.id == instead_of; });
+  Faults faults;
+  References references(catalogue, faults);
+  const Drill* other = after.find(drill.value().id);
+  if (other != nullptr) check_own_id(drill.value(), document, other->file, references);
+  check_drill_references(drill.value(), document, catalogue, references);
+  after.drills.push_back(drill.value());
+  check_families_filled({"families", Node::make_table()}, after, references);
+  return faults;
 }
 
 }  // namespace lanework::catalogue

@@ -28,6 +28,10 @@ Result<std::vector<Source>> read_sources(const Document& document);
 // drill can be timed. A catalogue that comes back is fit for planning.
 Result<Catalogue> read_catalogue(const CatalogueDocuments& documents);
 
+// What read_catalogue would say of the whole with this drill in a sound catalogue, in the place of 'instead_of' where
+// there is one of that id; empty where it is sound.
+Faults check_drill_in(const Document& document, const std::string& instead_of, const Catalogue& catalogue);
+
 // A routine against its catalogue: known drills, rungs and doses, order of phases, no drill twice, an age
 // floor or a youth ceiling not broken.
 Result<Routine> read_routine(const Document& document, const Catalogue& catalogue);

@@ -1,5 +1,6 @@
 #include "core/door/door.h"
 
+#include "core/door/check_drill.h"
 #include "core/door/figure_answer.h"
 #include "core/door/plan_answer.h"
 #include "core/door/slip_answer.h"
@@ -37,9 +38,10 @@ Result<Node> slip_of(const Node& request, const Held& held) {
 Result<Node> answer(const Document& document, Held& held) {
   Faults faults;
   TableReader reader(document.file, &document.root, "", faults);
-  const int which = reader.word("request", {"plan", "slip", "figure", "hold"});
+  const int which = reader.word("request", {"plan", "slip", "figure", "hold", "check-drill"});
   const int spread = reader.word("spread", {"simulated", "formula"}, 0);
   if (!faults.empty()) return faults;
+  if (which == 4) return check_drill(document, held);
   if (which == 3) return hold(document, held);
   if (which == 2) return answer_figure(document);
   if (which == 1) return slip_of(document.root, held);

@@ -11,8 +11,8 @@
 
 namespace lanework::door {
 
-// Never throws. Requests: 'plan', 'slip', 'figure', and 'hold', which keeps a catalogue for those after it. What cannot
-// be understood gives
+// Never throws. Requests: 'plan', 'slip', 'figure', 'check-drill', and 'hold', which keeps a catalogue for those after
+// it. What cannot be understood gives
 // {"answer": "faults", "faults": [{"code", "file", "line", "field", "found", "expected", "hint", "sentence"}]}.
 std::string run(std::string_view request, Held& held);
 // A door that holds nothing, before and after.

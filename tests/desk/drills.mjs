@@ -124,6 +124,59 @@ async function opened(house) {
   });
 }
 
+// Whom and what a drill has beside its figure is drawn: in the list, moving on its page, and where its poses are turned.
+async function together(house) {
+  return withDesk(house, { only_looks: true }, async (desk) => {
+    const { page } = desk;
+    const out = [];
+    await page.emulateMedia({ reducedMotion: "no-preference" });
+    const seen = (within = ".large-figure") =>
+      page.evaluate((place) => {
+        const svg = document.querySelector(`${place} svg`);
+        return { order: [...svg.querySelectorAll("[data-body], [data-prop]")].map(({ dataset }) => dataset.body ?? "thing").join(" "), drawn: svg.innerHTML, partner: svg.querySelector("[data-body=partner]")?.innerHTML, things: [...svg.querySelectorAll("[data-prop]")].map((one) => one.getAttribute("transform")).join() };
+      }, within);
+    const kDrills = [
+      ["pair-squat", "partner figure", { partner: true }],
+      ["back-to-back-ball-pass", "partner figure thing", { things: true }],
+      ["kneeling-hamstring-lower-at-bar", "thing thing thing figure", { things: false }],
+      ["leg-swings-wall", "thing figure", { things: false }],
+      ["kneeling-hamstring-lower", "partner figure", {}],
+      ["one-leg-ball-throw", "partner figure thing", { things: true }],
+      ["walking-lunge", "figure thing", { things: false }],
+      ["shadow-a-partner", "partner figure", { partner: true }],
+    ];
+    for (const [id, order, moves] of kDrills) {
+      await desk.at(`#/drills/${id}`);
+      await page.waitForFunction((wanted) => location.hash.endsWith(wanted) && document.querySelector(".large-figure svg"), id);
+      const first = await seen();
+      await page.waitForTimeout(600);
+      const later = await seen();
+      out.push(that(first.order === order, `${id}: ${first.order}`), that(later.drawn !== first.drawn, `${id} stands still`));
+      if (moves.partner) out.push(that(later.partner !== first.partner, `${id}: the partner stands still`));
+      if (moves.things !== undefined) out.push(that((later.things !== first.things) === moves.things, `${id}: its things go from ${first.things} to ${later.things}`));
+      await desk.picture(`drill-together-${id}`);
+    }
+    out.push(await desk.faults());
+    for (const id of ["back-to-back-ball-pass", "kneeling-hamstring-lower-at-bar"]) {
+      await desk.at(`#/drills/${id}?do=edit`);
+      await page.waitForSelector(".pose-stage svg .handle");
+      const stage = await seen(".pose-stage");
+      out.push(that(stage.order.split(" ").filter((one) => one === "thing").length >= 1, `${id}: no things on the stage: ${stage.order}`));
+      await page.locator(".pose-stage").scrollIntoViewIfNeeded();
+      await desk.picture(`drill-together-edit-${id}`);
+      out.push(await desk.faults());
+    }
+    await page.emulateMedia({ reducedMotion: "reduce" });
+    await desk.at("#/drills/pair-squat");
+    await page.reload();
+    await page.waitForSelector(".large-figure svg [data-body=partner]");
+    const still = await seen();
+    await page.waitForTimeout(500);
+    out.push(that((await seen()).drawn === still.drawn, "it moves though less motion is asked for"));
+    return all(out);
+  });
+}
+
 // The pose editor by the keyboard alone, and by dragging.
 async function posed(house) {
   return withDesk(house, {}, async (desk) => {
@@ -193,6 +246,41 @@ async function posed(house) {
   });
 }
 
+// The checker's line of a pose that is not on the screen brings it there.
+async function ledTo(house) {
+  return withDesk(house, {}, async (desk) => {
+    const { page } = desk;
+    const out = [];
+    await desk.at("#/drills/kneeling-hamstring-lower?do=edit");
+    await sound(page);
+    const spoil = (change) =>
+      page.evaluate((path) => {
+        const place = "lanework-drill-kneeling-hamstring-lower";
+        const drill = JSON.parse(sessionStorage.getItem(place));
+        let at = drill;
+        for (const key of path.slice(0, -2)) at = at[key] ??= {};
+        at[path.at(-2)] = path.at(-1);
+        sessionStorage.setItem(place, JSON.stringify(drill));
+      }, change);
+    await page.locator("#field-how").fill("Kneel; lower; push up.");
+    await page.waitForFunction(() => sessionStorage.getItem("lanework-drill-kneeling-hamstring-lower") !== null);
+    await spoil(["rung_figure", "all-the-way", "pose", 1, "partner", "angles", "knee", 999]);
+    await spoil(["figure", "pose", 2, "contacts", ["nose"]]);
+    await page.reload();
+    await page.getByText("2 things are not yet as they should be").waitFor();
+    const focused = () => page.evaluate(() => `${document.activeElement?.id} ${document.activeElement?.closest("[data-field]")?.dataset.field ?? ""}`);
+    const line = (field) => page.locator(".verdict").getByRole("button", { name: field });
+    await line("rung_figure.all-the-way.pose.2.partner.angles.knee").click();
+    await page.waitForFunction(() => document.activeElement?.closest("[data-field]"));
+    out.push(that(/rung_figure\.all-the-way\.pose\.2\.partner\.angles\.knee_/.test(await focused()), await focused()));
+    await desk.picture("drill-fault-in-pose");
+    await line("figure.pose.3.contacts").click();
+    await page.waitForFunction(() => document.activeElement?.id === "field-figure-pose-3-contacts");
+    out.push(that(/expected/.test(await page.locator("#field-figure-pose-3-contacts + .fault").textContent()), "nothing said below the field"), await desk.faults());
+    return all(out);
+  });
+}
+
 async function added(house) {
   return withDesk(house, {}, async (desk) => {
     const { page } = desk;
@@ -227,6 +315,11 @@ async function added(house) {
     await page.getByLabel("To age").fill("4");
     await page.getByRole("button", { name: "ages.to" }).click();
     out.push(that((await page.evaluate(() => document.activeElement.id)) === "field-ages-to", "the fault leads elsewhere"), await desk.faults());
+    // Below the field stand the words of the command line's own checker.
+    const told = await page.locator("#field-ages-to-fault").textContent();
+    const refused = checked(house, good.name, (await taken(page)).path);
+    const [, found, expected] = /ages\.to: found (.*), expected (.*)/.exec(refused) ?? [];
+    out.push(that(found !== undefined && told === `Found ${found}, expected ${expected}.`, `'${told}' in place of '${refused}'`));
     await page.getByLabel("To age").fill("oops");
     await page.getByText("That is no number.").waitFor();
     await page.getByLabel("To age").fill("19");
@@ -347,6 +440,8 @@ export const drills = [
   { ...pure("drills_poses", "drills: key poses held against the door"), long: true },
   { name: "drills are found by what one has and needs", run: found },
   { name: "a drill is opened: ladder, faults, limits, sources", run: opened },
+  { name: "drills: partners and things are drawn and move", run: together },
+  { name: "drills: a fault in a pose leads to it, whichever figure it is of", run: ledTo },
   { name: "drills: a pose is turned by keys and by dragging, and taken back", run: posed },
   { name: "a drill is added, and the program takes the file", run: added },
   { name: "a drill is saved for the club by two leads at once, and taken back", run: saved },

@@ -12,19 +12,22 @@ import { loadTypescript } from "../pitchside/typescript.mjs";
 const { isWanted, sorted } = await loadTypescript("../desk/drills/find_drills.ts");
 const { loadOf, touchedBy } = await loadTypescript("../desk/drills/drill_limits.ts");
 const begin = await loadTypescript("../desk/drills/edit/begin.ts");
-const { checkRequest, faultsOfDrill } = await loadTypescript("../desk/drills/edit/check.ts");
+const { checkRequest, faultsOfDrill, readCatalogue } = await loadTypescript("../desk/drills/edit/check.ts");
 const own = await loadTypescript("../desk/drills/own_drills.ts");
 const paths = await loadTypescript("../desk/drills/edit/paths.ts");
+const faultPlace = await loadTypescript("../desk/drills/edit/fault_place.ts");
+const things = await loadTypescript("../shared/figure/props.tsx");
 const moments = await loadTypescript("../shared/figure/moment.ts");
 const run = await loadDoor(readFileSync(wasmModule()));
 const { catalogue } = samplePackage(program());
 const { drills, limits } = catalogue;
 const drill = (id) => drills.find((one) => one.id === id);
-// As the engine does it: a catalogue is held first, and one with a fault answers with it.
+// As the engine does it: the catalogue is held first.
+const { catalogue: read } = checkRequest({}, undefined, readCatalogue(catalogue));
+assert.equal(JSON.parse(run(JSON.stringify({ request: "hold", name: "catalogue", catalogue: read }))).answer, "held");
 function faults(one, instead_of) {
-  const { request, catalogue: edited } = checkRequest(one, instead_of, catalogue);
-  const held = JSON.parse(run(JSON.stringify({ request: "hold", name: "edited", catalogue: edited })));
-  return faultsOfDrill(held.answer === "held" ? JSON.parse(run(JSON.stringify({ request, held: "edited" }))) : held);
+  const { catalogue: _, ...question } = checkRequest(one, instead_of, read);
+  return faultsOfDrill(JSON.parse(run(JSON.stringify({ ...question, held: "catalogue" }))));
 }
 
 test("each filter keeps what fits and nothing else", () => {
@@ -139,6 +142,33 @@ test("between two frames every point goes straight, and a cycle ends as it says"
   assert.deepEqual([0, 500, 1000, 2000, 2500, 2999.99, 3000].map((now) => Math.round(seen("loop", now))), [0, 5, 10, 40, 20, 0, 0]);
   assert.deepEqual([0, 750, 1500, 3000, 4100, 4200].map((now) => Math.round(seen("once", now))), [0, 5, 10, 40, 40, 0]);
   assert.equal(seen("hold", 1234), 0);
+});
+
+test("a partner and things go along, and what leaves the picture leaves with the frame", () => {
+  const body = (x) => ({ strokes: [{ part: "thigh", x1: x, y1: 0, x2: x, y2: 5, width: 9 }], head: { x, y: 1, r: 3 } });
+  const frame = (x, props) => ({ ...body(x), partner: body(100 + x), props });
+  const figure = { cycle: "once", frames: [frame(0, [{ x: 0, y: 10 }, { x: 5, y: 0, x2: 9, y2: 0 }, {}]), frame(10, [{ x: 20, y: 30 }, { x: 7, y: 0, x2: 11, y2: 4 }, { x: 1, y: 1 }]), frame(20, [{}, {}, {}])] };
+  const half = moments.frameAt(figure, 0.5);
+  assert.deepEqual([half.partner.strokes[0].x1, half.partner.head.x], [105, 105]);
+  assert.deepEqual(half.props, [{ x: 10, y: 20 }, { x: 6, y: 0, x2: 10, y2: 2 }, {}]);
+  assert.deepEqual(moments.frameAt(figure, 1.5).props[0], { x: 20, y: 30 });
+  assert.deepEqual(things.placeWritten({}), { visibility: "hidden" });
+  assert.deepEqual(things.placeWritten({ x: 1.4, y: 2.6 }), { visibility: "visible", transform: "translate(1 3)" });
+});
+
+test("shapes of one ink that follow each other are one path", () => {
+  const shapes = [{ ink: "thin", points: [0, 0, 1, 1] }, { ink: "thin", points: [2, 2, 3, 3] }, { ink: "solid", points: [0, 0, 1, 0, 1, 1] }, { ink: "outline", r: 5 }];
+  assert.deepEqual(things.pathsOf(shapes), [
+    { ink: "thin", d: "M0 0L1 1M2 2L3 3" }, { ink: "solid", d: "M0 0L1 0L1 1Z" }, { ink: "outline", d: "M-5 0A5 5 0 1 1 5 0A5 5 0 1 1 -5 0Z" },
+  ]);
+});
+
+test("a fault in a figure says which figure, pose and person it is of", () => {
+  const target = (field) => faultPlace.targetOfFault(field);
+  assert.deepEqual(target("figure.pose.2.angles.knee"), { rung: undefined, pose: 1, partner: false });
+  assert.deepEqual(target("rung_figure.knees-down.pose.1.partner.angles.hip_near"), { rung: "knees-down", pose: 0, partner: true });
+  assert.deepEqual(target("figure"), { rung: undefined, pose: 0, partner: false });
+  assert.deepEqual(["rung.1.key", "figures.1", "name"].map(target), [undefined, undefined, undefined]);
 });
 
 test("the words are there in both languages, and none was left in English", () => {

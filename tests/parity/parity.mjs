@@ -29,11 +29,11 @@ function askForTheSlip(folder) {
   }
 }
 
-// Floating point is where a compiler might differ: the moving figure of every drill, on its last rung.
+// Floating point is where a compiler might differ: the moving figure of every drill, on its last rung, with its partner and its things.
 function askForFigures(folder) {
   const { catalogue } = JSON.parse(readFileSync(`${folder}/${kSquads[0].replace(/.*\/|\.toml/g, "")}-usual.json`, "utf8"));
   for (const drill of catalogue.drills) {
-    writeFileSync(`${folder}/figure-${drill.id}.json`, JSON.stringify({ request: "figure", drill, rung: drill.rung.at(-1).key, frames: 24 }));
+    writeFileSync(`${folder}/figure-${drill.id}.json`, JSON.stringify({ request: "figure", drill, rung: drill.rung.at(-1).key, frames: 24, props: true }));
   }
 }
 
@@ -49,9 +49,9 @@ class Table {
   }
 
   add(file, answer, inNode, inChromium) {
-    const asked = /^figure-|-figure\.json$/.test(file) ? "a figure" : /"slip"/.test(answer.slice(0, 20)) ? "a slip" : "a plan";
+    const asked = /^figure-|-figure\.json$/.test(file) ? "a figure" : /-check\.json$/.test(file) ? "a drill's check" : /"slip"/.test(answer.slice(0, 20)) ? "a slip" : "a plan";
     const from = file.startsWith("varied-") ? "changed by the seed" : "as it is";
-    const said = /^\{"answer":"plan"/.test(answer) && /"outcome":"(?!optimal)/.test(answer) ? "no plan, a way out" : /^\{"answer":"(\w+)"/.exec(answer)?.[1] ?? "?";
+    const said = /^\{"answer":"plan"/.test(answer) && /"outcome":"(?!optimal)/.test(answer) ? "no plan, a way out" : /^\{"answer":"([\w-]+)"/.exec(answer)?.[1] ?? "?";
     const key = `${asked}, ${from}`.padEnd(30) + said.padEnd(20);
     const row = this.rows.get(key) ?? { count: 0, inNode: 0, inChromium: 0 };
     this.rows.set(key, { count: row.count + 1, inNode: row.inNode + inNode, inChromium: row.inChromium + inChromium });

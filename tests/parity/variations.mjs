@@ -78,7 +78,27 @@ const kMistakes = [
 
 function figureOf({ catalogue }, dice) {
   const drill = dice.one(catalogue.drills);
-  return { request: "figure", drill, rung: dice.one(drill.rung).key, frames: dice.whole(1, 60) };
+  return { request: "figure", drill, rung: dice.one(drill.rung).key, frames: dice.whole(1, 60), props: dice.next() < 0.7 };
+}
+
+// A drill as a form has it while somebody writes.
+const kWritten = [
+  (drill) => (drill.name = ""),
+  (drill, dice) => (drill.ages.to = dice.whole(1, 30)),
+  (drill, dice) => (drill.phase = dice.one(["start", "loosen", "build", "spring", "run", "later"])),
+  (drill, dice) => (drill.dose.steps[0].amount = dice.whole(0, 300)),
+  (drill) => (drill.sources.dose = ["nobody-2031"]),
+  (drill, dice) => (drill.figure.pose[0].angles = { knee: dice.whole(-400, 400) / 3 }),
+  (drill) => delete drill.cues,
+  (drill, dice) => (drill[`key ${dice.whole(1, 9)} ☃`] = 1),
+];
+
+function checkOf({ catalogue }, dice) {
+  const drill = structuredClone(dice.one(catalogue.drills));
+  const instead_of = drill.id;
+  for (const change of dice.some(kWritten, 3)) change(drill, dice);
+  if (dice.next() < 0.2) drill.id = dice.one(idsOf({ catalogue }));
+  return { request: "check-drill", drill, ...(dice.next() < 0.8 ? { instead_of } : {}), catalogue };
 }
 
 // bases: requests as the program saves them, by name. Gives {name, kind, request}.
@@ -95,10 +115,14 @@ export function variations(bases, count, seed) {
       out.push({ name: `varied-${of}-figure`, kind: "figure", request: figureOf(request, dice) });
       continue;
     }
+    if (roll > 0.9) {
+      out.push({ name: `varied-${of}-check`, kind: "check-drill", request: checkOf(request, dice) });
+      continue;
+    }
     const changes = dice.some(Object.keys(kChanges), 4);
     for (const change of changes) kChanges[change](request, dice);
     if (roll < 0.2) dice.one(kMistakes)(request, dice);
-    if (roll > 0.85) request.request = "slip";
+    if (roll > 0.8) request.request = "slip";
     out.push({ name: `varied-${of}`, kind: roll < 0.2 ? "mistaken" : request.request, changes, request });
   }
   return out;

@@ -1,10 +1,11 @@
 // The drill being written: what it is now, what can be undone, and what the checker says of it. Kept in this tab until it
 // is left or downloaded, so that loading the page again loses nothing; a drill is nobody's data.
 import { signal, type Signal } from "@preact/signals";
-import { openEngine, type DoorRequest, type Engine } from "../../../shared/engine/engine.ts";
+import type { Fault } from "../../../shared/engine/answers.ts";
+import { openEngine, type Engine } from "../../../shared/engine/engine.ts";
 import { door, engineWorker } from "../../shell/places.ts";
 import type { CatalogueDocument, DrillDocument } from "../drill_document.ts";
-import { checkRequest, faultsOfDrill, type Fault } from "./check.ts";
+import { checkRequest, faultsOfDrill, readCatalogue } from "./check.ts";
 import { beginning, done, redone, settled, undone, type History } from "./history.ts";
 
 const kCheckMilliseconds = 350; // after the last change
@@ -39,12 +40,13 @@ export function openDraft(place: string, start: DrillDocument, instead_of: strin
   const history = signal(kept ? done(first, kept) : first);
   const faults = signal<Fault[] | undefined>(undefined);
   const checking = signal(true);
+  const against = readCatalogue(catalogue);
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   async function check(): Promise<void> {
     const asked_of = history.peek().now;
     checker ??= openEngine({ worker: engineWorker, door });
-    const answer = await checker.ask(checkRequest(asked_of, instead_of, catalogue) as unknown as DoorRequest, "check");
+    const answer = await checker.ask(checkRequest(asked_of, instead_of, against));
     const found = faultsOfDrill(answer);
     if (found) faults.value = found;
     if (asked_of === history.peek().now) checking.value = false;

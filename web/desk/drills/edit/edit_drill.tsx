@@ -7,10 +7,11 @@ import { go, hashOf } from "../../shell/route.ts";
 import type { CatalogueDocument, DrillDocument } from "../drill_document.ts";
 import { secondsOf } from "../pictures.tsx";
 import { spoken } from "../spoken.ts";
-import { apart, many, say } from "../words.ts";
+import { apart, say } from "../words.ts";
 import { blankDrill, drillLike } from "./begin.ts";
 import { openDraft, type Draft } from "./draft.ts";
-import { DraftOf, faultWords, idOfPath } from "./fields.tsx";
+import { focusOnFault, targetOfFault } from "./fault_place.ts";
+import { DraftOf } from "./fields.tsx";
 import { figureAt, withFigure, type Target } from "./figure_target.ts";
 import { clubFolder } from "../catalogue.ts";
 import { PlaceSection } from "./place_section.tsx";
@@ -19,6 +20,7 @@ import { Preview } from "./preview.tsx";
 import { SaveDrill } from "./save_drill.tsx";
 import { SaidSection } from "./said_section.tsx";
 import { AsksSection, DoseSection, RungsSection, SourcesSection } from "./work_section.tsx";
+import { Verdict } from "./verdict.tsx";
 import { tomlOf } from "./write_toml.ts";
 
 interface EditProps {
@@ -76,6 +78,21 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
     const { rung: _, ...rest } = further;
     go(hashOf("drills", id, key ? { ...rest, rung: key } : rest), { replace: true });
   };
+  const [wanted, setWanted] = useState<string | undefined>(); // a field that is to have the focus
+  const show = (field: string) => {
+    const place = targetOfFault(field);
+    setWanted(field);
+    if (!place) return;
+    if (place.rung !== rung && (place.rung === undefined || drill.rung.some(({ key }) => key === place.rung))) pickRung(place.rung ?? "");
+    setAt({ pose: place.pose, partner: place.partner });
+  };
+  // Once the figure that it is of is shown.
+  useEffect(() => {
+    const of = wanted === undefined ? undefined : targetOfFault(wanted);
+    if (wanted === undefined || (of && of.rung !== rung && drill.rung.some(({ key }) => key === of.rung))) return;
+    focusOnFault(wanted);
+    setWanted(undefined);
+  }, [wanted, rung, at]);
   return (
     <div class="edit-drill">
       <Head title={title}>
@@ -95,7 +112,7 @@ function Editing({ draft, catalogue, id, adding, further }: EditProps & { draft:
         <aside class="edit-side">
           <Preview figure={figure} name={drill.name} seconds={secondsOf(drill)} />
           <ToParts />
-          <Verdict draft={draft} />
+          <Verdict draft={draft} show={show} />
           <p class="row">
             <button type="button" onClick={() => act(draft, "undo")} disabled={draft.history.value.before.length === 0}>
               {say("edit.undo")}
@@ -181,45 +198,6 @@ function BeginLike({ draft, catalogue }: { draft: Draft; catalogue: CatalogueDoc
         </select>
       )}
     </Field>
-  );
-}
-
-// Each fault leads to its field; what has none of its own on the screen leads to the part that it is of.
-function Verdict({ draft }: { draft: Draft }) {
-  const faults = draft.faults.value;
-  const toField = (field: string) => {
-    const parts = field.split(".");
-    for (let length = parts.length; length > 0; length--) {
-      const part = document.getElementById(idOfPath(parts.slice(0, length).join(".")));
-      if (!part) continue;
-      part.closest("details")?.setAttribute("open", "");
-      part.focus();
-      part.scrollIntoView({ block: "center" });
-      return;
-    }
-    document.querySelector<HTMLElement>(".poses h2")?.scrollIntoView();
-  };
-  return (
-    <section class="verdict" aria-live="polite" aria-busy={draft.checking.value}>
-      <h2>{say("verdict.title")}</h2>
-      {faults === undefined ? <p class="soft">{say("verdict.checking")}</p> : null}
-      {faults?.length === 0 ? <p>{say("verdict.sound")}</p> : null}
-      {faults && faults.length > 0 ? (
-        <>
-          <p>{many("faults", faults.length)}</p>
-          <ul>
-            {faults.map((fault) => (
-              <li key={`${fault.field} ${fault.found}`}>
-                <button type="button" class="quiet" onClick={() => toField(fault.field)}>
-                  <bdi>{fault.field}</bdi>
-                </button>{" "}
-                {faultWords(fault)}
-              </li>
-            ))}
-          </ul>
-        </>
-      ) : null}
-    </section>
   );
 }
 

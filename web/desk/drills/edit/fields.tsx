@@ -2,9 +2,10 @@
 // that path.
 import { createContext, type ComponentChildren } from "preact";
 import { useContext, useState } from "preact/hooks";
+import type { Fault } from "../../../shared/engine/answers.ts";
 import { say } from "../words.ts";
 import type { Draft } from "./draft.ts";
-import { valueAt, withValue } from "./paths.ts";
+import { idOfPath, valueAt, withValue } from "./paths.ts";
 
 export const DraftOf = createContext<Draft | undefined>(undefined);
 
@@ -14,10 +15,23 @@ export function useDraft(): Draft {
   return draft;
 }
 
-export const idOfPath = (path: string): string => `field-${path.replaceAll(".", "-")}`;
+export function faultWords({ found, expected, hint }: Fault): string {
+  return say("fault", { found, expected }) + (hint ? ` ${hint}` : "");
+}
 
-export function faultWords({ found, expected }: { found: string; expected: string }): string {
-  return say("fault", { found, expected });
+export function useFaultsAt(path: string): Fault[] {
+  return (useDraft().faults.value ?? []).filter(({ field }) => field === path);
+}
+
+// Below a field of no frame of its own.
+export function FaultsBelow({ path, id }: { path: string; id?: string }) {
+  const faults = useFaultsAt(path);
+  if (faults.length === 0) return null;
+  return (
+    <p {...(id ? { id } : {})} class="fault">
+      {faults.map(faultWords).join(" ")}
+    </p>
+  );
 }
 
 interface Common {
@@ -32,7 +46,7 @@ interface Given {
 }
 
 export function PathField({ path, label, hint, children }: Common & { children: (given: Given) => ComponentChildren }) {
-  const faults = (useDraft().faults.value ?? []).filter(({ field }) => field === path);
+  const faults = useFaultsAt(path);
   const id = idOfPath(path);
   const about = [hint ? `${id}-hint` : "", faults.length > 0 ? `${id}-fault` : ""].filter((one) => one !== "").join(" ");
   return (
@@ -44,11 +58,7 @@ export function PathField({ path, label, hint, children }: Common & { children: 
         </p>
       ) : null}
       {children({ id, ...(about ? { "aria-describedby": about } : {}), ...(faults.length > 0 ? { "aria-invalid": "true" } : {}) })}
-      {faults.length > 0 ? (
-        <p id={`${id}-fault`} class="fault">
-          {faults.map(faultWords).join(" ")}
-        </p>
-      ) : null}
+      <FaultsBelow path={path} id={`${id}-fault`} />
     </div>
   );
 }
@@ -157,10 +167,13 @@ export function ChoiceField({ options, words, none, chosen, ...common }: ChoiceP
 export function TickField({ path, label, chosen }: { path: string; label: string; chosen?: (on: boolean) => void }) {
   const [value, set] = useValue(path);
   return (
-    <label class="tick">
-      <input id={idOfPath(path)} type="checkbox" checked={value === true} onChange={(event) => (chosen ? chosen(event.currentTarget.checked) : set(event.currentTarget.checked))} />
-      {label}
-    </label>
+    <>
+      <label class="tick">
+        <input id={idOfPath(path)} type="checkbox" checked={value === true} onChange={(event) => (chosen ? chosen(event.currentTarget.checked) : set(event.currentTarget.checked))} />
+        {label}
+      </label>
+      <FaultsBelow path={path} />
+    </>
   );
 }
 
@@ -168,7 +181,6 @@ export function TickField({ path, label, chosen }: { path: string; label: string
 export function TicksField({ path, label, options, words }: { path: string; label: string; options: readonly string[]; words: (option: string) => string }) {
   const [value, set] = useValue(path);
   const on = Array.isArray(value) ? (value as string[]) : [];
-  const faults = (useDraft().faults.value ?? []).filter(({ field }) => field === path);
   return (
     <fieldset class="ticks" id={idOfPath(path)} tabIndex={-1}>
       <legend>{label}</legend>
@@ -178,7 +190,7 @@ export function TicksField({ path, label, options, words }: { path: string; labe
           {words(option)}
         </label>
       ))}
-      {faults.length > 0 ? <p class="fault">{faults.map(faultWords).join(" ")}</p> : null}
+      <FaultsBelow path={path} />
     </fieldset>
   );
 }

@@ -1,6 +1,7 @@
 // Every angle of a pose as a slider with its name and degrees: arrow keys turn by a degree, page keys by five.
 import type { Angles, View } from "../figure_document.ts";
 import { say, wordFor } from "../words.ts";
+import { FaultsBelow } from "./fields.tsx";
 import { angleOf, jointAngles, writtenAngle, type JointAngle } from "./joints.ts";
 
 interface SlidersProps {
@@ -61,6 +62,7 @@ export function JointSliders({ view, angles, picked, path, held, contacts, onPic
             {say("pose.let_ground")}<span class="out-of-sight"> ({angleName(view, joint)})</span>
           </button>
         ) : null}
+        <FaultsBelow path={`${path}.angles.${joint.name}`} />
       </div>
     );
   };

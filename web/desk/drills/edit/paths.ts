@@ -4,6 +4,9 @@ export interface Table {
   [key: string]: Value;
 }
 
+// Of the field on the screen.
+export const idOfPath = (path: string): string => `field-${path.replaceAll(".", "-")}`;
+
 const keyOf = (part: string): string | number => (/^\d+$/.test(part) ? Number(part) - 1 : part);
 
 export function valueAt(document: unknown, path: string): unknown {

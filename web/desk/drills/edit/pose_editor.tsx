@@ -34,6 +34,7 @@ export function PoseEditor({ target, pick }: { target: Target; pick: (target: Ta
   const at = partner ? 0 : index;
   const posture = shown.pose[at];
   const path = `${pathOf(target)}.pose.${index + 1}`;
+  const sliders = partner ? `${path}.partner` : path;
   const turn = (joint: JointAngle, degrees: number | undefined) => {
     const turned = turnJoint(shown, at, { joint, degrees, both, legs_stay });
     set(partner ? withPartnerAngles(figure, index, turned) : turned, `${path} ${target.partner} ${joint.name}`);
@@ -46,7 +47,7 @@ export function PoseEditor({ target, pick }: { target: Target; pick: (target: Ta
   const held = Object.keys((target.partner ? pose.partner?.hold : pose.hold) ?? {}).map((hand) => hand.replace("hand_", ""));
   const choose = (angle: string) => {
     setPicked(angle);
-    document.getElementById(`joint-${path.replaceAll(".", "-")}-${angle}`)?.focus({ preventScroll: true });
+    document.getElementById(`joint-${sliders.replaceAll(".", "-")}-${angle}`)?.focus({ preventScroll: true });
   };
   return (
     <>
@@ -79,7 +80,7 @@ export function PoseEditor({ target, pick }: { target: Target; pick: (target: Ta
       </fieldset>
       <div class="pose-body">
         <PoseStage figure={shown} pose={at} onion={onion && !partner} picked={picked} onPick={choose} onTurn={turnBy} onSettle={draft.settle} />
-        <JointSliders view={view} angles={posture?.angles} picked={picked} path={path} held={held} contacts={posture?.contacts ?? []} onPick={setPicked} onTurn={turn} onSettle={draft.settle} />
+        <JointSliders view={view} angles={posture?.angles} picked={picked} path={sliders} held={held} contacts={posture?.contacts ?? []} onPick={setPicked} onTurn={turn} onSettle={draft.settle} />
       </div>
       <details open>
         <summary>{say("pose.stands", { pose: apart(labelOf(pose, index)) })}</summary>

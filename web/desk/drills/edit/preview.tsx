@@ -5,7 +5,6 @@ import { MovingFigure, wantsLessMotion } from "../../../shared/figure/moving.tsx
 import type { FigureDocument } from "../figure_document.ts";
 import { askFigure } from "../figures.ts";
 import { say } from "../words.ts";
-import type { Fault } from "./check.ts";
 import { faultWords } from "./fields.tsx";
 
 export function Preview({ figure, name, seconds }: { figure: FigureDocument | undefined; name: string; seconds: number }) {
@@ -19,7 +18,7 @@ export function Preview({ figure, name, seconds }: { figure: FigureDocument | un
     void askFigure(still ? { ...figure, cycle: "hold" } : figure, { kind }).then((had) => {
       if (!wanted || had.answer === "dropped") return;
       if (had.answer === "figure") setAnswer(had);
-      setWhy(had.answer === "faults" && had.faults[0] ? faultWords(had.faults[0] as Fault) : undefined);
+      setWhy(had.answer === "faults" && had.faults[0] ? faultWords(had.faults[0]) : undefined);
     });
     return () => {
       wanted = false;

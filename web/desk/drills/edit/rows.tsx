@@ -2,8 +2,8 @@
 import type { ComponentChildren } from "preact";
 import { announce } from "../../shell/announce.ts";
 import { apart, say } from "../words.ts";
-import { faultWords, idOfPath, useDraft } from "./fields.tsx";
-import { moved, valueAt, withValue } from "./paths.ts";
+import { FaultsBelow, useDraft } from "./fields.tsx";
+import { idOfPath, moved, valueAt, withValue } from "./paths.ts";
 
 interface RowsProps<Row> {
   path: string;
@@ -23,7 +23,6 @@ export function Rows<Row>({ path, title, named, least, most, fresh, add, ordered
   const draft = useDraft();
   const rows = (valueAt(draft.history.value.now, path) as Row[] | undefined) ?? [];
   const set = (next: Row[]) => draft.change((drill) => withValue(drill, path, next.length === 0 && least === 0 ? undefined : next));
-  const faults = (draft.faults.value ?? []).filter(({ field }) => field === path);
   const move = (index: number, by: -1 | 1) => {
     set(moved(rows, index, by));
     announce(say(by < 0 ? "rows.was_moved_up" : "rows.was_moved_down"));
@@ -58,7 +57,7 @@ export function Rows<Row>({ path, title, named, least, most, fresh, add, ordered
           </p>
         </fieldset>
       ))}
-      {faults.length > 0 ? <p class="fault">{faults.map(faultWords).join(" ")}</p> : null}
+      <FaultsBelow path={path} />
       <button id={`${idOfPath(path)}-add`} type="button" disabled={rows.length >= most} onClick={() => set([...rows, fresh()])}>
         {add}
       </button>

@@ -2,10 +2,10 @@
 import { kSidesOf } from "./joints.ts";
 import type { Prop, View } from "../figure_document.ts";
 import { say, wordFor } from "../words.ts";
-import { ChoiceField, idOfPath, NumberField, TextField, TickField, useDraft } from "./fields.tsx";
+import { ChoiceField, FaultsBelow, NumberField, TextField, TickField, useDraft } from "./fields.tsx";
 import { jointAngles } from "./joints.ts";
 import { angleName } from "./joint_sliders.tsx";
-import { moved, valueAt, withValue } from "./paths.ts";
+import { idOfPath, moved, valueAt, withValue } from "./paths.ts";
 import { Rows } from "./rows.tsx";
 
 const kContacts = ["feet", "toes", "heels", "knees", "hands", "forearms", "elbows", "shoulders", "hips"];
@@ -67,6 +67,7 @@ function NamesField({ path, label, hint, options, words, first }: { path: string
           </option>
         ))}
       </select>
+      <FaultsBelow path={path} />
     </div>
   );
 }
