@@ -110,7 +110,7 @@ test("mirrored twice, a pose is what it was; mirrored once, the front view is th
       assert.deepEqual(back, was, name);
       assert.equal(ask(once).answer, "figure", name);
       if (viewOf(figure, pose) !== "front" || pose.hold || pose.settle) return;
-      const extent = (one) => pictures.extentOf(shown(one, [index]).frames);
+      const extent = (one) => pictures.extentOf(shown(one, [index]).frames.map(({ strokes, head }) => ({ strokes, head })));
       const a = extent(figure);
       const b = extent(once);
       assert.ok(Math.abs(a.right - a.left - (b.right - b.left)) <= 4 && Math.abs(a.top - b.top) <= 4, `${name}: ${JSON.stringify([a, b])}`);

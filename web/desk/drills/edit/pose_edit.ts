@@ -105,7 +105,7 @@ export function mirrorPose(figure: FigureDocument, index: number): FigureDocumen
       ...swapped,
       tolerances: pose.tolerances && swappedAngles(view, { ...pose.tolerances }),
       shift: pose.shift !== undefined && view === "front" ? 0 - pose.shift : pose.shift,
-      props: pose.props?.map((prop) => withoutEmpty({ ...prop, at: joint(prop.at), from: joint(prop.from), to: joint(prop.to) })),
+      props: pose.props?.map((prop) => withoutEmpty({ ...prop, forward: prop.forward !== undefined && view === "front" ? 0 - prop.forward : prop.forward, at: joint(prop.at), from: joint(prop.from), to: joint(prop.to) })),
       // In the front view the partner stands on the other side then; in the side view nothing of it turns but its hold of us.
       partner: pose.partner && (view === "front" ? swappedPartner(pose.partner) : heldOtherwise(view, pose.partner)),
     });
