@@ -118,7 +118,7 @@ for (const id of long || pictures ? ["back-to-back-ball-pass", "leg-swings-partn
 }
 
 if (long) {
-  for (const id of ["pair-squat", "mirror-jump", "back-to-back-ball-pass"]) {
+  for (const id of ["squat", "pair-squat", "mirror-jump", "back-to-back-ball-pass"]) {
     test(`a frame of ${id} is within its budget on a slow phone`, () =>
       run(drillOf(id).figure, `${id}-cost`, {}, async (page, context) => {
         const frames = await costOfFrames({ context }, page, { slowdown: 4, seconds: 6 });

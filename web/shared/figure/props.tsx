@@ -5,7 +5,7 @@ const kEdge = 8; // thousandths of stature
 
 const kInks: Record<PropShape["ink"], { fill: string; stroke: string; "stroke-width": number }> = {
   outline: { fill: "var(--paper)", stroke: "var(--ink)", "stroke-width": kEdge },
-  light: { fill: "var(--rule)", stroke: "var(--soft)", "stroke-width": kEdge / 2 },
+  light: { fill: "var(--chalk)", stroke: "var(--soft)", "stroke-width": kEdge / 2 },
   solid: { fill: "var(--ink)", stroke: "none", "stroke-width": 0 },
   line: { fill: "none", stroke: "var(--ink)", "stroke-width": kEdge },
   thin: { fill: "none", stroke: "var(--soft)", "stroke-width": kEdge / 2 },
