@@ -138,7 +138,7 @@ async function together(house) {
     const kDrills = [
       ["pair-squat", "partner figure", { partner: true }],
       ["back-to-back-ball-pass", "partner figure thing", { things: true }],
-      ["kneeling-hamstring-lower-at-bar", "thing thing thing figure", { things: false }],
+      ["kneeling-hamstring-lower-at-bar", "thing thing thing thing figure", { things: false }],
       ["leg-swings-wall", "thing figure", { things: false }],
       ["kneeling-hamstring-lower", "partner figure", {}],
       ["one-leg-ball-throw", "partner figure thing", { things: true }],
