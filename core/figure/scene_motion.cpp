@@ -155,6 +155,12 @@ void SceneMotion::move_partner(double fraction, SceneMoment& out) const {
   out.partner_size = place.size;
 }
 
+PlacedProp SceneMotion::placed_first(std::size_t slot) const {
+  std::size_t pose = 0;
+  while (!props_[pose][slot] || !props_[pose][slot]->at) ++pose;
+  return placed(*props_[pose][slot], scenes_[pose]);
+}
+
 std::optional<PlacedProp> SceneMotion::prop_at(std::size_t slot, const Motion::Between& between,
                                                const Scene& now) const {
   const std::size_t before = between.from % poses_.size();
@@ -162,7 +168,8 @@ std::optional<PlacedProp> SceneMotion::prop_at(std::size_t slot, const Motion::B
   const std::optional<Prop>& from = props_[before][slot];
   const std::optional<Prop>& to = props_[after][slot];
   const auto stands = [&](const Prop& prop, std::size_t pose) {
-    return placed(prop, goes_along(prop.kind) ? now : scenes_[pose]);
+    if (goes_along(prop.kind)) return placed(prop, now);
+    return prop.at ? placed_first(slot) : placed(prop, scenes_[pose]);
   };
   if (!from || !to) {
     const bool first = between.share < 0.5;

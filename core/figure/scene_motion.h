@@ -31,6 +31,8 @@ class SceneMotion {
   [[nodiscard]] SceneMoment at(double fraction) const;
 
  private:
+  // A wall that a hand leans on does not follow the hand. REQUIRES: a pose has the thing at a joint.
+  [[nodiscard]] PlacedProp placed_first(std::size_t slot) const;
   void move_partner(double fraction, SceneMoment& out) const;
   [[nodiscard]] std::optional<PlacedProp> prop_at(std::size_t slot, const Motion::Between& between,
                                                   const Scene& now) const;

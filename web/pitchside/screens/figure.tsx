@@ -7,6 +7,7 @@ import type { Pitch } from "./pitch.ts";
 
 // Twelve pictures a second: twice as many cost a slow phone's main thread 10 ms of a frame in place of 6 (docs/model/phone-figures.md).
 const kRestMilliseconds = 80;
+const kRestOfTwoMilliseconds = 150; // with a partner there is twice as much to draw
 
 interface FigureProps {
   pitch: Pitch;
@@ -33,7 +34,7 @@ export function Figure({ pitch, drill, rung, name, seconds, moving }: FigureProp
   const still = pitch.preferences.value.still || wantsLessMotion() || !moving;
   return (
     <div class="figure">
-      <MovingFigure figure={figure} label={say("say.drawing_of", { name })} seconds={seconds} still={still} rest={kRestMilliseconds} />
+      <MovingFigure figure={figure} label={say("say.drawing_of", { name })} seconds={seconds} still={still} rest={figure.frames[0]?.partner ? kRestOfTwoMilliseconds : kRestMilliseconds} />
     </div>
   );
 }

@@ -1,20 +1,20 @@
 // One picture of a figure: an ink-line mannequin on its ground line, its partner in thinner ink behind it, and the things
 // around them. Phone and desk draw it alike.
 import type { Ref } from "preact";
-import type { FigureAnswer, FigureBody, FigureFrame, FigureProp, FigureStroke } from "../engine/answers.ts";
-import { limbsOf } from "./limbs.ts";
+import type { FigureAnswer, FigureBody, FigureFrame, FigureProp } from "../engine/answers.ts";
+import { bonesOf, limbsOf, pathOfBone, type Limb } from "./limbs.ts";
 import { PropDrawing } from "./props.tsx";
 
 export const kLine = 14; // of the outline, in thousandths of stature
 const kThinLine = 6; // of the partner's
 
-function LimbDrawing({ first, strokes, ink, line }: { first: number; strokes: FigureStroke[]; ink: string; line: number }) {
+function LimbDrawing({ limb, body, ink, line }: { limb: Limb; body: FigureBody; ink: string; line: number }) {
   const drawn = (colour: string, thinner: number) =>
-    strokes.map(({ x1, y1, x2, y2, width }, index) => (
-      <line key={index} data-stroke={first + index} x1={x1} y1={y1} x2={x2} y2={y2} stroke={colour} stroke-width={Math.max(1, width - thinner)} />
+    bonesOf(limb).map(({ first, count, width }) => (
+      <path key={first} data-stroke={first} data-count={count} d={pathOfBone(body.strokes, { first, count })} stroke={colour} stroke-width={Math.max(1, width - thinner)} />
     ));
   return (
-    <g stroke-linecap="round">
+    <g fill="none" stroke-linecap="round">
       {drawn(ink, 0)}
       {drawn("var(--paper)", 2 * line)}
     </g>
@@ -22,13 +22,14 @@ function LimbDrawing({ first, strokes, ink, line }: { first: number; strokes: Fi
 }
 
 // second: who does not do the drill.
-function Body({ body: { strokes, head }, second = false }: { body: FigureBody; second?: boolean }) {
+function Body({ body, second = false }: { body: FigureBody; second?: boolean }) {
+  const { strokes, head } = body;
   const line = second ? kThinLine : kLine;
   const ink = second ? "var(--soft)" : "var(--ink)";
   return (
     <g data-body={second ? "partner" : "figure"}>
       {limbsOf(strokes).map((limb) => (
-        <LimbDrawing key={limb.first} {...limb} ink={limb.strokes[0]?.side === "far" ? "var(--rule)" : ink} line={line} />
+        <LimbDrawing key={limb.first} limb={limb} body={body} ink={limb.strokes[0]?.side === "far" ? "var(--rule)" : ink} line={line} />
       ))}
       <circle data-head cx={head.x} cy={head.y} r={head.r - line / 2} fill="var(--paper)" stroke={ink} stroke-width={line} />
     </g>

@@ -3,6 +3,7 @@
 import { useLayoutEffect, useRef } from "preact/hooks";
 import type { FigureAnswer, FigureBody, FigureFrame, PropPlace } from "../engine/answers.ts";
 import { FigureDrawing } from "./drawing.tsx";
+import { pathOfBone } from "./limbs.ts";
 import { frameAt, kUsualSeconds, momentOf } from "./moment.ts";
 import { placeWritten } from "./props.tsx";
 
@@ -10,48 +11,30 @@ export function wantsLessMotion(): boolean {
   return matchMedia("(prefers-reduced-motion: reduce)").matches;
 }
 
-// One number of a drawing, written where it changed: in whole thousandths of stature, which is finer than a screen shows.
-interface Written {
-  element: Element;
-  name: string;
-  was: number;
-}
-const written = (element: Element, name: string): Written => ({ element, name, was: NaN });
-
-function write(one: Written, value: number): void {
-  const whole = Math.round(value);
-  if (whole === one.was) return;
-  one.was = whole;
-  one.element.setAttribute(one.name, String(whole));
+// A drawn thing's attributes, written where they changed.
+function writerOf(drawn: Element): (name: string, value: string) => void {
+  const was: { [attribute: string]: string } = {};
+  return (name, value) => {
+    if (was[name] !== value) drawn.setAttribute(name, (was[name] = value));
+  };
 }
 
 function bodyPainter(drawn: Element): (body: FigureBody) => void {
-  const lines = [...drawn.querySelectorAll<SVGLineElement>("[data-stroke]")].map((line) => ({
-    stroke: Number(line.dataset.stroke), x1: written(line, "x1"), y1: written(line, "y1"), x2: written(line, "x2"), y2: written(line, "y2"),
-  }));
-  const head = [...drawn.querySelectorAll("[data-head]")].map((circle) => ({ x: written(circle, "cx"), y: written(circle, "cy") }));
+  const bones = [...drawn.querySelectorAll<SVGPathElement>("[data-stroke]")].map((path) => ({ first: Number(path.dataset.stroke), count: Number(path.dataset.count), write: writerOf(path) }));
+  const head = [...drawn.querySelectorAll("[data-head]")].map(writerOf);
   return (body) => {
-    for (const line of lines) {
-      const at = body.strokes[line.stroke];
-      if (!at) continue;
-      write(line.x1, at.x1);
-      write(line.y1, at.y1);
-      write(line.x2, at.x2);
-      write(line.y2, at.y2);
-    }
-    for (const { x, y } of head) {
-      write(x, body.head.x);
-      write(y, body.head.y);
+    for (const { write, ...bone } of bones) write("d", pathOfBone(body.strokes, bone));
+    for (const write of head) {
+      write("cx", String(Math.round(body.head.x)));
+      write("cy", String(Math.round(body.head.y)));
     }
   };
 }
 
 function propPainter(drawn: Element): (place: PropPlace) => void {
-  const was: { [attribute: string]: string } = {};
+  const write = writerOf(drawn);
   return (place) => {
-    for (const [name, value] of Object.entries(placeWritten(place))) {
-      if (was[name] !== value) drawn.setAttribute(name, (was[name] = value));
-    }
+    for (const [name, value] of Object.entries(placeWritten(place))) write(name, value);
   };
 }
 
