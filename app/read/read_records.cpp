@@ -72,8 +72,8 @@ Result<RecordFiles> record_files_in(const std::string& folder) {
 }
 
 records::ReadSeason read_records(const RecordFiles& files, const records::Terms& terms, const records::Mapping& mapping,
-                                 const records::Period& period) {
-  const records::SeasonReading reading{&terms, &mapping, period, unicode_text_forms()};
+                                 const records::Period& period, Language language) {
+  const records::SeasonReading reading{&terms, &mapping, period, unicode_text_forms(), language};
   records::ReadSeason failed;
   failed.season.period = period;
   const auto sheet = [&](const NamedText& text, SheetKind kind) {

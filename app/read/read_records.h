@@ -38,8 +38,9 @@ Result<records::Mapping> read_record_mapping(const std::string& path, const reco
 Result<RecordFiles> record_files_in(const std::string& folder);
 
 // Every fault of every file is collected. Faults in the bytes of a file, or in its quotation marks, come alone.
+// language: of the questions.
 records::ReadSeason read_records(const RecordFiles& files, const records::Terms& terms, const records::Mapping& mapping,
-                                 const records::Period& period);
+                                 const records::Period& period, Language language = Language::kEnglish);
 
 // Canonical squads.csv alone, with the faults of its rows: what the sums of hours need.
 Result<std::vector<records::SquadRecord>> read_squad_records(const NamedText& squads, const records::Terms& terms,

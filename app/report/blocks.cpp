@@ -33,7 +33,7 @@ void write_row(HtmlWriter& html, const Table& table, const std::vector<std::stri
 }
 
 // A table wider than a phone scrolls in its own frame, which the keyboard can reach.
-void write_table(HtmlWriter& html, const Table& table) {
+void write_table(HtmlWriter& html, const Table& table, const Speaker& speaker) {
   html.open("div",
             {{"class", frame_class(table)}, {"role", "region"}, {"aria-label", table.caption}, {"tabindex", "0"}});
   html.open("table");
@@ -51,7 +51,7 @@ void write_table(HtmlWriter& html, const Table& table) {
   for (const std::vector<std::string>& row : table.rows) write_row(html, table, row);
   if (table.rows.empty()) {
     html.open("tr");
-    html.element("td", "Nothing to show.",
+    html.element("td", speaker.say(Words{"Nothing to show.", "Nada que mostrar."}),
                  {{"colspan", std::to_string(std::max<std::size_t>(table.columns.size(), 1))}});
     html.close();
   }
@@ -62,6 +62,7 @@ void write_table(HtmlWriter& html, const Table& table) {
 
 struct BlockWriter {
   HtmlWriter& html;
+  Speaker speaker;
 
   void operator()(const Paragraph& block) const { html.element("p", block.text); }
 
@@ -79,7 +80,7 @@ struct BlockWriter {
     html.close();
   }
 
-  void operator()(const Table& block) const { write_table(html, block); }
+  void operator()(const Table& block) const { write_table(html, block, speaker); }
 
   // The table stands open in the page, so that it is there without scripts and on paper; scripts fold it away.
   void operator()(const Chart& block) const {
@@ -91,14 +92,16 @@ struct BlockWriter {
     html.element("div", "", {{"class", "drawing"}});
     html.close();
     html.open("details", {{"class", "numbers"}, {"open", "open"}});
-    html.element("summary", "The numbers");
-    write_table(html, block.table);
+    html.element("summary", speaker.say(Words{"The numbers", "Los números"}));
+    write_table(html, block.table, speaker);
     html.close();
   }
 };
 
 }  // namespace
 
-void write_block(HtmlWriter& html, const Block& block) { std::visit(BlockWriter{html}, block); }
+void write_block(HtmlWriter& html, const Block& block, Language language) {
+  std::visit(BlockWriter{html, Speaker(language)}, block);
+}
 
 }  // namespace lanework::report

@@ -6,6 +6,6 @@
 
 namespace lanework::report {
 
-void write_block(HtmlWriter& html, const Block& block);
+void write_block(HtmlWriter& html, const Block& block, Language language);
 
 }  // namespace lanework::report

@@ -54,7 +54,7 @@ void write_contents(HtmlWriter& html, const Page& page) {
   const auto parts = std::count_if(page.sections.begin(), page.sections.end(),
                                    [](const Section& section) { return section.level == 1; });
   if (parts <= static_cast<std::ptrdiff_t>(kFewSections)) return;
-  html.open("nav", {{"aria-label", "Contents"}});
+  html.open("nav", {{"aria-label", Speaker(page.language).say(Words{"Contents", "Contenido"})}});
   html.open("ul");
   for (std::size_t at = 0; at < page.sections.size(); ++at) {
     if (page.sections[at].level > 1) continue;
@@ -70,14 +70,15 @@ void write_body(HtmlWriter& html, const Page& page) {
   html.open("header");
   html.element("p", page.club, {{"class", "club"}});
   html.element("h1", page.title);
-  html.element("p", page.season + ". As known on " + page.as_of + ".", {{"class", "facts"}});
+  html.element("p", Speaker(page.language).say({"{}. As known on {}.", "{}. A fecha de {}."}, page.season, page.as_of),
+               {{"class", "facts"}});
   html.close();
   write_contents(html, page);
   html.open("main");
   for (std::size_t at = 0; at < page.sections.size(); ++at) {
     const Section& section = page.sections[at];
     html.element("h" + std::to_string(section.level + 1), section.heading, {{"id", anchor(at)}});
-    for (const Block& block : section.blocks) write_block(html, block);
+    for (const Block& block : section.blocks) write_block(html, block, page.language);
   }
   html.close();
 }
@@ -97,7 +98,7 @@ std::string charts_json(const Page& page) {
 std::string to_html(const Page& page, const Script& bundle) {
   const Page ordered = put_in_order(page);
   HtmlWriter html;
-  html.open("html", {{"lang", ordered.language}});
+  html.open("html", {{"lang", language_tag(ordered.language)}});
   write_head(html, ordered, bundle);
   html.open("body");
   write_body(html, ordered);

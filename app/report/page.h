@@ -11,6 +11,7 @@
 
 #include "app/report/bundle.h"
 #include "app/report/chart_data.h"
+#include "core/base/two_languages.h"
 
 namespace lanework::report {
 
@@ -59,8 +60,8 @@ struct Page {
   std::string title;
   std::string club;
   std::string season;
-  std::string as_of;            // 'Sunday 31 May 2026, 20:10'
-  std::string language = "en";  // of the words, BCP 47
+  std::string as_of;                       // 'Sunday 31 May 2026, 20:10'
+  Language language = Language::kEnglish;  // of the words, the page's own among them
   std::vector<Section> sections;
 };
 

@@ -75,7 +75,7 @@ Node to_node(const Page& page) {
   out.set("club", text_node(page.club));
   out.set("season", text_node(page.season));
   out.set("as_of", text_node(page.as_of));
-  out.set("language", Node::make_text(page.language));
+  out.set("language", Node::make_text(language_tag(page.language)));
   Node sections = Node::make_array();
   for (const Section& section : page.sections) {
     Node one = Node::make_table();

@@ -20,6 +20,7 @@
 #include "app/serve/static_files.h"
 #include "app/serve/sync/writer.h"
 #include "core/access/viewer.h"
+#include "core/base/two_languages.h"
 #include "core/care/entries/fold.h"
 #include "core/care/incident/incident.h"
 #include "core/release/counts.h"
@@ -93,8 +94,13 @@ using Text = std::shared_ptr<const std::string>;
 
 // A season's report as JSON (app/report/page_node.h). state: names what the store holds, so that a report of the same
 // state need not be worked out again. Faults: of the records.
-using SeasonReports =
-    std::function<Result<Text>(const std::string& club, Date from, Date to, const std::string& state)>;
+struct SeasonAsked {
+  std::string club;
+  Date from;
+  Date to;
+  Language language = Language::kEnglish;
+};
+using SeasonReports = std::function<Result<Text>(const SeasonAsked& asked, const std::string& state)>;
 
 // The season as files in one ZIP, for programs that others wrote.
 struct SeasonTaken {

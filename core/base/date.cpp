@@ -6,11 +6,6 @@
 namespace lanework {
 namespace {
 
-constexpr std::array<const char*, 12> kMonths = {"January", "February", "March",     "April",   "May",      "June",
-                                                 "July",    "August",   "September", "October", "November", "December"};
-constexpr std::array<const char*, 7> kWeekdays = {"Monday", "Tuesday",  "Wednesday", "Thursday",
-                                                  "Friday", "Saturday", "Sunday"};
-
 constexpr bool is_leap(int year) { return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0; }
 
 constexpr int days_in_month(int year, int month) {
@@ -73,17 +68,6 @@ std::string to_iso(Date date) {
   std::array<char, 40> text{};
   std::snprintf(text.data(), text.size(), "%04d-%02d-%02d", c.year, c.month, c.day);
   return text.data();
-}
-
-std::string weekday_name(Date date) {
-  const int index = ((date.days_since_epoch + 3) % 7 + 7) % 7;  // 1970-01-01 was a Thursday
-  return kWeekdays.at(static_cast<std::size_t>(index));
-}
-
-std::string to_words(Date date) {
-  const CivilDate c = civil(date);
-  return weekday_name(date) + " " + std::to_string(c.day) + " " + kMonths.at(static_cast<std::size_t>(c.month - 1)) +
-         " " + std::to_string(c.year);
 }
 
 int age_in_years(Date birth, Date on) {

@@ -1,10 +1,10 @@
-// A season in plain sentences. Each stands only where its interval allows it; nothing that goes together is called
-// cause; completeness comes first.
+// A season in plain sentences, in the language that was asked for. Each stands only where its interval allows it;
+// nothing that goes together is called cause; completeness comes first. Which sentence stands is decided before the
+// language, and both languages stand side by side (core/base/two_languages.h).
 #pragma once
 
 #include <cstdint>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "core/findings/season_findings.h"
@@ -30,19 +30,18 @@ enum class ClaimKind : std::uint8_t {
 struct Claim {
   ClaimKind kind = ClaimKind::kCompleteness;
   std::string sentence;
+  bool too_early = false;  // its interval allows nothing to be said
 };
 
 // Who reads: the lead sees every number; the board none of what happened to fewer than 'kSmallCell'.
 enum class Reader : std::uint8_t { kLead, kBoard };
 inline constexpr int kSmallCell = 5;
 // '12', or 'fewer than 5' where the board reads; 0 is said.
-std::string count_for(Reader reader, int count);
+std::string count_for(Reader reader, int count, Language language);
 bool is_withheld(Reader reader, int count);
 
 std::vector<Claim> claims(const SeasonFindings& found, Reader reader);
 
-// How a claim begins whose interval allows nothing to be said.
-inline constexpr std::string_view kTooEarlyToTell = "Too early to tell";
 // What a short summary holds: comparisons beside the main one only where they tell something.
 bool is_for_summary(const Claim& claim);
 

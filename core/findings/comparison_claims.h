@@ -4,13 +4,17 @@
 #include <string>
 #include <vector>
 
+#include "core/evidence/number_words.h"
 #include "core/findings/claims.h"
 
 namespace lanework::findings {
 
-std::vector<std::string> prevalence_sentences(const SeasonFindings& found, Reader reader);
-std::vector<std::string> recurrent_sentences(const SeasonFindings& found, Reader reader);
-std::vector<std::string> taught_sentences(const SeasonFindings& found);
-std::vector<std::string> often_sentences(const SeasonFindings& found, Reader reader);
+// '95 % limits 1.30 to 9.33'.
+std::string interval_words(double level, const std::string& limits, const evidence::NumberWords& words);
+
+std::vector<Claim> prevalence_claims(const SeasonFindings& found, Reader reader);
+std::vector<Claim> recurrent_claims(const SeasonFindings& found, Reader reader);
+std::vector<Claim> taught_claims(const SeasonFindings& found);
+std::vector<Claim> often_claims(const SeasonFindings& found, Reader reader);
 
 }  // namespace lanework::findings

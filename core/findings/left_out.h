@@ -19,6 +19,6 @@ struct LeftOut {
 // One or two sentences; empty where there is nothing to say. A board learns how many injuries only where they are five
 // at least, of five people at least, and else not even whether there are any: both would be about a child whose family
 // said no (docs/model/release.md has the same rule).
-std::string left_out_words(const LeftOut& left_out, Reader reader);
+std::string left_out_words(const LeftOut& left_out, Reader reader, Language language = Language::kEnglish);
 
 }  // namespace lanework::findings

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/two_languages.h"
 #include "core/evidence/burden.h"
 #include "core/evidence/interval.h"
 #include "core/records/season.h"
@@ -29,10 +30,12 @@ enum class GroupBy : std::uint8_t {
   kHistory  // recurrence in short: first; recurrent (same place and type, healed or not); another later one
 };
 
+// Label of kWhole.
+inline constexpr Words kAll{"all", "todas"};
 // Labels of kHistory.
-inline constexpr const char* kFirstInjury = "first";
-inline constexpr const char* kRecurrent = "recurrent";
-inline constexpr const char* kOtherLater = "another later one";
+inline constexpr Words kFirstInjury{"first", "primera"};
+inline constexpr Words kRecurrent{"recurrent", "recurrente"};
+inline constexpr Words kOtherLater{"another later one", "otra posterior"};
 
 struct RateRow {
   std::string label;
@@ -47,6 +50,12 @@ struct RateRow {
   [[nodiscard]] double per_hour() const { return injuries / hours; }
 };
 
+// How rates are worked out and said.
+struct RatesAsked {
+  double level = evidence::kUsualLevel;
+  Language language = Language::kEnglish;  // of the labels
+};
+
 struct RateTable {
   GroupBy by = GroupBy::kWhole;
   bool of_diagnoses = false;
@@ -55,6 +64,7 @@ struct RateTable {
   int injuries = 0;           // in all
   // A group's rate leaves out those of it that nobody assigned. Where they are many its limits mean nothing.
   bool rates_stand = true;
+  Language language = Language::kEnglish;  // of the labels
 };
 
 // More than this share of injuries without a group, and no group's rate is given; own judgement.
@@ -68,11 +78,11 @@ struct RecurrentShare {
 };
 std::optional<RecurrentShare> recurrent_share(const RateTable& histories, double level);
 
-RateTable rate_table(const records::Season& season, const records::Terms& terms, GroupBy by, double level);
+RateTable rate_table(const records::Season& season, const records::Terms& terms, GroupBy by, const RatesAsked& asked);
 
 // Of the whole: injuries by the days they cost.
 struct SeverityRow {
-  const char* label = "";
+  Words label{"", ""};
   int injuries = 0;
   int open = 0;  // of them; they may come to stand in a higher row
 };

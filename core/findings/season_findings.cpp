@@ -81,7 +81,7 @@ RateTable known_settings(const RateTable& settings, const records::Terms& terms)
   out.rows.clear();
   for (const records::Term& term : terms.of(records::Field::kSetting)) {
     for (const RateRow& row : settings.rows)
-      if (row.label == term.shown) out.rows.push_back(row);
+      if (row.label == term.in(settings.language)) out.rows.push_back(row);
   }
   return out;
 }
@@ -142,10 +142,10 @@ SeasonFindings find_all(const records::ReadSeason& read, const records::Terms& t
   SeasonFindings out;
   out.asked = asked;
   out.period = season.period;
-  out.completeness = records::completeness(read);
-  const auto by = [&](GroupBy group) { return rate_table(season, terms, group, asked.level); };
+  out.completeness = records::completeness(read, asked.language);
+  const auto by = [&](GroupBy group) { return rate_table(season, terms, group, {asked.level, asked.language}); };
   out.whole = by(GroupBy::kWhole);
-  if (out.whole.rows.empty()) out.whole.rows.emplace_back().label = "all";
+  if (out.whole.rows.empty()) out.whole.rows.emplace_back().label = Speaker(asked.language).say(kAll);
   out.settings = by(GroupBy::kSetting);
   out.ages = by(GroupBy::kAgeBand);
   out.sexes = by(GroupBy::kSex);
@@ -162,7 +162,7 @@ SeasonFindings find_all(const records::ReadSeason& read, const records::Terms& t
   out.squads = squad_findings(season, asked.level);
   out.reach = reach_of_warm_ups(season, weeks);
   out.taught = taught_coaches(season, weeks, asked.level);
-  out.warm_ups = warm_up_model(season, weeks, asked.level);
+  out.warm_ups = warm_up_model(season, weeks, asked.level, asked.language);
   out.often = often_or_not(season, weeks, asked.level);
   out.hours_wanted = hours_wanted(out);
   out.weeks = season_weeks(season, weeks);

@@ -21,6 +21,7 @@ namespace lanework::findings {
 
 struct FindingsAsked {
   double level = evidence::kUsualLevel;
+  Language language = Language::kEnglish;  // of every label and sentence
   // Injuries an hour in other seasons, for watching; empty: weeks are not watched.
   std::optional<double> usual_rate;
 };

@@ -68,8 +68,8 @@ Exposed counts_of(const RateTable& table, const std::string& label) {
 
 std::vector<SeasonsRow> rows_by(const Season& before, const Season& after, const records::Terms& terms, GroupBy by,
                                 double level) {
-  const RateTable first = rate_table(before, terms, by, level);
-  const RateTable second = rate_table(after, terms, by, level);
+  const RateTable first = rate_table(before, terms, by, {level});
+  const RateTable second = rate_table(after, terms, by, {level});
   std::vector<std::string> labels;
   for (const RateTable* table : {&first, &second})
     for (const RateRow& row : table->rows)

@@ -35,10 +35,13 @@ std::string cell(double value) {
   return text;
 }
 
+// What people read of the model where it cannot be fitted.
+constexpr Words kWarmUpsColumn{"warm_ups", "calentamientos"};
+
 // One row a squad and week with hours: squad, age, warm_ups, match_share, week, hours, events.
-Rows squad_weeks(const records::Season& season, const records::WeekTable& weeks) {
+Rows squad_weeks(const records::Season& season, const records::WeekTable& weeks, const std::string& warm_ups_column) {
   Rows out;
-  out.table.names = {"squad", "age", "warm_ups", "match_share", "week", "hours", "events"};
+  out.table.names = {"squad", "age", warm_ups_column, "match_share", "week", "hours", "events"};
   out.table.column.resize(out.table.names.size());
   std::vector<int> events(season.squads.size() * weeks.weeks(), 0);
   for (const records::InjuryEvent& event : records::events_of(season.injuries)) {
@@ -77,16 +80,19 @@ bool has_two(const std::vector<std::string>& column) {
 
 struct Candidate {
   evidence::TermWanted term;
-  const char* words;
+  Words words;
 };
 
 // What else may bear on the rate; each is left out where these rows cannot tell it apart.
 std::vector<Candidate> candidates(const Rows& rows) {
   std::vector<Candidate> out;
-  if (has_two(rows.table.column[1])) out.push_back({{TermKind::kCategory, "age", {}, 0}, "age bands"});
-  out.push_back({{TermKind::kNumber, "match_share", {}, 0}, "the share of match hours"});
+  if (has_two(rows.table.column[1]))
+    out.push_back({{TermKind::kCategory, "age", {}, 0}, {"age bands", "las categorías de edad"}});
+  out.push_back(
+      {{TermKind::kNumber, "match_share", {}, 0}, {"the share of match hours", "la proporción de horas de partido"}});
   const std::set<std::string> weeks(rows.table.column[4].begin(), rows.table.column[4].end());
-  if (weeks.size() >= 8) out.push_back({{TermKind::kCurve, "week", {}, 4}, "the time of the season"});
+  if (weeks.size() >= 8)
+    out.push_back({{TermKind::kCurve, "week", {}, 4}, {"the time of the season", "el momento de la temporada"}});
   return out;
 }
 
@@ -97,7 +103,7 @@ struct Fitted {
 
 class Fitting {
  public:
-  Fitting(const Rows& rows, double level) : rows_(rows), level_(level) {}
+  Fitting(const Rows& rows, double level, const Speaker& speaker) : rows_(rows), level_(level), speaker_(speaker) {}
 
   // The warm-ups as a number or as a curve, and all of the candidates that can be estimated beside them.
   std::optional<Fitted> fit(const evidence::TermWanted& warm_ups, WarmUpModel& out) {
@@ -111,7 +117,7 @@ class Fitting {
       wanted.terms.push_back(candidate.term);
       if (estimable(wanted)) continue;
       wanted.terms.pop_back();
-      out.left_out.emplace_back(candidate.words);
+      out.left_out.push_back(speaker_.say(candidate.words));
     }
     auto built = evidence::build_frame(rows_.table, wanted);
     evidence::ModelAsked asked{evidence::CountFamily::kPoisson, true, 1, level_};
@@ -126,37 +132,46 @@ class Fitting {
  private:
   const Rows& rows_;
   double level_;
+  Speaker speaker_;
   std::string why_;
 
   bool estimable(const evidence::ModelWanted& wanted) {
     const auto built = evidence::build_frame(rows_.table, wanted);
     if (!built) {
-      why_ = built.faults().front().found;
+      why_ = speaker_.say(
+          Words{"these weeks do not make the rows of a model", "estas semanas no dan las filas de un modelo"});
       return false;
     }
-    const auto why = evidence::why_not_estimable(built.value().frame, true);
-    if (why) why_ = *why;
+    const auto why = evidence::why_not_estimable(built.value().frame, true, speaker_.language());
+    // What to do about it is advice for who asks for a model by hand.
+    if (why) why_ = why->why;
     return !why;
   }
 };
 
 }  // namespace
 
-WarmUpModel warm_up_model(const records::Season& season, const records::WeekTable& weeks, double level) {
-  const Rows rows = squad_weeks(season, weeks);
+WarmUpModel warm_up_model(const records::Season& season, const records::WeekTable& weeks, double level,
+                          Language language) {
+  const Speaker speaker(language);
+  const std::string column = speaker.say(kWarmUpsColumn);
+  const Rows rows = squad_weeks(season, weeks, column);
   WarmUpModel out;
   out.rows_unknown = rows.unknown;
   out.rows = static_cast<int>(rows.table.rows());
   if (rows.table.rows() == 0) {
-    out.why_not = "of no week is it known both how many hours there were and whether warm-ups were done";
+    out.why_not =
+        speaker.say(Words{"of no week is it known both how many hours there were and whether warm-ups were done",
+                          "de ninguna semana se sabe a la vez cuántas horas hubo y si se hizo el calentamiento"});
     return out;
   }
-  Fitting fitting(rows, level);
-  const std::optional<Fitted> fitted = fitting.fit({TermKind::kNumber, "warm_ups", {}, 0}, out);
+  Fitting fitting(rows, level, speaker);
+  const std::optional<Fitted> fitted = fitting.fit({TermKind::kNumber, column, {}, 0}, out);
   if (!fitted) return out;
   const evidence::CountModel& model = fitted->model;
   if (!model.judged.converged) {
-    out.why_not = "the fit does not come to an end on these rows";
+    out.why_not =
+        speaker.say(Words{"the fit does not come to an end on these rows", "el ajuste no converge con estas filas"});
     return out;
   }
   out.negative_binomial = model.asked.family == evidence::CountFamily::kNegativeBinomial;

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/two_languages.h"
 #include "core/evidence/mixed/count_model.h"
 #include "core/evidence/mixed/term_curve.h"
 #include "core/records/season.h"
@@ -20,7 +21,7 @@ struct Averted {
 };
 
 struct WarmUpModel {
-  // Why there is none, after 'cannot be estimated: '; then the rest is empty.
+  // Why there is none, in words after 'cannot be estimated: '; then the rest is empty.
   std::optional<std::string> why_not;
   bool negative_binomial = false;
   std::vector<std::string> left_out;  // terms that could not be told apart here, in words
@@ -38,6 +39,8 @@ struct WarmUpModel {
   std::optional<Averted> averted;
 };
 
-WarmUpModel warm_up_model(const records::Season& season, const records::WeekTable& weeks, double level);
+// language: of why_not and left_out.
+WarmUpModel warm_up_model(const records::Season& season, const records::WeekTable& weeks, double level,
+                          Language language = Language::kEnglish);
 
 }  // namespace lanework::findings

@@ -15,7 +15,7 @@ namespace lanework::records {
 
 struct FieldKnown {
   std::string key;   // 'region'
-  std::string name;  // 'body region'
+  std::string name;  // 'body region', in the language asked for
   int known = 0;     // of Completeness::diagnoses
 };
 
@@ -43,7 +43,7 @@ struct Completeness {
 };
 
 // REQUIRES: no faults in what was read.
-Completeness completeness(const ReadSeason& read);
+Completeness completeness(const ReadSeason& read, Language language = Language::kEnglish);
 
 // Short lines for people: the counts, then one line a question.
 std::vector<std::string> completeness_lines(const Completeness& completeness);

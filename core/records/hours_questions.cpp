@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cstdlib>
 #include <map>
 #include <tuple>
@@ -8,12 +9,14 @@
 namespace lanework::records {
 namespace {
 
-const char* setting_word(Setting setting) { return setting == Setting::kMatch ? "match" : "training"; }
+std::string setting_word(Setting setting, const Speaker& speaker) {
+  return speaker.say(setting == Setting::kMatch ? Words{"match", "partido"} : Words{"training", "entrenamiento"});
+}
 
 class HoursQuestions {
  public:
-  HoursQuestions(const Season& season, const SeasonPlaces& places, std::vector<Question>& out)
-      : season_(season), places_(places), out_(out) {}
+  HoursQuestions(const Season& season, const SeasonPlaces& places, Language language, std::vector<Question>& out)
+      : season_(season), places_(places), speaker_(language), out_(out) {}
 
   void ask() {
     for (std::size_t i = 0; i < season_.exposures.size(); ++i) {
@@ -28,15 +31,23 @@ class HoursQuestions {
  private:
   const Season& season_;
   const SeasonPlaces& places_;
+  Speaker speaker_;
   std::vector<Question>& out_;
   std::map<std::tuple<std::uint32_t, Date, Setting, std::string, PlayerMinutes>, std::size_t> seen_;
   std::map<std::tuple<std::uint32_t, Date, Setting>, std::size_t>
       of_the_squad_;  // first row that is no single player's
 
+  [[nodiscard]] std::string hours_words(PlayerMinutes hours) const {
+    std::string out = in_hours(hours);
+    if (speaker_.language() == Language::kSpanish) std::replace(out.begin(), out.end(), '.', ',');
+    return out;
+  }
+
   void ask(QuestionKind kind, std::size_t row, const std::string& rest, int other_line = 0) {
     const Exposure& exposure = season_.exposures[row];
     const std::string& id = season_.squads[exposure.squad].id;
-    out_.push_back({kind, places_.exposures.place(row), id + " on " + to_iso(exposure.date) + ": " + rest, other_line});
+    out_.push_back({kind, places_.exposures.place(row),
+                    speaker_.say({"{} on {}: {}", "{}, {}: {}"}, id, to_iso(exposure.date), rest), other_line});
   }
 
   // Of one player; empty where nobody says how many there were.
@@ -53,25 +64,34 @@ class HoursQuestions {
   }
 
   void ask_about_length(std::size_t row, const Exposure& exposure) {
-    const char* setting = setting_word(exposure.setting);
+    const std::string setting = setting_word(exposure.setting, speaker_);
     if (exposure.hours.count == 0) {
-      ask(QuestionKind::kNoHours, row, std::string("a ") + setting + " with no hours; did it take place?");
+      ask(QuestionKind::kNoHours, row,
+          speaker_.say({"a {} with no hours; did it take place?", "un {} sin horas; ¿se celebró?"}, setting));
       return;
     }
     const std::optional<std::int64_t> minutes = minutes_each(exposure);
     if (minutes && *minutes > kLongSessionMinutes) {
       ask(QuestionKind::kLongSession, row,
-          std::to_string(*minutes) + " min of " + setting + " a player, longer than " +
-              std::to_string(kLongSessionMinutes / 60) +
-              " h; are these minutes typed as hours, or hours of all players?");
+          speaker_.say({"{} min of {} a player, longer than {} h; are these minutes typed as hours, or hours of all "
+                        "players?",
+                        "{} min de {} por jugador, más de {} h; ¿son minutos escritos como horas, u horas de todos los "
+                        "jugadores?"},
+                       *minutes, setting, kLongSessionMinutes / 60));
     } else if (minutes && *minutes < kShortSessionMinutes) {
       ask(QuestionKind::kShortSession, row,
-          std::to_string(*minutes) + " min of " + setting + " a player, shorter than " +
-              std::to_string(kShortSessionMinutes) + " min; are these hours typed as minutes, or hours of one player?");
+          speaker_.say(
+              {"{} min of {} a player, shorter than {} min; are these hours typed as minutes, or hours of one "
+               "player?",
+               "{} min de {} por jugador, menos de {} min; ¿son horas escritas como minutos, u horas de un solo "
+               "jugador?"},
+              *minutes, setting, kShortSessionMinutes));
     }
     if (exposure.hours > kManySessionHours) {
       ask(QuestionKind::kManyHours, row,
-          in_hours(exposure.hours) + " of all players together in one session; are these minutes typed as hours?");
+          speaker_.say({"{} of all players together in one session; are these minutes typed as hours?",
+                        "{} de todos los jugadores en una sola sesión; ¿son minutos escritos como horas?"},
+                       hours_words(exposure.hours)));
     }
   }
 
@@ -81,15 +101,19 @@ class HoursQuestions {
       const std::int64_t apart = std::abs(product - exposure.hours.count);
       if (apart * 20 > exposure.hours.count) {
         ask(QuestionKind::kHoursDisagree, row,
-            in_hours(exposure.hours) + " stated, but minutes times players are " + in_hours(PlayerMinutes(product)) +
-                "; the stated hours count");
+            speaker_.say({"{} stated, but minutes times players are {}; the stated hours count",
+                          "{} indicadas, pero minutos por jugadores son {}; cuentan las horas indicadas"},
+                         hours_words(exposure.hours), hours_words(PlayerMinutes(product))));
       }
     }
     const std::optional<int> field = season_.squads[exposure.squad].on_the_field;
     if (exposure.setting == Setting::kMatch && exposure.players && field && *exposure.players > *field) {
       ask(QuestionKind::kMoreThanOnTheField, row,
-          std::to_string(*exposure.players) + " players for the whole match, and " + std::to_string(*field) +
-              " are on the field at one time: the hours are too many and the rate too low");
+          speaker_.say({"{} players for the whole match, and {} are on the field at one time: the hours are too many "
+                        "and the rate too low",
+                        "{} jugadores durante todo el partido, y a la vez hay {} en el campo: sobran horas y la tasa "
+                        "queda demasiado baja"},
+                       *exposure.players, *field));
     }
   }
 
@@ -98,7 +122,8 @@ class HoursQuestions {
         std::tuple(exposure.squad, exposure.date, exposure.setting, exposure.player, exposure.hours), row);
     if (!is_new) {
       ask(QuestionKind::kSessionTwice, row,
-          std::string("the same ") + setting_word(exposure.setting) + " stands there twice; were there two?",
+          speaker_.say({"the same {} stands there twice; were there two?", "el mismo {} consta dos veces; ¿hubo dos?"},
+                       setting_word(exposure.setting, speaker_)),
           places_.exposures.lines[first->second]);
     }
     if (exposure.player.empty())
@@ -110,16 +135,17 @@ class HoursQuestions {
     const auto whole = of_the_squad_.find(std::tuple(exposure.squad, exposure.date, exposure.setting));
     if (whole == of_the_squad_.end()) return;
     ask(QuestionKind::kSquadAndPlayer, row,
-        std::string("a ") + setting_word(exposure.setting) +
-            " of one player, and the whole squad's: are hours counted twice?",
+        speaker_.say({"a {} of one player, and the whole squad's: are hours counted twice?",
+                      "un {} de un solo jugador y el de todo el equipo: ¿se cuentan horas dos veces?"},
+                     setting_word(exposure.setting, speaker_)),
         places_.exposures.lines[whole->second]);
   }
 };
 
 }  // namespace
 
-void ask_about_hours(const Season& season, const SeasonPlaces& places, std::vector<Question>& out) {
-  HoursQuestions(season, places, out).ask();
+void ask_about_hours(const Season& season, const SeasonPlaces& places, Language language, std::vector<Question>& out) {
+  HoursQuestions(season, places, language, out).ask();
 }
 
 }  // namespace lanework::records

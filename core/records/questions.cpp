@@ -10,11 +10,12 @@ namespace lanework::records {
 namespace {
 
 // 'week of 2026-11-02, 2026-11-09 and 4 more'
-std::string mondays_in_words(const std::vector<Date>& mondays) {
+std::string mondays_in_words(const std::vector<Date>& mondays, const Speaker& speaker) {
   constexpr std::size_t kListed = 3;
-  std::string out = mondays.size() == 1 ? "the week of " : "the weeks of ";
+  std::string out = speaker.say(mondays.size() == 1 ? Words{"the week of ", "la semana del "}
+                                                    : Words{"the weeks of ", "las semanas del "});
   for (std::size_t i = 0; i < std::min(kListed, mondays.size()); ++i) out += (i == 0 ? "" : ", ") + to_iso(mondays[i]);
-  if (mondays.size() > kListed) out += " and " + std::to_string(mondays.size() - kListed) + " more";
+  if (mondays.size() > kListed) out += speaker.say({" and {} more", " y {} más"}, mondays.size() - kListed);
   return out;
 }
 
@@ -29,22 +30,23 @@ const char* question_key(QuestionKind kind) {
   return kKeys[static_cast<std::size_t>(kind)];
 }
 
-std::string to_line(const Question& question) {
+std::string to_line(const Question& question, Language language) {
   std::string line = question.place.file;
   if (question.place.line > 0) line += ":" + std::to_string(question.place.line);
-  if (question.other_line > 0) line += " and " + std::to_string(question.other_line);
+  if (question.other_line > 0) line += Speaker(language).say({" and {}", " y {}"}, question.other_line);
   return line + ": " + question.sentence;
 }
 
-std::vector<Question> questions_about_rows(const Season& season, const SeasonPlaces& places) {
+std::vector<Question> questions_about_rows(const Season& season, const SeasonPlaces& places, Language language) {
   std::vector<Question> out;
-  ask_about_hours(season, places, out);
-  ask_about_injuries(season, places, out);
-  ask_about_players(season, places, out);
+  ask_about_hours(season, places, language, out);
+  ask_about_injuries(season, places, language, out);
+  ask_about_players(season, places, language, out);
   return out;
 }
 
-std::vector<Question> questions_about_squads(const Season& season, const SeasonPlaces& places) {
+std::vector<Question> questions_about_squads(const Season& season, const SeasonPlaces& places, Language language) {
+  const Speaker speaker(language);
   std::vector<int> injuries(season.squads.size());
   for (const InjuryRecord& injury : season.injuries) ++injuries[injury.squad];
   std::vector<PlayerMinutes> hours(season.squads.size());
@@ -56,14 +58,19 @@ std::vector<Question> questions_about_squads(const Season& season, const SeasonP
     const std::string& id = season.squads[i].id;
     const Place place = places.squads.place(i);
     if (injuries[i] > 0 && hours[i].count == 0) {
-      out.push_back({QuestionKind::kInjuriesWithoutHours, place,
-                     id + ": " + std::to_string(injuries[i]) + (injuries[i] == 1 ? " injury" : " injuries") +
-                         " and no hours at all; no rate can be told"});
+      out.push_back(
+          {QuestionKind::kInjuriesWithoutHours, place,
+           speaker.say(injuries[i] == 1 ? Sentence<2>{"{}: {} injury and no hours at all; no rate can be told",
+                                                      "{}: {} lesión y ninguna hora; no puede darse una tasa"}
+                                        : Sentence<2>{"{}: {} injuries and no hours at all; no rate can be told",
+                                                      "{}: {} lesiones y ninguna hora; no puede darse una tasa"},
+                       id, injuries[i])});
     }
     if (weeks[i].without.empty()) continue;
-    out.push_back({QuestionKind::kWeeksWithoutRows, place,
-                   id + ": hours in " + std::to_string(weeks[i].with_rows) + " of " +
-                       std::to_string(weeks[i].expected) + " weeks; none in " + mondays_in_words(weeks[i].without)});
+    out.push_back(
+        {QuestionKind::kWeeksWithoutRows, place,
+         speaker.say({"{}: hours in {} of {} weeks; none in {}", "{}: horas en {} de {} semanas; ninguna en {}"}, id,
+                     weeks[i].with_rows, weeks[i].expected, mondays_in_words(weeks[i].without, speaker))});
   }
   return out;
 }

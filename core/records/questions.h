@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/base/result.h"
+#include "core/base/two_languages.h"
 #include "core/records/season.h"
 
 namespace lanework::records {
@@ -25,7 +26,7 @@ struct Question {
 };
 
 // 'hours.csv:12: u13-kestrels on 2026-11-24: 8 h of training, longer than 6 h', 'hours.csv:13 and 12: ...'
-std::string to_line(const Question& question);
+std::string to_line(const Question& question, Language language = Language::kEnglish);
 
 // Own judgement, all of them.
 inline constexpr int kLongSessionMinutes = 6 * 60;
@@ -33,9 +34,9 @@ inline constexpr int kShortSessionMinutes = 10;
 inline constexpr PlayerMinutes kManySessionHours{600 * 60};
 
 // About single rows and pairs of them: also of use where other rows are at fault.
-std::vector<Question> questions_about_rows(const Season& season, const SeasonPlaces& places);
+std::vector<Question> questions_about_rows(const Season& season, const SeasonPlaces& places, Language language);
 
 // About a squad's whole season. REQUIRES: no row was at fault, or what it would have said is asked about.
-std::vector<Question> questions_about_squads(const Season& season, const SeasonPlaces& places);
+std::vector<Question> questions_about_squads(const Season& season, const SeasonPlaces& places, Language language);
 
 }  // namespace lanework::records

@@ -92,7 +92,7 @@ void read_hours(const people::Sheet& sheet, const SeasonReading& reading, const 
     std::optional<Exposure> exposure = reader.read_row(row, dates[i]);
     if (!exposure) continue;
     if (!reading.period.contains(exposure->date)) {
-      out.outside_period.push_back(outside_period(sheet, row, exposure->date, reading.period));
+      out.outside_period.push_back(outside_period(sheet, row, exposure->date, reading));
       continue;
     }
     out.season.exposures.push_back(std::move(*exposure));

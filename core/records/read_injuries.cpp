@@ -122,7 +122,7 @@ void read_injuries(const people::Sheet& sheet, const SeasonReading& reading, con
     std::optional<InjuryRecord> injury = reader.read_row(i);
     if (!injury) continue;
     if (!reading.period.contains(injury->date)) {
-      out.outside_period.push_back(outside_period(sheet, row, injury->date, reading.period));
+      out.outside_period.push_back(outside_period(sheet, row, injury->date, reading));
       continue;
     }
     out.season.injuries.push_back(std::move(*injury));

@@ -7,11 +7,13 @@
 
 namespace lanework::records {
 
-Question outside_period(const people::Sheet& sheet, const SheetRow& row, Date day, const Period& period) {
+Question outside_period(const people::Sheet& sheet, const SheetRow& row, Date day, const SeasonReading& reading) {
   return {QuestionKind::kOutsidePeriod,
           {sheet.file, row.line, 0, {}},
-          to_iso(day) + " is not in the period " + to_iso(period.first) + " to " + to_iso(period.last) +
-              ": the row is left out"};
+          Speaker(reading.language)
+              .say({"{} is not in the period {} to {}: the row is left out",
+                    "{} no está en el periodo de {} a {}: la fila no cuenta"},
+                   to_iso(day), to_iso(reading.period.first), to_iso(reading.period.last))};
 }
 
 namespace {

@@ -27,6 +27,7 @@ struct SeasonReading {
   const Mapping* mapping = nullptr;
   Period period;
   people::TextForms forms;
+  Language language = Language::kEnglish;  // of the questions
 };
 
 struct ReadSeason {

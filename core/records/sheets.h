@@ -16,6 +16,6 @@ void read_players(const people::Sheet& sheet, const SeasonReading& reading, cons
                   PlayerNames& players, ReadSeason& out);
 
 // The question about a row whose day the period does not hold.
-Question outside_period(const people::Sheet& sheet, const SheetRow& row, Date day, const Period& period);
+Question outside_period(const people::Sheet& sheet, const SheetRow& row, Date day, const SeasonReading& reading);
 
 }  // namespace lanework::records

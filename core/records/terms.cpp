@@ -9,22 +9,26 @@ namespace {
 
 struct FieldRow {
   const char* key;
-  const char* name;
+  Words name;
   std::vector<std::string_view> known;  // keys the program tells apart, in their order
 };
 
 const FieldRow& row_of(Field field) {
   static const std::array<FieldRow, kFields> kRows = {{
-      {"setting", "training or match", {"training", "match"}},
-      {"onset", "mode of onset", {"acute-sudden", "repetitive-sudden", "repetitive-gradual"}},
-      {"contact", "contact", {"none", "indirect-athlete", "indirect-object", "direct-athlete", "direct-object"}},
-      {"region", "body region", {}},
-      {"tissue", "tissue and pathology", {}},
-      {"side", "side", {"left", "right", "both", "middle"}},
-      {"activity", "activity", {}},
-      {"recurrence", "recurrence", {"first", "re-injury", "exacerbation", "subsequent-local", "subsequent-new"}},
-      {"sex", "girls or boys", {"girls", "boys", "mixed"}},
-      {"warm-up", "warm-up", {"most", "half", "few", "no"}},
+      {"setting", {"training or match", "entrenamiento o partido"}, {"training", "match"}},
+      {"onset", {"mode of onset", "modo de inicio"}, {"acute-sudden", "repetitive-sudden", "repetitive-gradual"}},
+      {"contact",
+       {"contact", "contacto"},
+       {"none", "indirect-athlete", "indirect-object", "direct-athlete", "direct-object"}},
+      {"region", {"body region", "región corporal"}, {}},
+      {"tissue", {"tissue and pathology", "tejido y patología"}, {}},
+      {"side", {"side", "lado"}, {"left", "right", "both", "middle"}},
+      {"activity", {"activity", "actividad"}, {}},
+      {"recurrence",
+       {"recurrence", "recurrencia"},
+       {"first", "re-injury", "exacerbation", "subsequent-local", "subsequent-new"}},
+      {"sex", {"girls or boys", "chicas o chicos"}, {"girls", "boys", "mixed"}},
+      {"warm-up", {"warm-up", "calentamiento"}, {"most", "half", "few", "no"}},
   }};
   return kRows[Terms::index(field)];
 }
@@ -80,6 +84,7 @@ class TermsReader {
       table.fault(FaultCode::kContradiction, "key", quote(term.key), quote(std::string(expected)) + " in this place");
     }
     term.shown = table.text("shown");
+    term.shown_in_spanish = table.text("shown_in_spanish");
     if (field == Field::kRegion) {
       const int group = table.word("group", region_group_keys());
       out_.region_groups_.push_back(static_cast<RegionGroup>(group));
@@ -129,7 +134,7 @@ bool Terms::not_known(const std::string& words) const {
 
 const char* field_key(Field field) { return row_of(field).key; }
 
-const char* field_name(Field field) { return row_of(field).name; }
+Words field_name(Field field) { return row_of(field).name; }
 
 const char* region_group_name(RegionGroup group) {
   constexpr std::array<const char*, 5> kNames = {"head and neck", "upper limb", "trunk", "lower limb",

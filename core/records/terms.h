@@ -12,6 +12,7 @@
 
 #include "core/base/document.h"
 #include "core/base/result.h"
+#include "core/base/two_languages.h"
 
 namespace lanework::records {
 
@@ -51,8 +52,13 @@ enum class RegionGroup : std::uint8_t { kHeadAndNeck, kUpperLimb, kTrunk, kLower
 struct Term {
   std::string key;    // as the canonical files have it
   std::string shown;  // as people read it
+  std::string shown_in_spanish;
   std::string group;  // of regions and tissues: 'lower-limb', 'bone'; else empty
   std::vector<std::string> sources;
+
+  [[nodiscard]] const std::string& in(Language language) const {
+    return language == Language::kSpanish ? shown_in_spanish : shown;
+  }
 };
 
 class Terms {
@@ -81,8 +87,8 @@ class Terms {
   std::vector<std::string> not_known_;
 };
 
-const char* field_key(Field field);   // 'warm-up', as the tables of the file are named
-const char* field_name(Field field);  // 'body region', as people read it
+const char* field_key(Field field);  // 'warm-up', as the tables of the file are named
+Words field_name(Field field);       // 'body region', as people read it
 const char* region_group_name(RegionGroup group);
 
 // Of record_terms.toml. Faults: rows the program knows that lack or stand in another order, words with two meanings.

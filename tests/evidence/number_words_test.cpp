@@ -56,6 +56,26 @@ TEST(NumberWords, Counts) {
   EXPECT_EQ(hours_words(46009), "46009 hours");
 }
 
+TEST(NumberWords, InSpanish) {
+  const NumberWords words(Language::kSpanish);
+  EXPECT_EQ(words.in_digits(0.024681), "0,0247");
+  EXPECT_EQ(words.limits_words({1.3, 9.33}), "1,30 a 9,33");
+  EXPECT_EQ(words.limits_words({1.5, kInfinite}), "1,50 o más");
+  EXPECT_EQ(words.in_digits(kInfinite), "sin límite");
+  EXPECT_EQ(words.level_words(0.999), "99,9 %");
+  EXPECT_EQ(words.hours_words(12.25), "12,2 horas");
+  EXPECT_EQ(words.hours_words(1), "1 hora");
+  EXPECT_EQ(words.grouped(28350), "28\u00A0350");
+  EXPECT_EQ(words.grouped(8350), "8350");
+  EXPECT_EQ(words.counted(1, {"one squad", "un equipo"}, {"{} squads", "{} equipos"}), "un equipo");
+  EXPECT_EQ(words.counted(3, {"one squad", "un equipo"}, {"{} squads", "{} equipos"}), "3 equipos");
+  EXPECT_EQ(words.needed_words(needed_to_treat(0.5, {0.2, 0.8}), kInjuryWords, {"such seasons", "temporadas así"}),
+            "una lesión menos por cada 2,0 temporadas así (1,2 a 5,0)");
+  EXPECT_EQ(words.needed_words(needed_to_treat(3, {2, 4}), kInjuryWords, {"such seasons", "temporadas así"}),
+            "3,0 lesiones menos en cada una de las temporadas así (2,0 a 4,0)");
+  EXPECT_EQ(NumberWords(Language::kEnglish).grouped(8350), grouped(8350));
+}
+
 // What is printed is the number to half a unit of its third digit.
 RC_GTEST_PROP(NumberWords, IsWithinHalfADigit, ()) {
   const double value = (*rc::gen::inRange(1, 1'000'000)) * std::pow(10.0, *rc::gen::inRange(-8, 4));

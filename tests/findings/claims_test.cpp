@@ -5,79 +5,10 @@
 #include <rapidcheck.h>
 #include <rapidcheck/gtest.h>
 
-#include <algorithm>
+#include "tests/findings/told_season.h"
 
 namespace lanework::findings {
 namespace {
-
-RateRow row(int injuries, double hours) {
-  RateRow out;
-  out.label = "all";
-  out.injuries = injuries;
-  out.hours = hours;
-  return out;
-}
-
-SeasonFindings quiet_season() {
-  SeasonFindings found;
-  RateRow all = row(40, 10000);
-  all.limits = {0.0029, 0.0054};
-  all.days = 400;
-  all.median_days = 6;
-  found.whole.rows = {all};
-  found.severity = {{"no day", 4, 0}, {"1 to 7 days", 20, 0}, {"8 to 28 days", 10, 0}, {"more than 28 days", 6, 0}};
-  found.reach.squads.resize(2);
-  found.reach.squads[0].sessions = {30, 5, 2, 8, 5};
-  found.reach.squads[0].warm_ups_a_week = 1.8;
-  found.completeness.weeks = {{38, 40, {}}, {36, 40, {}}};
-  found.warm_ups.events = 40;
-  found.warm_ups.times = 0.8;
-  found.warm_ups.limits = {0.6, 1.1};
-  found.hours_wanted = HoursWanted{24000, 14000, 2.4};
-  return found;
-}
-
-OftenOrNot often_of(double times, const evidence::Interval& limits) {
-  OftenOrNot out;
-  out.by_setting = true;
-  out.compared.one = {20, 5000};
-  out.compared.other = {20, 5000};
-  out.compared.ratio = evidence::Pooled{times, 0.1, limits};
-  out.compared.ratio_by_squads = evidence::LeftOut{0.1, 10, limits};
-  out.hours_a_squad_season = 1250;
-  out.needed = evidence::needed_to_treat(0.5, {0.2, 0.8});
-  return out;
-}
-
-TaughtCoaches taught_of(double difference, const evidence::Interval& limits) {
-  TaughtCoaches out;
-  out.taught = {12, 1.9, 12, 0.7};
-  out.not_taught = {8, 1.9 - difference, 8, 0.6};
-  out.a_week = evidence::MeanDifference{difference, 0.2, 15, limits};
-  return out;
-}
-
-Prevalence prevalence_of(std::int64_t days_out, int players_out) {
-  Prevalence out;
-  out.season = {Date{20000}, days_out, 10000, {}};
-  if (days_out > 0) out.season.limits = evidence::Interval{0.011, 0.034};
-  out.weeks = {{Date{20001}, days_out / 4, 5000, {}}, {Date{20008}, days_out - days_out / 4, 5000, {}}};
-  out.players = 345;
-  out.players_out = players_out;
-  out.listed = true;
-  return out;
-}
-
-RateTable histories_of(int first, int recurrent, int other) {
-  RateTable out{GroupBy::kHistory, true, {}};
-  for (const auto& [label, injuries] :
-       {std::pair(kFirstInjury, first), {kRecurrent, recurrent}, {kOtherLater, other}}) {
-    RateRow one = row(injuries, 10000);
-    one.label = label;
-    out.rows.push_back(one);
-  }
-  return out;
-}
 
 std::string all_of(const SeasonFindings& found, Reader reader = Reader::kLead) {
   std::string out;
@@ -234,7 +165,7 @@ TEST(Claims, TheBoardSeesNoSmallCell) {
   found.completeness.open_events = 2;
   const std::string board = all_of(found, Reader::kBoard);
   EXPECT_TRUE(has(board, "Fewer than 5 kept a player out for more than four weeks."));
-  EXPECT_TRUE(has(board, "fewer than 5 injuries are still open"));
+  EXPECT_TRUE(has(board, "Fewer than 5 injuries are still open"));
   found.whole.rows.front().injuries = 4;
   EXPECT_FALSE(has(of(found, ClaimKind::kRate, Reader::kBoard), "limits"));
   EXPECT_TRUE(of(found, ClaimKind::kDays, Reader::kBoard).empty());

@@ -8,7 +8,7 @@
 namespace lanework::findings {
 namespace {
 
-RateTable table(GroupBy by) { return rate_table(small_season(), record_terms(), by, 0.95); }
+RateTable table(GroupBy by) { return rate_table(small_season(), record_terms(), by, {0.95}); }
 
 TEST(RateTable, AnEventOfTwoDiagnosesCountsOnce) {
   const RateTable whole = table(GroupBy::kWhole);
@@ -50,7 +50,7 @@ TEST(RateTable, RegionsCountDiagnosesInAllHours) {
   records::Season season = small_season();
   const records::Terms terms = record_terms();
   season.injuries[0].region = static_cast<records::Region>(*terms.with_key(records::Field::kRegion, "knee"));
-  const RateTable regions = rate_table(season, terms, GroupBy::kRegion, 0.95);
+  const RateTable regions = rate_table(season, terms, GroupBy::kRegion, {0.95});
   EXPECT_TRUE(regions.of_diagnoses);
   ASSERT_EQ(regions.rows.size(), 2);
   EXPECT_EQ(regions.rows[0].label, "knee");
@@ -63,20 +63,20 @@ TEST(RateTable, RegionsCountDiagnosesInAllHours) {
 TEST(RateTable, WhereManyHaveNoGroupNoGroupHasARate) {
   records::Season season = small_season();
   const records::Terms terms = record_terms();
-  const RateTable none = rate_table(season, terms, GroupBy::kRegion, 0.95);
+  const RateTable none = rate_table(season, terms, GroupBy::kRegion, {0.95});
   EXPECT_EQ(none.unknown, none.injuries);
   EXPECT_FALSE(none.rates_stand);
   const auto knee = static_cast<records::Region>(*terms.with_key(records::Field::kRegion, "knee"));
   for (records::InjuryRecord& injury : season.injuries) injury.region = knee;
-  const RateTable all = rate_table(season, terms, GroupBy::kRegion, 0.95);
+  const RateTable all = rate_table(season, terms, GroupBy::kRegion, {0.95});
   EXPECT_EQ(all.unknown, 0);
   EXPECT_TRUE(all.rates_stand);
   season.injuries.resize(1);
   season.injuries.resize(10, season.injuries.front());
   season.injuries.back().region.reset();
-  EXPECT_TRUE(rate_table(season, terms, GroupBy::kRegion, 0.95).rates_stand) << "one in ten";
+  EXPECT_TRUE(rate_table(season, terms, GroupBy::kRegion, {0.95}).rates_stand) << "one in ten";
   season.injuries.front().region.reset();
-  EXPECT_FALSE(rate_table(season, terms, GroupBy::kRegion, 0.95).rates_stand) << "two in ten";
+  EXPECT_FALSE(rate_table(season, terms, GroupBy::kRegion, {0.95}).rates_stand) << "two in ten";
 }
 
 TEST(RateTable, RecurrentIsOfTheSamePlaceAndKind) {
@@ -86,13 +86,13 @@ TEST(RateTable, RecurrentIsOfTheSamePlaceAndKind) {
   season.injuries[1].recurrence = Recurrence::kReInjury;
   season.injuries[2].recurrence = Recurrence::kExacerbation;
   season.injuries[3].recurrence = Recurrence::kLocal;
-  const RateTable found = rate_table(season, record_terms(), GroupBy::kHistory, 0.95);
+  const RateTable found = rate_table(season, record_terms(), GroupBy::kHistory, {0.95});
   ASSERT_EQ(found.rows.size(), 3);
-  EXPECT_EQ(found.rows[0].label, kFirstInjury);
-  EXPECT_EQ(found.rows[1].label, kRecurrent);
+  EXPECT_EQ(found.rows[0].label, kFirstInjury.in(Language::kEnglish));
+  EXPECT_EQ(found.rows[1].label, kRecurrent.in(Language::kEnglish));
   EXPECT_EQ(found.rows[1].injuries, 2);
   EXPECT_EQ(found.rows[1].hours, 70);
-  EXPECT_EQ(found.rows[2].label, kOtherLater);
+  EXPECT_EQ(found.rows[2].label, kOtherLater.in(Language::kEnglish));
   const auto share = recurrent_share(found, 0.95);
   ASSERT_TRUE(share);
   EXPECT_EQ(share->recurrent, 2);
@@ -106,7 +106,7 @@ TEST(RateTable, RecurrentIsOfTheSamePlaceAndKind) {
 TEST(RateTable, InjuriesOfASquadWithoutHoursHaveNoRate) {
   records::Season season = small_season();
   season.injuries.push_back(injury(2, day(3, 20), day(3, 25)));
-  const RateTable squads = rate_table(season, record_terms(), GroupBy::kSquad, 0.95);
+  const RateTable squads = rate_table(season, record_terms(), GroupBy::kSquad, {0.95});
   ASSERT_EQ(squads.rows.size(), 3);
   EXPECT_EQ(squads.rows[2].injuries, 1);
   EXPECT_EQ(squads.rows[2].hours, 0);

@@ -10,9 +10,13 @@ async function types() {
   return kMade + astToString(await openapi(pathToFileURL(kOpenapi), { rootTypes: true, rootTypesNoSchemaPrefix: true }));
 }
 
-// What types cannot say to a program that runs: how each is asked, and where.
+// What types cannot say to a program that runs: how each is asked, and where, with its query as RFC 6570 writes it.
 function places() {
-  const rows = operations(readOpenapi()).map(({ name, method, path }) => `  ${JSON.stringify(name)}: [${JSON.stringify(method)}, ${JSON.stringify(path)}],`);
+  const queried = (parameters) => parameters.filter((one) => one.in === "query").map((one) => one.name).join();
+  const rows = operations(readOpenapi()).map(({ name, method, path, parameters }) => {
+    const query = queried(parameters);
+    return `  ${JSON.stringify(name)}: [${JSON.stringify(method)}, ${JSON.stringify(query === "" ? path : `${path}{?${query}}`)}],`;
+  });
   return `${kMade}import type { operations } from "./api.ts";\n\nexport const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", string]> = {\n${rows.join("\n")}\n};\n`;
 }
 

@@ -7,6 +7,7 @@ import { widest } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { numberText, ticksOf } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides, stacked } from "./panel.ts";
+import { word } from "./spoken.ts";
 
 const kCurveHeight = 300;
 const kHoursHeight = 130;
@@ -102,7 +103,7 @@ function hoursPanel(data: Curve, axes: Axes): SVGElement {
     x: { domain: axes.x },
     y: { domain: [0, most] },
     marks: [
-      headline("Hours behind it", axes.sides),
+      headline(word("hours_behind"), axes.sides),
       axis.marks,
       side(ticksOf(0, most, 2, false), numberText),
       Plot.rectY(data.hours, {

@@ -4,10 +4,12 @@ import type { ChartData } from "./data.ts";
 import { funnel } from "./funnel.ts";
 import { intervals } from "./intervals.ts";
 import { shares } from "./shares.ts";
+import { speak, type Spoken } from "./spoken.ts";
 import { watch } from "./watch.ts";
 import { weeks } from "./weeks.ts";
 
-export function draw(data: ChartData, width: number): SVGElement {
+export function draw(data: ChartData, width: number, language: Spoken): SVGElement {
+  speak(language);
   switch (data.kind) {
     case "intervals":
       return intervals(data, width);

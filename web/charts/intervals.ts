@@ -7,6 +7,7 @@ import { shortened, textWidth, widest, wrapped } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { numberText, ticksOf } from "./numbers.ts";
 import { foot, panel, type Sides } from "./panel.ts";
+import { word } from "./spoken.ts";
 
 interface Row extends IntervalRow {
   at: number;
@@ -104,7 +105,7 @@ export function intervals(data: Intervals, width: number): SVGElement {
   const span = spanOf(data);
   const rows = rowsWithin(data.rows, span);
   const cut = rows.some((row) => row.cutAbove || row.cutBelow);
-  const title = cut ? `${data.x_title} (an arrow: goes on beyond the edge)` : data.x_title;
+  const title = cut ? `${data.x_title} (${word("beyond")})` : data.x_title;
   const frame = layout.width - layout.marginLeft - layout.marginRight;
   const ticks = ticksOf(span.low, span.high, Math.max(2, Math.floor(frame / 80)), data.log === true);
   const axis = foot(ticks, numberText, title, layout);

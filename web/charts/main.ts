@@ -3,6 +3,7 @@
 // of the numbers are in the page already; on the screen they are folded away once the drawings are there.
 import type { ChartData } from "./data.ts";
 import { draw } from "./draw.ts";
+import { isSpoken } from "./spoken.ts";
 
 // Wider than paper is between its margins (673 pixels on A4, 695 on Letter): page.css sets the drawing as wide as there is
 // room, so that its words come out as large as those of the tables.
@@ -30,7 +31,8 @@ function chartsOfPage(): Chart[] {
 function redraw(chart: Chart, width: number): void {
   if (width <= 0 || width === chart.drawnAt) return;
   chart.drawnAt = width;
-  const drawing = draw(chart.data, width);
+  const { lang } = document.documentElement;
+  const drawing = draw(chart.data, width, isSpoken(lang) ? lang : "en");
   drawing.setAttribute("role", "img");
   drawing.setAttribute("aria-label", chart.says);
   chart.place.replaceChildren(drawing);

@@ -1,15 +1,24 @@
 // Numbers on axes: where the ticks stand and how they read.
 import { ticks } from "d3";
+import { type Spoken, spokenNow } from "./spoken.ts";
 
-const kPlain = new Intl.NumberFormat("en", { maximumSignificantDigits: 4, useGrouping: "min2" });
-const kHuge = new Intl.NumberFormat("en", { maximumSignificantDigits: 3, notation: "compact", compactDisplay: "long" });
-const kTiny = new Intl.NumberFormat("en", { maximumSignificantDigits: 3, notation: "scientific" });
+const formats = (language: Spoken) => ({
+  plain: new Intl.NumberFormat(language, { maximumSignificantDigits: 4, useGrouping: "min2" }),
+  huge: new Intl.NumberFormat(language, { maximumSignificantDigits: 3, notation: "compact", compactDisplay: "long" }),
+  tiny: new Intl.NumberFormat(language, { maximumSignificantDigits: 3, notation: "scientific" }),
+});
+const kFormats = { en: formats("en"), es: formats("es") };
+
+// Thousands stand apart in Spanish, as in the report's sentences: a point there would be read as a decimal one.
+const apart = (parts: Intl.NumberFormatPart[]): string => parts.map(({ type, value }) => (type === "group" ? "\u00A0" : value)).join("");
 
 export function numberText(value: number): string {
   const size = Math.abs(value);
-  if (size >= 1e6) return kHuge.format(value);
-  if (size > 0 && size < 1e-5) return kTiny.format(value);
-  return kPlain.format(value);
+  const language = spokenNow();
+  const { plain, huge, tiny } = kFormats[language];
+  if (size >= 1e6) return huge.format(value);
+  if (size > 0 && size < 1e-5) return tiny.format(value);
+  return language === "es" ? apart(plain.formatToParts(value)) : plain.format(value);
 }
 
 const kMantissas = [[1, 2, 5], [1, 3], [1]];

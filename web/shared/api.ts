@@ -1958,7 +1958,8 @@ export interface components {
             club: string;
             season: string;
             as_of: string;
-            language: string;
+            /** @enum {string} */
+            language: "en" | "es";
             sections: {
                 heading: string;
                 level: number;
@@ -4947,7 +4948,10 @@ export interface operations {
     };
     season: {
         parameters: {
-            query?: never;
+            query?: {
+                /** @description of its words; English where it is not said */
+                language?: "en" | "es";
+            };
             header?: never;
             path: {
                 /** @description the season's first day */

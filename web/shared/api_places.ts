@@ -54,7 +54,7 @@ export const apiPlaces: Record<keyof operations, readonly ["GET" | "POST", strin
   "followed-calendar": ["GET", "/calendar/{link}"],
   "withdraw-planning": ["POST", "/api/planning/{number}/withdraw"],
   "catalogue": ["GET", "/api/catalogue"],
-  "season": ["GET", "/api/season/{from}/{to}"],
+  "season": ["GET", "/api/season/{from}/{to}{?language}"],
   "export-season": ["GET", "/api/season/{from}/{to}/export"],
   "incident-report": ["POST", "/api/injuries/{injury}/incident"],
   "referral-letter": ["POST", "/api/injuries/{injury}/referral"],

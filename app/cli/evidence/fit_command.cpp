@@ -77,7 +77,7 @@ Result<EvidenceAnswer> fit(FitFlags flags) {
   const double level = flags.common.level();
   const bool squads_differ = !flags.wanted.squad.empty();
   if (const auto why = evidence::why_not_estimable(built.value().frame, squads_differ))
-    return cannot("fit", level, *why);
+    return cannot("fit", level, evidence::in_words(*why));
   const auto family =
       flags.family == "nb2" ? evidence::CountFamily::kNegativeBinomial : evidence::CountFamily::kPoisson;
   const evidence::CountModel model = evidence::fit_model(built.value(), {family, squads_differ, flags.points, level});

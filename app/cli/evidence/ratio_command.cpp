@@ -30,7 +30,10 @@ void add_needed(const RatioFlags& flags, const evidence::Difference& difference,
   const evidence::Interval fewer{-difference.limits.high * hours, -difference.limits.low * hours};
   const evidence::NeededToTreat needed = evidence::needed_to_treat(-difference.per_hour * hours, fewer);
   out.text += "\nIn seasons of " + hours_words(hours) + " with the first instead of the second: " +
-              evidence::needed_words(needed, {"event", "events"}, "such seasons") + ".\n";
+              evidence::NumberWords(Language::kEnglish)
+                  .needed_words(needed, {{"one event", "un episodio"}, {"events", "episodios"}},
+                                {"such seasons", "temporadas así"}) +
+              ".\n";
   Node node = Node::make_table();
   node.set("hours_a_season", Node::make_real(hours));
   node.set("events_fewer_a_season", Node::make_real(-difference.per_hour * hours));

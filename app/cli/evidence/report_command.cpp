@@ -18,8 +18,9 @@ namespace fs = std::filesystem;
 struct ReportFlags {
   SeasonFlags season;
   std::string out;
-  std::string club = "The club";
+  std::string club;
   std::string reader = "lead";
+  std::string language = language_tag(Language::kEnglish);
   double usual_per_1000_h = 0;
   double level_percent = 95;
 };
@@ -33,7 +34,11 @@ std::string claims_text(const std::vector<findings::Claim>& claims) {
 
 int make_report(const ReportFlags& flags) {
   const findings::Reader reader = flags.reader == "board" ? findings::Reader::kBoard : findings::Reader::kLead;
-  const auto made = season_report({flags.season, flags.club, reader, flags.usual_per_1000_h, flags.level_percent});
+  SeasonFlags season = flags.season;
+  season.language = language_with_tag(flags.language).value_or(Language::kEnglish);
+  const Speaker speaker(season.language);
+  const std::string club = flags.club.empty() ? speaker.say(Words{"The club", "El club"}) : flags.club;
+  const auto made = season_report({season, club, reader, flags.usual_per_1000_h, flags.level_percent});
   if (!made) return report(made.faults());
   const SeasonReport& told = made.value();
   const std::string path = (fs::path(flags.out) / "report.html").string();
@@ -43,7 +48,8 @@ int make_report(const ReportFlags& flags) {
     return report({*fault});
   if (!told.what_went.empty()) std::printf("%s\n", told.what_went.c_str());
   std::printf("%s%s\n%s\n", claims_text(told.claims).c_str(),
-              told.left_out.empty() ? "" : (told.left_out + "\n").c_str(), ("Written: " + path).c_str());
+              told.left_out.empty() ? "" : (told.left_out + "\n").c_str(),
+              speaker.say({"Written: {}", "Escrito: {}"}, path).c_str());
   return kDone;
 }
 
@@ -56,6 +62,7 @@ void add_report_command(CLI::App& evidence, int& exit_status) {
   add_season_ledger(*command, flags->season);
   command->add_option("--out", flags->out, "folder that report.html is written into")->required();
   command->add_option("--club", flags->club, "the club's name");
+  command->add_option("--language", flags->language, "of the report: en, or es")->check(CLI::IsMember({"en", "es"}));
   command->add_option("--reader", flags->reader, "lead, or board: without squads, and without counts of fewer than 5")
       ->check(CLI::IsMember({"lead", "board"}));
   command

@@ -56,6 +56,7 @@ Result<Files> files_of_ledger(const SeasonFlags& flags, const records::Period& p
   if (!state) return state.faults();
   SeasonSheetsAsked asked = flags.usual;
   asked.days = {period.first, period.last};
+  asked.language = flags.language;
   auto sheets = season_sheets(place, asked, state.value());
   if (!sheets) return sheets.faults();
   const auto named = [&](const char* name) {
@@ -138,7 +139,7 @@ Result<SeasonRead> read_season_files(const SeasonFlags& flags) {
   const auto files = files_of(flags, period.value());
   if (!files) return files.faults();
   SeasonRead out{std::move(terms).value(), {}, files.value().left_out, files.value().what_went};
-  out.read = read::read_records(files.value().files, out.terms, mapping, period.value());
+  out.read = read::read_records(files.value().files, out.terms, mapping, period.value(), flags.language);
   return out;
 }
 

@@ -28,6 +28,7 @@ struct SeasonFlags {
   std::string as_of;
   LedgerFlags ledger;  // in place of files
   SeasonSheetsAsked usual;
+  Language language = Language::kEnglish;  // of what is asked about the records, and said of what is not in them
   std::string which;  // 'before-' of two seasons: part of the names of the flags that the period came by
 };
 void add_season_flags(CLI::App& command, SeasonFlags& flags);

@@ -33,11 +33,19 @@ Result<std::string> squads_sheet(serve::Room& room, const SeasonSheetsAsked& ask
 // anybody's.
 std::string what_went(const store::Gone& gone, const SeasonSheetsAsked& asked) {
   if (gone.evenings_before <= to_iso(asked.days.from)) return {};
-  return "What was entered about sessions before " + gone.evenings_before + " went by its time: " +
-         (asked.calendar.empty() ? "those days have no hours here."
-                                 : "the hours of those days are the calendar's with the squads' usual players, and "
-                                   "nobody's count.") +
-         " Keep the sheets of a season while they can be made.";
+  const Sentence<1> went =
+      asked.calendar.empty()
+          ? Sentence<1>{"What was entered about sessions before {} went by its time: those days have no hours here. Keep "
+                        "the sheets of a season while they can be made.",
+                        "Lo que se anotó de las sesiones anteriores al {} se borró a su debido tiempo: esos días no tienen "
+                        "horas aquí. Guarde las hojas de una temporada mientras se puedan hacer."}
+          : Sentence<1>{"What was entered about sessions before {} went by its time: the hours of those days are the "
+                        "calendar's with the squads' usual players, and nobody's count. Keep the sheets of a season while "
+                        "they can be made.",
+                        "Lo que se anotó de las sesiones anteriores al {} se borró a su debido tiempo: las horas de esos "
+                        "días son las del calendario con los jugadores habituales de los equipos, y no las contó nadie. "
+                        "Guarde las hojas de una temporada mientras se puedan hacer."};
+  return Speaker(asked.language).say(went, gone.evenings_before);
 }
 
 }  // namespace

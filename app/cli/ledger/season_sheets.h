@@ -6,6 +6,7 @@
 #include <string>
 
 #include "app/cli/ledger/ledger_folder.h"
+#include "core/base/two_languages.h"
 #include "core/ledger/fold.h"
 #include "core/ledger/sheets.h"
 
@@ -16,6 +17,7 @@ struct SeasonSheetsAsked {
   int training_minutes = 0;  // usual ones, where nobody confirmed them; 0: not stated
   int match_minutes = 0;
   std::string calendar;  // a club's folder, whose sessions count as held where nobody said otherwise; empty: none
+  Language language = Language::kEnglish;  // of what_went
 };
 
 void add_usual_hours(CLI::App& command, SeasonSheetsAsked& asked);

@@ -113,28 +113,30 @@ serve::SeasonExports season_exports(const SeasonOfHouse& season) {
 }
 
 serve::SeasonReports season_reports(const SeasonOfHouse& season) {
-  return [season, kept = std::make_shared<KeptAnswers<std::string>>()](const std::string& club, Date from, Date to,
+  return [season, kept = std::make_shared<KeptAnswers<std::string>>()](const serve::SeasonAsked& wanted,
                                                                        const std::string& state) {
     SeasonReportAsked asked;
+    asked.season.language = wanted.language;
     asked.season.ledger = season.ledger;
     asked.season.catalogue = season.ledger.catalogue;
-    asked.season.from = to_iso(from);
-    asked.season.to = to_iso(to);
+    asked.season.from = to_iso(wanted.from);
+    asked.season.to = to_iso(wanted.to);
     asked.season.usual.calendar = season.calendar;
     asked.season.usual.training_minutes = season.training_minutes;
     asked.season.usual.match_minutes = season.match_minutes;
-    asked.club = club;
+    asked.club = wanted.club;
     std::vector<std::string> folders = {season.ledger.catalogue};
     if (!season.calendar.empty()) folders.push_back(season.calendar);
-    return kept->get(club + ' ' + asked.season.from + ' ' + asked.season.to,
-                     state + '\n' + planning::folder_stamp(folders), [&]() -> Result<std::string> {
-                       auto made = season_report(asked);
-                       if (!made) return made.faults();
-                       Node out = report::to_node(made.value().page);
-                       out.set("version", Node::make_integer(1));
-                       if (made.value().nothing) out.set("nothing", Node::make_boolean(true));
-                       return to_json(out);
-                     });
+    return kept->get(
+        wanted.club + ' ' + asked.season.from + ' ' + asked.season.to + ' ' + language_tag(wanted.language),
+        state + '\n' + planning::folder_stamp(folders), [&]() -> Result<std::string> {
+          auto made = season_report(asked);
+          if (!made) return made.faults();
+          Node out = report::to_node(made.value().page);
+          out.set("version", Node::make_integer(1));
+          if (made.value().nothing) out.set("nothing", Node::make_boolean(true));
+          return to_json(out);
+        });
   };
 }
 

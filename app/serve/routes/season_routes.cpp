@@ -46,15 +46,29 @@ Result<std::string> state_of(const Call& call) {
 
 Response no_records() { return error_answer(404, "not-found", "There is nothing here for you."); }
 
+// 'language=es', or nothing: English.
+Result<Language> language_of(const Call& call) {
+  constexpr std::string_view kName = "language=";
+  const std::string& query = call.request.query;
+  if (query.empty()) return Language::kEnglish;
+  if (query.starts_with(kName)) {
+    if (const auto language = language_with_tag(std::string_view(query).substr(kName.size()))) return *language;
+  }
+  return Fault{FaultCode::kUnknownName, {"", 0, 0, "language"}, quote(query), "language=en or language=es", {}};
+}
+
 Response season(Call& call) {
   const auto period = period_of(call);
   if (!period) return fault_answer(period.faults());
+  const auto language = language_of(call);
+  if (!language) return fault_answer(language.faults());
   if (!call.house.season_report) return no_records();
   const auto club = call.house.club(call.room);
   if (!club) return store_answer(club.faults());
   const auto state = state_of(call);
   if (!state) return store_answer(state.faults());
-  auto page = call.house.season_report(club.value()->lists.club, period.value().from, period.value().to, state.value());
+  auto page = call.house.season_report(
+      {club.value()->lists.club, period.value().from, period.value().to, language.value()}, state.value());
   return page ? text_answer(std::move(page).value()) : store_answer(page.faults());
 }
 

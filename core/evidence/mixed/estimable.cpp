@@ -75,23 +75,27 @@ std::vector<Eigen::Index> dependent_columns(const Matrix& squares) {
   return {};
 }
 
-std::string in_words(const Frame& frame, const std::vector<Eigen::Index>& columns, std::size_t from) {
-  std::string out;
-  for (std::size_t i = from; i < columns.size(); ++i) {
-    if (i > from) out += i + 1 == columns.size() ? " and " : ", ";
-    out += "'" + frame.names[static_cast<std::size_t>(columns[i])] + "'";
-  }
-  return out;
+std::string names_of(const Frame& frame, const std::vector<Eigen::Index>& columns, std::size_t from,
+                     const Speaker& speaker) {
+  std::vector<std::string> out;
+  for (std::size_t i = from; i < columns.size(); ++i)
+    out.push_back("'" + frame.names[static_cast<std::size_t>(columns[i])] + "'");
+  return speaker.list(out);
 }
 
-std::optional<std::string> collinear(const Frame& frame, const Columns& columns) {
+std::optional<WhyNot> collinear(const Frame& frame, const Columns& columns, const Speaker& speaker) {
   const std::vector<Eigen::Index> dependent = dependent_columns(columns.squares([](std::size_t) { return 1.0; }));
   if (dependent.empty()) return {};
-  const std::string name = in_words(frame, {dependent.front()}, 0);
-  if (dependent.size() == 1) return name + " is 0 in every row; leave it out";
-  if (dependent.size() == 2 && dependent[1] == 0) return name + " is the same in every row; leave it out";
-  return name + " says nothing that " + in_words(frame, dependent, 1) +
-         " do not say already, so that their effects cannot be told apart; leave one of them out";
+  const std::string name = names_of(frame, {dependent.front()}, 0, speaker);
+  const std::string leave_it_out = speaker.say(Words{"leave it out", "déjela fuera"});
+  if (dependent.size() == 1)
+    return WhyNot{speaker.say({"{} is 0 in every row", "{} es 0 en todas las filas"}, name), leave_it_out};
+  if (dependent.size() == 2 && dependent[1] == 0)
+    return WhyNot{speaker.say({"{} is the same in every row", "{} es igual en todas las filas"}, name), leave_it_out};
+  return WhyNot{speaker.say({"{} says nothing that {} do not say already, so that their effects cannot be told apart",
+                             "{} no dice nada que no digan ya {}, así que sus efectos no se distinguen"},
+                            name, names_of(frame, dependent, 1, speaker)),
+                speaker.say(Words{"leave one of them out", "deje fuera una de ellas"})};
 }
 
 // What no event says anything of: sums of columns that are 0 in every row with events, a column each.
@@ -166,7 +170,7 @@ std::optional<Vector> separating_sum(const Frame& frame, const Columns& columns,
   return silent * left;
 }
 
-std::optional<std::string> separated(const Frame& frame, const Columns& columns) {
+std::optional<WhyNot> separated(const Frame& frame, const Columns& columns, const Speaker& speaker) {
   const Matrix with_events = columns.squares([&](std::size_t row) { return frame.events[row] > 0 ? 1.0 : 0.0; });
   if (dependent_columns(with_events).empty()) return {};
   const std::optional<Vector> sum = separating_sum(frame, columns, silent_sums(with_events));
@@ -176,26 +180,44 @@ std::optional<std::string> separated(const Frame& frame, const Columns& columns)
     if (std::abs((*sum)(c)) > 1e-4 * sum->cwiseAbs().maxCoeff()) named.push_back(c);
   if (named.empty()) return {};
   const bool one = named.size() == 1;
-  return "every event lies on one side of " + in_words(frame, named, 0) + ", so that " +
-         (one ? "its effect has" : "their effects have") + " no finite best value; join categories, or leave " +
-         (one ? "it out" : "one of them out");
+  const Sentence<1> why =
+      one ? Sentence<1>{"every event lies on one side of {}, so that its effect has no finite best value",
+                        "todas las lesiones quedan a un lado de {}, así que su efecto no tiene un mejor valor finito"}
+          : Sentence<1>{"every event lies on one side of {}, so that their effects have no finite best value",
+                        "todas las lesiones quedan a un lado de {}, así que sus efectos no tienen un mejor valor "
+                        "finito"};
+  return WhyNot{speaker.say(why, names_of(frame, named, 0, speaker)),
+                speaker.say(one ? Words{"join categories, or leave it out", "junte categorías, o déjela fuera"}
+                                : Words{"join categories, or leave one of them out",
+                                        "junte categorías, o deje fuera una de ellas"})};
 }
 
 }  // namespace
 
-std::optional<std::string> why_not_estimable(const Frame& frame, bool squads_differ) {
+std::optional<WhyNot> why_not_estimable(const Frame& frame, bool squads_differ, Language language) {
+  const Speaker speaker(language);
   const bool any = std::any_of(frame.events.begin(), frame.events.end(), [](double y) { return y > 0; });
-  if (!any) return "no event at all was counted; 'lanework evidence rate' gives the most that the rate may be";
+  if (!any)
+    return WhyNot{speaker.say(Words{"no event at all was counted", "no se contó ninguna lesión"}),
+                  speaker.say(Words{"'lanework evidence rate' gives the most that the rate may be",
+                                    "'lanework evidence rate' da lo más que puede ser la tasa"})};
   if (frame.rows() <= frame.columns())
-    return std::to_string(frame.rows()) + " rows for " + std::to_string(frame.columns()) +
-           " coefficients; take fewer columns";
+    return WhyNot{
+        speaker.say({"{} rows for {} coefficients", "{} filas para {} coeficientes"}, frame.rows(), frame.columns()),
+        speaker.say(Words{"take fewer columns", "tome menos columnas"})};
   if (squads_differ && frame.squads() < 2)
-    return "one squad only, so that nothing is seen of how squads differ; leave out --random";
+    return WhyNot{speaker.say(Words{"one squad only, so that nothing is seen of how squads differ",
+                                    "un solo equipo, así que no se ve en qué difieren los equipos"}),
+                  speaker.say(Words{"leave out --random", "quite --random"})};
   if (!frame.club_ends.empty() && frame.club_ends.size() < 2)
-    return "one club only, so that nothing is seen of how clubs differ; leave out --club";
+    return WhyNot{speaker.say(Words{"one club only, so that nothing is seen of how clubs differ",
+                                    "un solo club, así que no se ve en qué difieren los clubes"}),
+                  speaker.say(Words{"leave out --club", "quite --club"})};
   const Columns columns(frame);
-  if (auto why = collinear(frame, columns)) return why;
-  return separated(frame, columns);
+  if (auto why = collinear(frame, columns, speaker)) return why;
+  return separated(frame, columns, speaker);
 }
+
+std::string in_words(const WhyNot& why) { return why.why + "; " + why.advice; }
 
 }  // namespace lanework::evidence

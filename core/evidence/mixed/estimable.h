@@ -10,12 +10,20 @@
 #include <optional>
 #include <string>
 
+#include "core/base/two_languages.h"
 #include "core/evidence/mixed/frame.h"
 
 namespace lanework::evidence {
 
-// Empty where they can; otherwise why not and what to do, to stand after 'cannot be estimated: '.
-// squads_differ: the model has an effect of the squad.
-std::optional<std::string> why_not_estimable(const Frame& frame, bool squads_differ);
+// Why not, and what to do about it, to stand after 'cannot be estimated: '.
+struct WhyNot {
+  std::string why;
+  std::string advice;  // of the command line's flags
+};
+
+// Empty where they can. squads_differ: the model has an effect of the squad.
+std::optional<WhyNot> why_not_estimable(const Frame& frame, bool squads_differ, Language language = Language::kEnglish);
+// Both in one.
+std::string in_words(const WhyNot& why);
 
 }  // namespace lanework::evidence

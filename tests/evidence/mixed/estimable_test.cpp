@@ -23,7 +23,8 @@ Frame frame(std::vector<std::string> names, const std::vector<std::vector<double
 }
 
 std::string why(const Frame& rows, bool squads_differ = true) {
-  return why_not_estimable(rows, squads_differ).value_or("");
+  const auto found = why_not_estimable(rows, squads_differ);
+  return found ? in_words(*found) : "";
 }
 
 TEST(Estimable, NoEvent) {

@@ -11,8 +11,9 @@ type Responses<Name extends Operation> = operations[Name]["responses"];
 
 // What comes with 200, 201 or 202.
 export type Said<Name extends Operation> = JsonOf<Responses<Name>[Extract<keyof Responses<Name>, 200 | 201 | 202>]>;
-// What the path wants.
-export type ValuesOf<Name extends Operation> = operations[Name]["parameters"] extends { path: infer Path } ? Path : Record<string, never>;
+// What the path wants, and the query may have.
+type QueryOf<Name extends Operation> = operations[Name]["parameters"] extends { query?: infer Query } ? ([Query] extends [undefined] ? unknown : Query) : unknown;
+export type ValuesOf<Name extends Operation> = operations[Name]["parameters"] extends { path: infer Path } ? Path & QueryOf<Name> : Record<string, never>;
 export type BodyOf<Name extends Operation> = operations[Name] extends { requestBody: infer Body } ? JsonOf<Body> : undefined;
 
 export interface Refusal {

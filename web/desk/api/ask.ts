@@ -12,7 +12,11 @@ const kMostWaitSeconds = 30; // longer ones are told, not sat out
 const kWaitsOut = new Set(["too-fast", "busy", "store-busy"]);
 
 export function addressOf(operation: Operation, values: Record<string, unknown>): string {
-  return apiPlaces[operation][1].replace(/\{(\w+)\}/g, (_, name: string) => encodeURIComponent(String(values[name])));
+  return apiPlaces[operation][1].replace(/\{(\??)(\w+)\}/g, (_, query: string, name: string) => {
+    const value = values[name];
+    if (query === "") return encodeURIComponent(String(value));
+    return value === undefined ? "" : `?${name}=${encodeURIComponent(String(value))}`;
+  });
 }
 
 // Once, with nothing done about what the answer is. For what must not wait for anybody: coming in itself. stop: for what is

@@ -1,17 +1,19 @@
 // One drawing, at the width it has and at the paper's; what it shows is said in words, and its numbers are folded below.
 import { useLayoutEffect, useRef } from "preact/hooks";
 import type { ChartData } from "../../charts/data.ts";
-import { language } from "../../shared/words/words.ts";
+import type { Season } from "../../shared/api.ts";
 import type { Draw } from "./charts.ts";
 import { ReportTable } from "./report_table.tsx";
 import { limitsOf } from "./limits.ts";
 import type { Block } from "./sections.ts";
 import { say } from "./words.ts";
 
+type DrawIn = (data: ChartData, width: number) => SVGElement;
+
 // As web/charts/main.ts: wider than paper is, so that its words come out as large as those of the tables.
 const kPaperWidth = 780;
 
-function drawInto(place: HTMLElement, draw: Draw, data: ChartData, says: string, width: number): void {
+function drawInto(place: HTMLElement, draw: DrawIn, data: ChartData, says: string, width: number): void {
   if (width <= 0 || place.dataset["drawnAt"] === String(width)) return;
   place.dataset["drawnAt"] = String(width);
   const drawing = draw(data, width);
@@ -24,7 +26,7 @@ function drawInto(place: HTMLElement, draw: Draw, data: ChartData, says: string,
   place.replaceChildren(drawing);
 }
 
-function keepDrawn(place: HTMLElement, draw: Draw, data: ChartData, says: string): () => void {
+function keepDrawn(place: HTMLElement, draw: DrawIn, data: ChartData, says: string): () => void {
   let printing = false;
   const ended = new AbortController();
   const here = (): void => drawInto(place, draw, data, says, Math.floor(place.getBoundingClientRect().width));
@@ -43,10 +45,13 @@ function keepDrawn(place: HTMLElement, draw: Draw, data: ChartData, says: string
   };
 }
 
-export function Chart({ block, draw }: { block: Block; draw: Draw | undefined }) {
+export function Chart({ block, draw, spoken }: { block: Block; draw: Draw | undefined; spoken: Season["language"] }) {
   const place = useRef<HTMLDivElement>(null);
   const { data, says = "", title = "", table } = block;
-  useLayoutEffect(() => (draw && place.current ? keepDrawn(place.current, draw, data as unknown as ChartData, says) : undefined), [draw, data]);
+  useLayoutEffect(() => {
+    if (!draw || !place.current) return undefined;
+    return keepDrawn(place.current, (chart, width) => draw(chart, width, spoken), data as unknown as ChartData, says);
+  }, [draw, data]);
   return (
     <figure>
       <figcaption>
@@ -56,12 +61,12 @@ export function Chart({ block, draw }: { block: Block; draw: Draw | undefined })
         </p>
       </figcaption>
       {draw ? <div class="drawing" ref={place} /> : null}
-      <p class="limits" lang={language.value}>
+      <p class="limits">
         <strong>{say("can_say")}</strong> {limitsOf(data as unknown as ChartData | undefined)}
       </p>
       {table ? (
         <details class="chart-numbers" open={draw === undefined}>
-          <summary lang={language.value}>{say("numbers")}</summary>
+          <summary>{say("numbers")}</summary>
           <ReportTable caption={table.caption} columns={table.columns} rows={table.rows} />
         </details>
       ) : null}

@@ -1,7 +1,6 @@
 // Evidence: the season's report, worked out from the ledger as it is now, for the days in the address.
 import { useEffect, useState } from "preact/hooks";
 import type { Season } from "../../shared/api.ts";
-import { language } from "../../shared/words/words.ts";
 import type { Refusal } from "../api/answer.ts";
 import { askForFile, saveAs } from "../api/ask_file.ts";
 import { Refused, useAsked } from "../api/asked.tsx";
@@ -82,7 +81,6 @@ function Shown({ report, period, section }: { report: Report; period: Period; se
         <button type="button" onClick={() => void sheets()}>
           {say("sheets")}
         </button>
-        {language.value === report.season.language ? null : <span class="soft">{say("in_english")}</span>}
       </p>
       {refused ? <Refused refusal={refused} /> : null}
       <ReportView report={report} period={period} section={section} />

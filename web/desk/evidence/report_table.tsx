@@ -6,9 +6,9 @@ const kFewestToSort = 3;
 
 type Cells = string[];
 
-// '1.06 (0.483 to 2.00)' by its first number; '-' and 'not known' by none.
+// '1.06 (0.483 to 2.00)' and '1,06 (0,483 a 2,00)' by their first number; '-' and 'not known' by none.
 function valueOf(cell: string, numeric: boolean): string | number {
-  return numeric ? Number.parseFloat(cell) : cell;
+  return numeric ? Number.parseFloat(cell.replace(",", ".")) : cell;
 }
 
 export function ReportTable({ caption, columns, rows }: Omit<components["schemas"]["ReportTable"], "kind">) {

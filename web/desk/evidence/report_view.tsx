@@ -1,9 +1,9 @@
-// The report as it was handed over, laid out: contents, sections, and what they are made of. It is the core's English,
-// whatever language the desk speaks.
+// The report as it was handed over, laid out: contents, sections, and what they are made of.
 import { useEffect } from "preact/hooks";
+import type { Season } from "../../shared/api.ts";
 import { paperFoot } from "../shell/paper_foot.ts";
 import { hashOf } from "../shell/route.ts";
-import { language, wholeDay } from "../../shared/words/words.ts";
+import { wholeDay } from "../../shared/words/words.ts";
 import { Chart } from "./chart.tsx";
 import type { Draw } from "./charts.ts";
 import type { Period } from "./period.ts";
@@ -21,7 +21,7 @@ function showSection(id: string | undefined): void {
 function Contents({ sections, period }: { sections: Named[]; period: Period }) {
   return (
     <nav class="contents not-on-paper" aria-label={say("contents")}>
-      <h2 lang={language.value}>{say("contents")}</h2>
+      <h2>{say("contents")}</h2>
       <ul>
         {sections
           .filter(({ section }) => section.level === 1)
@@ -37,7 +37,12 @@ function Contents({ sections, period }: { sections: Named[]; period: Period }) {
   );
 }
 
-function BlockView({ block, draw }: { block: Block; draw: Draw | undefined }) {
+interface Drawn {
+  draw: Draw | undefined;
+  spoken: Season["language"];
+}
+
+function BlockView({ block, ...how }: { block: Block } & Drawn) {
   switch (block.kind) {
     case "paragraph":
       return <p>{block.text}</p>;
@@ -52,11 +57,11 @@ function BlockView({ block, draw }: { block: Block; draw: Draw | undefined }) {
     case "table":
       return <ReportTable caption={block.caption ?? ""} columns={block.columns ?? []} rows={block.rows ?? []} />;
     case "chart":
-      return <Chart block={block} draw={draw} />;
+      return <Chart block={block} {...how} />;
   }
 }
 
-function SectionView({ named: { id, section }, draw }: { named: Named; draw: Draw | undefined }) {
+function SectionView({ named: { id, section }, ...how }: { named: Named } & Drawn) {
   const Heading = (["h2", "h3", "h4"] as const)[Math.min(section.level, 3) - 1] ?? "h2";
   return (
     <section class={`level-${section.level}`}>
@@ -64,7 +69,7 @@ function SectionView({ named: { id, section }, draw }: { named: Named; draw: Dra
         {section.heading}
       </Heading>
       {section.blocks.map((block, at) => (
-        <BlockView key={at} block={block} draw={draw} />
+        <BlockView key={at} block={block} {...how} />
       ))}
     </section>
   );
@@ -100,13 +105,11 @@ export function ReportView({ report: { season, draw }, period, section }: { repo
           <br />
           {season.club} · {season.season}
           <br />
-          <span class="soft" lang={language.value}>
-            {say("as_of", { day: season.as_of })}
-          </span>
+          <span class="soft">{say("as_of", { day: season.as_of })}</span>
         </p>
-        {draw ? null : <p lang={language.value}>{say("no_drawings")}</p>}
+        {draw ? null : <p>{say("no_drawings")}</p>}
         {sections.map((named) => (
-          <SectionView key={named.id} named={named} draw={draw} />
+          <SectionView key={named.id} named={named} draw={draw} spoken={season.language} />
         ))}
       </article>
     </div>

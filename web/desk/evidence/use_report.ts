@@ -2,6 +2,7 @@
 // when another period is wanted.
 import { useEffect, useState } from "preact/hooks";
 import type { Season } from "../../shared/api.ts";
+import { language } from "../../shared/words/words.ts";
 import type { Refusal } from "../api/answer.ts";
 import { ask } from "../api/ask.ts";
 import { beginJob } from "../shell/jobs.ts";
@@ -14,7 +15,7 @@ export interface Report {
   draw: Draw | undefined;
 }
 interface State {
-  key: string; // the period's
+  key: string; // the period's and the language's
   report?: Report;
   refused?: Refusal;
 }
@@ -22,14 +23,14 @@ interface State {
 export function useReport(period: Period | undefined): State & { again(): void } {
   const [state, setState] = useState<State>({ key: "" });
   const [tries, setTries] = useState(0);
-  const key = period ? `${period.from} ${period.to}` : "";
+  const key = period ? `${period.from} ${period.to} ${language.value}` : "";
   useEffect(() => {
     if (!period) return undefined;
     const stop = new AbortController();
     const job = beginJob(say("works"), () => stop.abort());
     let wanted = true;
     setState({ key });
-    void Promise.all([ask("season", period, undefined, stop.signal), fetchDraw()]).then(([answer, draw]) => {
+    void Promise.all([ask("season", { ...period, language: language.value }, undefined, stop.signal), fetchDraw()]).then(([answer, draw]) => {
       job.end();
       if (wanted) setState(answer.ok ? { key, report: { season: answer.said, draw } } : { key, refused: answer });
     });

@@ -3,7 +3,7 @@
 #include <utility>
 
 #include "app/cli/evidence/season_page/sections.h"
-#include "core/base/date.h"
+#include "core/base/date_words.h"
 
 namespace lanework::cli {
 namespace {
@@ -20,11 +20,15 @@ void add(report::Page& page, std::vector<report::Section> sections) {
 report::Page season_page(const SeasonPageMatter& matter) {
   const records::Period& period = matter.found->period;
   report::Page page;
-  page.title = matter.reader == findings::Reader::kBoard ? "Warm-ups and injuries: the season for the board"
-                                                         : "Warm-ups and injuries: the season";
+  const evidence::NumberWords words = words_of(matter);
+  page.language = words.language();
+  page.title = words.say(matter.reader == findings::Reader::kBoard
+                             ? Words{"Warm-ups and injuries: the season for the board",
+                                     "Calentamientos y lesiones: la temporada, para la junta"}
+                             : Words{"Warm-ups and injuries: the season", "Calentamientos y lesiones: la temporada"});
   page.club = matter.club;
-  page.season = to_words(period.first) + " to " + to_words(period.last);
-  page.as_of = to_words(period.as_of);
+  page.season = words.from_to(to_words(period.first, words.language()), to_words(period.last, words.language()));
+  page.as_of = to_words(period.as_of, words.language());
   add(page, in_short(matter));
   add(page, completeness_section(matter));
   add(page, warm_up_sections(matter));

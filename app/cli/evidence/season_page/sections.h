@@ -4,8 +4,15 @@
 #include <vector>
 
 #include "app/cli/evidence/season_page/season_page.h"
+#include "core/evidence/number_words.h"
 
 namespace lanework::cli {
+
+// In the language that was asked for.
+evidence::NumberWords words_of(const SeasonPageMatter& matter);
+
+// The heading of a column of limits: '95 % limits'.
+std::string limits_heading(const SeasonPageMatter& matter);
 
 // What is said in short of one kind of finding.
 std::vector<report::Block> claim_paragraphs(const SeasonPageMatter& matter, findings::ClaimKind kind);
