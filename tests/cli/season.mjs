@@ -102,6 +102,19 @@ const twoSeasons = [
 
 const kQuiet = /\b(nan|inf|undefined|null)\b/i;
 
+// What people read of a page, the charts' own words among it, and the numbers in such a text as English writes them.
+function textsOf(page) {
+  const charts = [];
+  const visit = (node) => (typeof node === "string" ? charts.push(node) : node !== null && typeof node === "object" ? Object.values(node).forEach(visit) : undefined);
+  visit(JSON.parse(/id="report-charts">([^<]*)</.exec(page)[1]));
+  const body = page.replace(/<script[\s\S]*?<\/script>|<style[\s\S]*?<\/style>/g, "");
+  const attributes = [...body.matchAll(/aria-label="([^"]*)"/g)].map(([, text]) => text);
+  return [...body.split(/<[^>]*>/), ...attributes, ...charts].map((text) => text.trim()).filter((text) => text !== "");
+}
+const numbersIn = (text, language) => (language === "es" ? text.replace(/(\d),(?=\d)/g, "$1.") : text).replace(/(\d)\u00A0(?=\d)/g, "$1").match(/\d+(\.\d+)*/g)?.join(" ") ?? "";
+// None of them is a Spanish word. Names of squads, files and commands are theirs who gave them.
+const kEnglishWord = /(?<![\p{L}'/.-])(the|of|and|in|is|are|was|were|to|with|by|or|not|than|that|this|which|who|had|have|at|on|from|weeks?|seasons?|hours?|injury|injuries|squads?|warm|limits|rates?|match|matches|training|players?|days?|known|none|one|fewer|more|most|half|few|told|too|early|each|as|all|left|out|done|drills?|first|second|expected|times|nothing|numbers|contents)(?![\p{L}/.-])/iu;
+
 const whole = [
   withRecords("the demo's report: one file, no network, no nonsense", (r) => {
     r.write(demo());
@@ -112,6 +125,19 @@ const whole = [
       /<(?:script|link|img|iframe)[^>]*(?:src|href)=/.test(page) ? "fetches something" : "", (page.match(/data-chart=/g) ?? []).length >= 8 ? "" : "charts are missing",
       readdirSync(r.out).join() === "report.html" ? "" : readdirSync(r.out).join());
   }),
+  ...["lead", "board"].map((reader) => withRecords(`the ${reader}'s report in Spanish: the same page, the same numbers, and no English`, (r) => {
+    r.write(demo());
+    const [english, spanish] = ["en", "es"].map((language) => {
+      const said = r.run("report", "--usual", "4", "--reader", reader, "--language", language, "--out", r.out);
+      return { said, page: readFileSync(join(r.out, "report.html"), "utf8") };
+    });
+    const [texts, textos] = [english.page, spanish.page].map(textsOf);
+    const other = texts.findIndex((text, at) => numbersIn(text, "en") !== numbersIn(textos[at] ?? "", "es"));
+    return first(spanish.said.status === 0 ? "" : spanish.said.err, /<html lang="es">/.test(spanish.page) ? "" : "its language is not said",
+      texts.length === textos.length && texts.length > 300 ? "" : `${texts.length} texts, ${textos.length} in Spanish`,
+      other < 0 ? "" : `${texts[other]}\n${textos[other]}`, textos.find((text) => kEnglishWord.test(text)) ?? "",
+      spanish.said.out.split("\n").find((line) => kEnglishWord.test(line) && !/^Escrito: /.test(line)) ?? "", kQuiet.test(spanish.said.out) ? spanish.said.out : "");
+  })),
   withRecords("the board's version names no squad beside injuries and withholds fewer than five", (r) => {
     r.write(demo());
     const said = r.run("report", "--reader", "board", "--out", r.out);

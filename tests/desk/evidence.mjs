@@ -98,8 +98,11 @@ async function periods(house) {
     await shown(page);
 
     await page.getByRole("button", { name: "Español" }).click();
-    await page.getByText("El informe en sí está escrito en inglés.").waitFor();
-    out.push(that((await page.locator(".report").getAttribute("lang")) === "en" && (await page.textContent("main h1")) === "Resultados", "not Spanish around English"));
+    await page.getByRole("heading", { name: "En breve" }).waitFor({ timeout: 30_000 });
+    const text = await page.locator(".report").innerText();
+    out.push(that((await page.locator(".report").getAttribute("lang")) === "es" && (await page.textContent("main h1")) === "Resultados", "not in Spanish"));
+    out.push(that(!/\b(the|of|and|with|injuries|weeks|squads|hours)\b/i.test(text), `English in it: ${text.match(/.{0,60}\b(?:the|of|and|with|injuries|weeks|squads|hours)\b.{0,60}/i)?.[0]}`));
+    out.push(await drawings(page));
     out.push(await desk.faults());
     await desk.picture("evidence-es");
     return all(out);

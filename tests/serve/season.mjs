@@ -60,8 +60,21 @@ async function questions({ lead }) {
   return all(that(said.includes(`${kSession.squad} on ${kDay}: the same player, day and region stand there twice`), said), that(!/\.csv|line \d/.test(said), said));
 }
 
+// Each language is kept for itself: asked for in turn, each is what it was.
+async function languages({ lead }) {
+  const where = `/api/season/2026-08-01/${kDay}`;
+  const said = [];
+  for (const query of ["", "?language=es", "?language=en", "?language=es"]) said.push(await lead.get(where + query));
+  const [plain, spanish, english, again] = said.map(({ json }) => json);
+  const refused = await lead.get(`${where}?language=fr`);
+  return all(...said.map((one) => is(one, 200)), is(refused, 400, "not-understood"), that(refused.json.faults[0].field === "language", refused.text),
+    that(plain.language === "en" && JSON.stringify(plain) === JSON.stringify(english), "English is not what is said unasked"),
+    that(spanish.language === "es" && spanish.sections[0].heading === "En breve" && JSON.stringify(spanish) === JSON.stringify(again), JSON.stringify(spanish).slice(0, 400)));
+}
+
 export const season = [
   { name: "routes: the season to take away", run: withLead(takenAway) },
   { name: "routes: the season's period", run: withLead(periods) },
   { name: "routes: what somebody should look at", run: withLead(questions) },
+  { name: "routes: the season's report in both languages", run: withLead(languages) },
 ];
