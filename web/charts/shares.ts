@@ -7,6 +7,7 @@ import { shortened, textWidth, widest, wrapped } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { panel, stacked } from "./panel.ts";
 import { byDegree, patterned } from "./patterns.ts";
+import { spokenNow, word } from "./spoken.ts";
 import { spreadOut } from "./spread_out.ts";
 
 interface Segment {
@@ -38,7 +39,7 @@ interface Count {
 
 // A count stands under the middle of its part; where parts are narrow the counts move apart, in their order.
 function countsOf(segments: Segment[], barWidth: number): Count[] {
-  const texts = segments.map((segment) => segment.count.toLocaleString("en"));
+  const texts = segments.map((segment) => segment.count.toLocaleString(spokenNow()));
   const wanted = segments.map((segment) => ((segment.from + segment.to) / 2) * barWidth);
   const places = spreadOut(wanted, texts.map((text) => textWidth(text) + 8), barWidth);
   return segments.map((segment, at) => ({ row: segment.row, middle: places[at]!, text: texts[at]! }));
@@ -76,7 +77,7 @@ export function shares(data: Shares, width: number): SVGElement {
       Plot.text(segments.flatMap((found) => countsOf(found, barWidth)), {
         y: "row", x: (count: Count) => count.middle / barWidth, text: "text", dy: middle + kBarHeight / 2 + 11, fill: kInk, className: "count",
       }),
-      Plot.text(bare, { y: "row", frameAnchor: "left", text: () => "nothing to show", dy: middle, fill: kSoft, className: "bare" }),
+      Plot.text(bare, { y: "row", frameAnchor: "left", text: () => word("bare"), dy: middle, fill: kSoft, className: "bare" }),
       Plot.text(labels.map((text, row) => ({ text, row })), {
         y: "row", text: "text", frameAnchor: "left", textAnchor: "start", dx: -marginLeft, dy: narrow ? 12 - rowHeight / 2 : middle,
         lineHeight: kLineHeight / kTextSize, className: "label",

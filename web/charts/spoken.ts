@@ -1,8 +1,8 @@
 // The language that a chart is drawn in: its own few words, and how its numbers are written. Drawing is done in one go, so
 // that it is said once, where it begins.
 const kWords = {
-  en: { nothing: "Nothing to show.", hours_behind: "Hours behind it", beyond: "an arrow: goes on beyond the edge" },
-  es: { nothing: "Nada que mostrar.", hours_behind: "Las horas en que se apoya", beyond: "una flecha: sigue más allá del borde" },
+  en: { nothing: "Nothing to show.", hours_behind: "Hours behind it", beyond: "an arrow: goes on beyond the edge", bare: "nothing to show", limit: "decision limit", alarm: "alarm" },
+  es: { nothing: "Nada que mostrar.", hours_behind: "Las horas en que se apoya", beyond: "una flecha: sigue más allá del borde", bare: "nada que mostrar", limit: "límite de decisión", alarm: "aviso" },
 };
 export type Spoken = keyof typeof kWords;
 

@@ -7,6 +7,7 @@ import { widest } from "./measure.ts";
 import { nothing } from "./nothing.ts";
 import { numberText, ticksOf, wholeTicks } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides, stacked } from "./panel.ts";
+import { word } from "./spoken.ts";
 import { weekDomain, weekTicks } from "./week_axis.ts";
 
 interface Week extends WatchedWeek {
@@ -34,14 +35,14 @@ function sumPanel(data: Watch, weeks: Week[], sides: Sides, top: number, ticks: 
       side(ticks, numberText),
       Plot.ruleY([0], { stroke: kInk }),
       Plot.ruleY([data.decision], { stroke: kInk, strokeDasharray: kDashed, className: "decision-limit" }),
-      Plot.text(["decision limit"], { frameAnchor: "left", textAnchor: "start", y: [data.decision], dy: -9, dx: 2, fill: kSoft, stroke: kPaper, strokeWidth: 4 }),
+      Plot.text([word("limit")], { frameAnchor: "left", textAnchor: "start", y: [data.decision], dy: -9, dx: 2, fill: kSoft, stroke: kPaper, strokeWidth: 4 }),
       Plot.line(
         [{ x: -0.5, y: weeks[0]!.sum }, ...weeks.map((week) => ({ x: week.at, y: week.sum })), { x: last + 0.5, y: weeks[last]!.sum }],
         { x: "x", y: "y", curve: "step", stroke: kInk, strokeWidth: 2, className: "sum" },
       ),
       Plot.dot(alarms, { x: "at", y: "sum", r: 5.5, symbol: "diamond", fill: kAccent, className: "alarm" }),
       Plot.text(alarms.filter((week) => week.first), {
-        x: "at", y: "sum", text: () => "alarm", dy: -15, fontWeight: "bold", fill: kAccent, stroke: kPaper, strokeWidth: 4,
+        x: "at", y: "sum", text: () => word("alarm"), dy: -15, fontWeight: "bold", fill: kAccent, stroke: kPaper, strokeWidth: 4,
         textAnchor: "end", dx: 6,
       }),
     ],
