@@ -8,7 +8,8 @@ namespace {
 Attributes class_of(bool numeric) { return numeric ? Attributes{{"class", "number"}} : Attributes{}; }
 
 constexpr std::size_t kShortRows = 12;
-constexpr std::size_t kSlimColumns = 5;
+constexpr std::size_t kSlimColumns = 7;
+constexpr std::ptrdiff_t kSlimWords = 2;
 constexpr std::size_t kNarrowColumns = 4;
 
 // How a table may be set: a short one stands whole on a page, and if it is narrow too beside another where there is
@@ -18,7 +19,7 @@ std::string frame_class(const Table& table) {
     return table.columns.size() <= kNarrowColumns ? "wide short narrow" : "wide short";
   const auto words =
       std::count_if(table.columns.begin(), table.columns.end(), [](const Column& column) { return !column.numeric; });
-  return words <= 1 && table.columns.size() <= kSlimColumns ? "wide slim" : "wide";
+  return words <= kSlimWords && table.columns.size() <= kSlimColumns ? "wide slim" : "wide";
 }
 
 void write_row(HtmlWriter& html, const Table& table, const std::vector<std::string>& row) {
@@ -91,7 +92,7 @@ struct BlockWriter {
     html.close();
     html.element("div", "", {{"class", "drawing"}});
     html.close();
-    html.open("details", {{"class", "numbers"}, {"open", "open"}});
+    html.open("details", {{"class", block.numbers_at_the_end ? "numbers elsewhere" : "numbers"}, {"open", "open"}});
     html.element("summary", speaker.say(Words{"The numbers", "Los números"}));
     write_table(html, block.table, speaker);
     html.close();

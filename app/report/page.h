@@ -46,6 +46,8 @@ struct Chart {
   std::string says;   // one sentence: what the drawing shows; under the title, and what a screen reader says of it
   ChartData data;
   Table table;  // the same numbers
+  // They stand in a table at the page's end too, beside others': on paper this one is left out.
+  bool numbers_at_the_end = false;
 };
 
 using Block = std::variant<Paragraph, List, Notice, Table, Chart>;

@@ -63,6 +63,7 @@ struct BlockNode {
     out.set("says", text_node(block.says));
     out.set("data", to_node(block.id, block.data));
     out.set("table", (*this)(block.table));
+    if (block.numbers_at_the_end) out.set("numbers_at_the_end", Node::make_boolean(true));
     return out;
   }
 };

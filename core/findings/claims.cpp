@@ -43,15 +43,15 @@ class Sentences {
 
   std::vector<Claim> all() {
     completeness();
+    reach();
+    take(taught_claims(found_));
+    warm_ups();
+    take(often_claims(found_, reader_));
     rate();
     days();
     take(prevalence_claims(found_, reader_));
     take(recurrent_claims(found_, reader_));
     matches();
-    reach();
-    take(taught_claims(found_));
-    warm_ups();
-    take(often_claims(found_, reader_));
     squads();
     watch();
     cautions();

@@ -9,8 +9,8 @@ import { numberText, ticksOf } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides, stacked } from "./panel.ts";
 import { word } from "./spoken.ts";
 
-const kCurveHeight = 300;
-const kHoursHeight = 130;
+const kCurveHeight = 240;
+const kHoursHeight = 110;
 const kMarginTop = 42;
 
 interface Axes {

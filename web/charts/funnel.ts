@@ -9,7 +9,7 @@ import { numberText, ticksOf } from "./numbers.ts";
 import { foot, headline, panel, side, type Sides } from "./panel.ts";
 import { type Placed, placed, type Wanted } from "./placed_labels.ts";
 
-const kHeight = 380;
+const kHeight = 300;
 const kRadius = 4.5;
 
 // The lines at one expected number, between two given ones by straight interpolation, at the ends held.

@@ -39,7 +39,7 @@ function wideLayout(data: Intervals, width: number): Layout {
   const notes = widest(data.rows.map((row) => row.note ?? ""));
   const many = data.rows.length > kManyRows;
   const lines = data.rows.map((row) => wrapped(row.label, room, many ? 1 : 2));
-  const one = many ? 22 : 30;
+  const one = many ? 20 : 24;
   const rowHeight = lines.some((line) => line.length > 1) ? 2 * kLineHeight + 8 : one;
   return {
     width,

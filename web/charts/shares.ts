@@ -19,6 +19,7 @@ interface Segment {
 }
 
 const kBarHeight = 16;
+const kManyRows = 16; // more stand closer, without their counts, which the table has
 
 function segmentsOf(parts: Part[], row: number): Segment[] {
   const whole = parts.reduce((sum, part) => sum + part.count, 0);
@@ -50,12 +51,13 @@ export function shares(data: Shares, width: number): SVGElement {
   if (names.length === 0) return nothing(width);
   const patterns = byDegree(names.length);
   const narrow = width < kNarrow;
+  const many = data.rows.length > kManyRows && !narrow;
   const room = narrow ? width - 8 : Math.min(widest(data.rows.map((row) => row.label)), width * 0.32);
-  const labels = data.rows.map((row) => (narrow ? shortened(row.label, room) : wrapped(row.label, room, 2).join("\n")));
+  const labels = data.rows.map((row) => (narrow ? shortened(row.label, room) : wrapped(row.label, room, many ? 1 : 2).join("\n")));
   const marginLeft = narrow ? 1 : room + 18;
   const barWidth = width - marginLeft - 1;
-  const rowHeight = narrow ? 68 : 48;
-  const barTop = narrow ? 25 : 6;
+  const rowHeight = narrow ? 68 : many ? 21 : 48;
+  const barTop = narrow ? 25 : many ? 2 : 6;
   const segments = data.rows.map((row, at) => segmentsOf(row.parts, at));
   const parts = segments.flat();
   const bare = segments.flatMap((found, row) => (found.length === 0 ? [{ row }] : []));
@@ -74,7 +76,7 @@ export function shares(data: Shares, width: number): SVGElement {
         y: "row", x1: "from", x2: "to", insetTop: barTop, insetBottom: rowHeight - barTop - kBarHeight,
         render: patterned((at) => patterns[parts[at]!.part % patterns.length]!), stroke: kInk, strokeWidth: 0.8, className: "part",
       }),
-      Plot.text(segments.flatMap((found) => countsOf(found, barWidth)), {
+      Plot.text(many ? [] : segments.flatMap((found) => countsOf(found, barWidth)), {
         y: "row", x: (count: Count) => count.middle / barWidth, text: "text", dy: middle + kBarHeight / 2 + 11, fill: kInk, className: "count",
       }),
       Plot.text(bare, { y: "row", frameAnchor: "left", text: () => word("bare"), dy: middle, fill: kSoft, className: "bare" }),

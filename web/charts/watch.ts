@@ -15,8 +15,8 @@ interface Week extends WatchedWeek {
   first: boolean; // of a run of alarms: the one that has the word
 }
 
-const kSumHeight = 230;
-const kEventsHeight = 200;
+const kSumHeight = 170;
+const kEventsHeight = 150;
 const kHalfBar = 0.3; // of a week
 const kMarginTop = 42;
 

@@ -12,8 +12,8 @@ import { weekDomain, weekTicks } from "./week_axis.ts";
 
 const kMostMarks = 6; // in one week; where a week has more, strokes to a scale take the marks' place
 const kMarkStep = 13;
-const kHoursHeight = 230;
-const kEventsHeight = 130;
+const kHoursHeight = 180;
+const kEventsHeight = 100;
 const kMarginTop = 42;
 
 interface Mark {

@@ -1945,6 +1945,11 @@ export interface components {
                 [key: string]: unknown;
             };
             table?: components["schemas"]["ReportTable"];
+            /**
+             * @description of a chart whose numbers stand in a table at the end too: on paper they need not be here
+             * @constant
+             */
+            numbers_at_the_end?: true;
         };
         Season: {
             /** @constant */

@@ -65,7 +65,7 @@ export function Chart({ block, draw, spoken }: { block: Block; draw: Draw | unde
         <strong>{say("can_say")}</strong> {limitsOf(data as unknown as ChartData | undefined)}
       </p>
       {table ? (
-        <details class="chart-numbers" open={draw === undefined}>
+        <details class={block.numbers_at_the_end ? "chart-numbers elsewhere" : "chart-numbers"} open={draw === undefined}>
           <summary>{say("numbers")}</summary>
           <ReportTable caption={table.caption} columns={table.columns} rows={table.rows} />
         </details>

@@ -3,6 +3,8 @@ import type { components } from "../../shared/api.ts";
 import { type Column, Table } from "../shell/table.tsx";
 
 const kFewestToSort = 3;
+const kShortRows = 12;
+const kSlimColumns = 7;
 
 type Cells = string[];
 
@@ -22,5 +24,11 @@ export function ReportTable({ caption, columns, rows }: Omit<components["schemas
     // A column without a heading has no name for a button.
     ...(heading !== "" && rows.length >= kFewestToSort ? { value: ({ cells }) => valueOf(cells[at] ?? "", numeric) } : {}),
   }));
-  return <Table caption={caption} show_caption columns={shown} rows={keyed} rowKey={({ key }) => key} />;
+  // On paper a long one of a few columns stands in two.
+  const slim = rows.length > kShortRows && columns.length <= kSlimColumns;
+  return (
+    <div class={slim ? "slim" : undefined}>
+      <Table caption={caption} show_caption columns={shown} rows={keyed} rowKey={({ key }) => key} />
+    </div>
+  );
 }

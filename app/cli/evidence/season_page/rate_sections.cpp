@@ -198,7 +198,7 @@ std::vector<report::Section> rate_sections(const SeasonPageMatter& matter) {
   put(what, {"Tissues", "Tejidos"}, found.tissues, nullptr);
   put(what, {"How they began", "Cómo empezaron"}, found.onsets, nullptr);
   put(what, {"Contact", "Contacto"}, found.contacts, nullptr);
-  put(what, {"First and recurrent ones", "Primeras y recurrentes"}, found.histories, "histories");
+  put(what, {"First and recurrent ones", "Primeras y recurrentes"}, found.histories, nullptr);
   // Beside the table above it, its rows would give small counts away.
   if (matter.reader == findings::Reader::kLead)
     put(what, {"First and later ones", "Primeras y posteriores"}, found.recurrences, nullptr);

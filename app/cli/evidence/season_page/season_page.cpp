@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "app/cli/evidence/season_page/numbers_at_the_end.h"
 #include "app/cli/evidence/season_page/sections.h"
 #include "core/base/date_words.h"
 
@@ -39,6 +40,7 @@ report::Page season_page(const SeasonPageMatter& matter) {
   add(page, watch_section(matter));
   add(page, question_sections(matter));
   add(page, method_sections(matter));
+  move_numbers_to_the_end(page);
   return page;
 }
 
