@@ -46,6 +46,54 @@ std::string worst_week(const Prevalence& p, const NumberWords& words) {
                    to_words(worst->from, words.language()), small_percent(worst->share(), words));
 }
 
+// What the interval allows to be said of weeks after often and after seldom.
+Claim often_claim(const OftenOrNot& often, Verdict verdict, const std::string& ratio, const NumberWords& words) {
+  switch (verdict) {
+    case Verdict::kFewer: {
+      std::string text = words.say(
+          {"Weeks after about two or more warm-ups a week lately had fewer injuries: {}. That the two go together does "
+           "not show that the one makes the other.",
+           "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron menos lesiones: {}. "
+           "Que ambas cosas vayan juntas no muestra que una produzca la otra."},
+          ratio);
+      if (often.needed && !often.needed->through_infinity)
+        text += words.say(
+            {" If it were cause and effect: {}, each of {} player-hours.",
+             " Si fuera causa y efecto: {}, cada una de {} horas de jugador."},
+            words.needed_words(*often.needed, evidence::kInjuryWords, {"squads' seasons", "temporadas de equipo"}),
+            words.grouped(often.hours_a_squad_season));
+      return {ClaimKind::kOften, text};
+    }
+    case Verdict::kMore:
+      return {
+        {ClaimKind::kOften,
+         words.say({"Weeks after about two or more warm-ups a week lately had more injuries: {}. Look first at who "
+                    "writes what down, and at which squads were told to warm up because they had injuries.",
+                    "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron más "
+                    "lesiones: {}. Mire primero quién anota qué, y a qué equipos se les dijo que calentaran "
+                    "porque tenían lesiones."},
+                   ratio)};
+        case Verdict::kNoneThatMatters:
+          return {
+              ClaimKind::kOften,
+              words.say({"Weeks after about two or more warm-ups a week lately differ from the others by nothing that "
+                         "matters: {}.",
+                         "Las semanas tras unos dos o más calentamientos por semana en el último tiempo no difieren "
+                         "de las demás en nada que importe: {}."},
+                        ratio)};
+        case Verdict::kTooEarly:
+          break;
+      }
+      return {
+          ClaimKind::kOften,
+          words.say({"Too early to tell whether weeks after about two or more warm-ups a week lately have fewer "
+                     "injuries: {}.",
+                     "Demasiado pronto para decir si las semanas tras unos dos o más calentamientos por semana en el "
+                     "último tiempo tienen menos lesiones: {}."},
+                    ratio),
+          true};
+  }
+
 }  // namespace
 
 std::string interval_words(double level, const std::string& limits, const NumberWords& words) {
@@ -168,48 +216,7 @@ std::vector<Claim> often_claims(const SeasonFindings& found, Reader reader) {
                                               "{} veces la tasa de las demás, a igual edad ({})"};
   const std::string ratio = words.say(times, words.in_digits(c.ratio->estimate, 2),
                                       interval_words(found.asked.level, words.limits_words(limits), words));
-  switch (verdict(limits)) {
-    case Verdict::kFewer: {
-      std::string text = words.say(
-          {"Weeks after about two or more warm-ups a week lately had fewer injuries: {}. That the two go together does "
-           "not show that the one makes the other.",
-           "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron menos lesiones: {}. "
-           "Que ambas cosas vayan juntas no muestra que una produzca la otra."},
-          ratio);
-      if (often.needed && !often.needed->through_infinity)
-        text += words.say(
-            {" If it were cause and effect: {}, each of {} player-hours.",
-             " Si fuera causa y efecto: {}, cada una de {} horas de jugador."},
-            words.needed_words(*often.needed, evidence::kInjuryWords, {"squads' seasons", "temporadas de equipo"}),
-            words.grouped(often.hours_a_squad_season));
-      return {{ClaimKind::kOften, text}};
-    }
-    case Verdict::kMore:
-      return {
-          {ClaimKind::kOften,
-           words.say({"Weeks after about two or more warm-ups a week lately had more injuries: {}. Look first at who "
-                      "writes what down, and at which squads were told to warm up because they had injuries.",
-                      "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron más "
-                      "lesiones: {}. Mire primero quién anota qué, y a qué equipos se les dijo que calentaran "
-                      "porque tenían lesiones."},
-                     ratio)}};
-    case Verdict::kNoneThatMatters:
-      return {{ClaimKind::kOften,
-               words.say({"Weeks after about two or more warm-ups a week lately differ from the others by nothing that "
-                          "matters: {}.",
-                          "Las semanas tras unos dos o más calentamientos por semana en el último tiempo no difieren "
-                          "de las demás en nada que importe: {}."},
-                         ratio)}};
-    case Verdict::kTooEarly:
-      break;
-  }
-  return {{ClaimKind::kOften,
-           words.say({"Too early to tell whether weeks after about two or more warm-ups a week lately have fewer "
-                      "injuries: {}.",
-                      "Demasiado pronto para decir si las semanas tras unos dos o más calentamientos por semana en el "
-                      "último tiempo tienen menos lesiones: {}."},
-                     ratio),
-           true}};
+  return {often_claim(often, verdict(limits), ratio, words)};
 }
 
 }  // namespace lanework::findings

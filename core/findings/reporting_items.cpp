@@ -22,10 +22,8 @@ struct Item {
   Words how;
 };
 
-std::vector<Item> items_of(const SeasonFindings& found) {
-  const bool severity = found.whole.rows.front().injuries > 0;
-  const bool recurrence = any_known(found, "recurrence");
-  const bool region = any_known(found, "region");
+// Those with a number.
+std::vector<Item> numbered_items() {
   return {
       {"1.1",
        {"sport, who the athletes are, level", "deporte, quiénes son los deportistas, nivel"},
@@ -80,6 +78,13 @@ std::vector<Item> items_of(const SeasonFindings& found) {
        recurrence,
        recurrence ? Words{"first, re-injury, exacerbation, local, new", "primera, recaída, exacerbación, local, nueva"}
                   : kNotRecorded},
+  };
+}
+
+std::vector<Item> items_of_figures(const SeasonFindings& found) {
+  const bool severity = found.whole.rows.front().injuries > 0;
+  const bool region = any_known(found, "region");
+  return {
       {"",
        {"severity and how time loss is counted", "gravedad y cómo se cuenta el tiempo perdido"},
        severity,
@@ -121,13 +126,17 @@ std::vector<Item> items_of(const SeasonFindings& found) {
 std::vector<ReportingItem> reporting_items(const SeasonFindings& found) {
   const Speaker speaker(found.asked.language);
   std::vector<ReportingItem> out;
-  for (const Item& item : items_of(found)) {
-    out.push_back({item.number, speaker.say(item.item), item.covered, speaker.say(item.how)});
-    // The one whose answer is no fixed text stands second.
-    if (out.size() == 1)
-      out.push_back({"1.2", speaker.say(Words{"how long they were observed", "cuánto tiempo se observaron"}), true,
-                     speaker.say({"{} to {}", "{} a {}"}, to_iso(found.period.first), to_iso(found.period.last))});
-  }
+  const auto add = [&](const std::vector<Item>& items) {
+    for (const Item& item : items)
+      out.push_back({item.number, speaker.say(item.item), item.covered, speaker.say(item.how)});
+  };
+  add(numbered_items());
+  // The one whose answer is no fixed text stands second.
+  out.insert(out.begin() + 1,
+             {"1.2", speaker.say(Words{"how long they were observed", "cuánto tiempo se observaron"}), true,
+              speaker.say({"{} to {}", "{} a {}"}, to_iso(found.period.first), to_iso(found.period.last))});
+  add(items_of_events(found));
+  add(items_of_figures(found));
   return out;
 }
 

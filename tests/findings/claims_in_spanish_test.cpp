@@ -34,8 +34,8 @@ SquadFindings squads_of(int outside) {
 }
 
 // Every sentence that there is, by a change of the season that makes it stand.
-std::vector<Change> changes() {
-  std::vector<Change> out = {
+std::vector<Change> changes_of_records() {
+  return {
       [](SeasonFindings&) {},
       [](SeasonFindings& f) {
         f.completeness.weeks = {{20, 40, {}}, {18, 40, {}}};
@@ -55,6 +55,11 @@ std::vector<Change> changes() {
         f.reach.squads[0].first_half = 1.9;
         f.reach.squads[0].second_half = 1.25;
       },
+  };
+}
+
+std::vector<Change> changes_of_comparisons() {
+  return {
       [](SeasonFindings& f) { f.warm_ups.why_not = "12 / 7"; },
       [](SeasonFindings& f) { f.hours_wanted->more = 0; },
       [](SeasonFindings& f) { f.hours_wanted->more = 4321; },
@@ -79,6 +84,11 @@ std::vector<Change> changes() {
         f.often.needed = evidence::needed_to_treat(3, {2, 4});
       },
   };
+}
+
+std::vector<Change> changes() {
+  std::vector<Change> out = changes_of_records();
+  for (Change& change : changes_of_comparisons()) out.push_back(std::move(change));
   for (const evidence::Interval limits : {evidence::Interval{0.6, 0.9}, {1.1, 1.4}, {0.95, 1.05}, {0.7, 1.4}}) {
     out.push_back([=](SeasonFindings& f) {
       f.warm_ups.limits = limits;
