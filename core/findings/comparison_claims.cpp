@@ -66,33 +66,31 @@ Claim often_claim(const OftenOrNot& often, Verdict verdict, const std::string& r
     }
     case Verdict::kMore:
       return {
-        {ClaimKind::kOften,
-         words.say({"Weeks after about two or more warm-ups a week lately had more injuries: {}. Look first at who "
-                    "writes what down, and at which squads were told to warm up because they had injuries.",
-                    "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron más "
-                    "lesiones: {}. Mire primero quién anota qué, y a qué equipos se les dijo que calentaran "
-                    "porque tenían lesiones."},
-                   ratio)};
-        case Verdict::kNoneThatMatters:
-          return {
-              ClaimKind::kOften,
+          ClaimKind::kOften,
+          words.say({"Weeks after about two or more warm-ups a week lately had more injuries: {}. Look first at who "
+                     "writes what down, and at which squads were told to warm up because they had injuries.",
+                     "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron más "
+                     "lesiones: {}. Mire primero quién anota qué, y a qué equipos se les dijo que calentaran "
+                     "porque tenían lesiones."},
+                    ratio)};
+    case Verdict::kNoneThatMatters:
+      return {ClaimKind::kOften,
               words.say({"Weeks after about two or more warm-ups a week lately differ from the others by nothing that "
                          "matters: {}.",
                          "Las semanas tras unos dos o más calentamientos por semana en el último tiempo no difieren "
                          "de las demás en nada que importe: {}."},
                         ratio)};
-        case Verdict::kTooEarly:
-          break;
-      }
-      return {
-          ClaimKind::kOften,
+    case Verdict::kTooEarly:
+      break;
+  }
+  return {ClaimKind::kOften,
           words.say({"Too early to tell whether weeks after about two or more warm-ups a week lately have fewer "
                      "injuries: {}.",
                      "Demasiado pronto para decir si las semanas tras unos dos o más calentamientos por semana en el "
                      "último tiempo tienen menos lesiones: {}."},
                     ratio),
           true};
-  }
+}
 
 }  // namespace
 

@@ -56,6 +56,12 @@ std::vector<Item> numbered_items() {
        {"how athletes are grouped", "cómo se agrupan los deportistas"},
        true,
        {"by squad, age band, sex, training and match", "por equipo, categoría de edad, sexo, entrenamiento y partido"}},
+  };
+}
+
+std::vector<Item> items_of_events(const SeasonFindings& found) {
+  const bool recurrence = any_known(found, "recurrence");
+  return {
       {"",
        {"exposure, its unit, how it was measured", "exposición, su unidad, cómo se midió"},
        true,
