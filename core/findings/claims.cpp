@@ -90,9 +90,9 @@ class Sentences {
     if (c.open_events > 0) {
       const Sentence<1> open = is_one(c.open_events)
                                    ? Sentence<1>{"{} injury is still open: days lost are 'at least'.",
-                                                 "{} lesión sigue abierta: los días perdidos son «al menos»."}
+                                                 "{} lesión sigue abierta: los días perdidos son un mínimo."}
                                    : Sentence<1>{"{} injuries are still open: days lost are 'at least'.",
-                                                 "{} lesiones siguen abiertas: los días perdidos son «al menos»."};
+                                                 "{} lesiones siguen abiertas: los días perdidos son un mínimo."};
       say(ClaimKind::kCompleteness, capital(words_.say(open, count(c.open_events))));
     }
   }

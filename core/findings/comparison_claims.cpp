@@ -53,7 +53,7 @@ Claim often_claim(const OftenOrNot& often, Verdict verdict, const std::string& r
       std::string text = words.say(
           {"Weeks after about two or more warm-ups a week lately had fewer injuries: {}. That the two go together does "
            "not show that the one makes the other.",
-           "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron menos lesiones: {}. "
+           "Las semanas precedidas de unos dos o más calentamientos por semana tuvieron menos lesiones: {}. "
            "Que ambas cosas vayan juntas no muestra que una produzca la otra."},
           ratio);
       if (often.needed && !often.needed->through_infinity)
@@ -69,7 +69,7 @@ Claim often_claim(const OftenOrNot& often, Verdict verdict, const std::string& r
           ClaimKind::kOften,
           words.say({"Weeks after about two or more warm-ups a week lately had more injuries: {}. Look first at who "
                      "writes what down, and at which squads were told to warm up because they had injuries.",
-                     "Las semanas tras unos dos o más calentamientos por semana en el último tiempo tuvieron más "
+                     "Las semanas precedidas de unos dos o más calentamientos por semana tuvieron más "
                      "lesiones: {}. Mire primero quién anota qué, y a qué equipos se les dijo que calentaran "
                      "porque tenían lesiones."},
                     ratio)};
@@ -77,7 +77,7 @@ Claim often_claim(const OftenOrNot& often, Verdict verdict, const std::string& r
       return {ClaimKind::kOften,
               words.say({"Weeks after about two or more warm-ups a week lately differ from the others by nothing that "
                          "matters: {}.",
-                         "Las semanas tras unos dos o más calentamientos por semana en el último tiempo no difieren "
+                         "Las semanas precedidas de unos dos o más calentamientos por semana no difieren "
                          "de las demás en nada que importe: {}."},
                         ratio)};
     case Verdict::kTooEarly:
@@ -86,8 +86,8 @@ Claim often_claim(const OftenOrNot& often, Verdict verdict, const std::string& r
   return {ClaimKind::kOften,
           words.say({"Too early to tell whether weeks after about two or more warm-ups a week lately have fewer "
                      "injuries: {}.",
-                     "Demasiado pronto para decir si las semanas tras unos dos o más calentamientos por semana en el "
-                     "último tiempo tienen menos lesiones: {}."},
+                     "Demasiado pronto para decir si las semanas precedidas de unos dos o más calentamientos por "
+                     "semana tienen menos lesiones: {}."},
                     ratio),
           true};
 }
@@ -203,7 +203,7 @@ std::vector<Claim> often_claims(const SeasonFindings& found, Reader reader) {
     return {{ClaimKind::kOften,
              words.say(Words{"Weeks after about two or more warm-ups a week lately cannot be compared with the others, "
                              "squads counted as squads: too few squads or injuries.",
-                             "Las semanas tras unos dos o más calentamientos por semana en el último tiempo no pueden "
+                             "Las semanas precedidas de unos dos o más calentamientos por semana no pueden "
                              "compararse con las demás, contando cada equipo como uno: hay demasiado pocos equipos o "
                              "lesiones."})}};
   const evidence::Interval limits = c.ratio_limits();

@@ -105,13 +105,13 @@ const kQuiet = /\b(nan|inf|undefined|null)\b/i;
 // What people read of a page, the charts' own words among it, and the numbers in such a text as English writes them.
 function textsOf(page) {
   const charts = [];
-  const visit = (node) => (typeof node === "string" ? charts.push(node) : node !== null && typeof node === "object" ? Object.values(node).forEach(visit) : undefined);
+  const visit = (node) => (typeof node === "string" ? charts.push(node) : node !== null && typeof node === "object" ? Object.entries(node).forEach(([key, value]) => (["id", "kind"].includes(key) ? undefined : visit(value))) : undefined);
   visit(JSON.parse(/id="report-charts">([^<]*)</.exec(page)[1]));
   const body = page.replace(/<script[\s\S]*?<\/script>|<style[\s\S]*?<\/style>/g, "");
   const attributes = [...body.matchAll(/aria-label="([^"]*)"/g)].map(([, text]) => text);
-  return [...body.split(/<[^>]*>/), ...attributes, ...charts].map((text) => text.trim()).filter((text) => text !== "");
+  return [...body.split(/<[^>]*>/), ...attributes, ...charts].map((text) => text.trim().replaceAll("&#39;", "'").replaceAll("&amp;", "&")).filter((text) => text !== "");
 }
-const numbersIn = (text, language) => (language === "es" ? text.replace(/(\d),(?=\d)/g, "$1.") : text).replace(/(\d)\u00A0(?=\d)/g, "$1").match(/\d+(\.\d+)*/g)?.join(" ") ?? "";
+const numbersIn = (text, language) => (language === "es" ? text.replace(/(\d),(?=\d)/g, "$1.") : text).replace(/(\d)[\u00A0 ](?=\d{3}\b)/g, "$1").match(/\d+(\.\d+)*/g)?.join(" ") ?? "";
 // None of them is a Spanish word. Names of squads, files and commands are theirs who gave them.
 const kEnglishWord = /(?<![\p{L}'/.-])(the|of|and|in|is|are|was|were|to|with|by|or|not|than|that|this|which|who|had|have|at|on|from|weeks?|seasons?|hours?|injury|injuries|squads?|warm|limits|rates?|match|matches|training|players?|days?|known|none|one|fewer|more|most|half|few|told|too|early|each|as|all|left|out|done|drills?|first|second|expected|times|nothing|numbers|contents)(?![\p{L}/.-])/iu;
 

@@ -59,7 +59,7 @@ report::Chart ratio_chart(const SeasonPageMatter& matter, const NumberWords& wor
 report::Table arms_table(const findings::OftenOrNot& often, const NumberWords& words) {
   report::Table table{
       words.say(Words{"The two kinds of weeks", "Las dos clases de semanas"}),
-      {{words.say(Words{"warm-ups a week lately", "calentamientos por semana en el último tiempo"}), false},
+      {{words.say(Words{"warm-ups a week lately", "calentamientos por semana en las últimas semanas"}), false},
        {words.say(Words{"squads' weeks", "semanas de equipo"}), true},
        {words.say(Words{"injuries", "lesiones"}), true},
        {words.say(Words{"hours", "horas"}), true},
@@ -97,7 +97,7 @@ std::vector<std::string> arm_cells(const Words& label, const findings::TaughtArm
 
 // '6 lower', of 100.
 std::string lower_or_higher(double share, const NumberWords& words) {
-  const Sentence<1> said = share < 0 ? Sentence<1>{"{} lower", "{} menor"} : Sentence<1>{"{} higher", "{} mayor"};
+  const Sentence<1> said = share < 0 ? Sentence<1>{"{} lower", "{} menos"} : Sentence<1>{"{} higher", "{} más"};
   return words.say(said, words.as_counted(std::round(100 * std::abs(share))));
 }
 
@@ -123,8 +123,8 @@ report::Section taught_section(const SeasonPageMatter& matter) {
     section.blocks.emplace_back(report::Paragraph{
         words.say({"Of warm-ups, the share in which most took part was {} of 100 after teaching ({}). It is "
                    "what coaches wrote down; no observer's visits are in these records.",
-                   "De los calentamientos, la proporción en que participó la mayoría fue {} de cada 100 "
-                   "tras la formación ({}). Es lo que anotaron los entrenadores; en estos registros no hay "
+                   "De los calentamientos, aquellos en que participó la mayoría fueron {} de cada 100 tras la "
+                   "formación ({}). Es lo que anotaron los entrenadores; en estos registros no hay "
                    "visitas de observación."},
                   lower_or_higher(t.most_did->difference, words),
                   words.from_to(lower_or_higher(t.most_did->limits.low, words),

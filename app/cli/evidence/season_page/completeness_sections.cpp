@@ -87,7 +87,7 @@ report::Section completeness_section(const SeasonPageMatter& matter) {
   const NumberWords words = words_of(matter);
   const records::Completeness& c = matter.found->completeness;
   report::Section section{
-      words.say(Words{"How complete the records are", "Qué tan completos están los registros"}), 1, {}};
+      words.say(Words{"How complete the records are", "Hasta qué punto están completos los registros"}), 1, {}};
   if (!matter.left_out.empty()) section.blocks.emplace_back(report::Paragraph{matter.left_out});
   section.blocks.emplace_back(hours_table(c, words));
   if (c.diagnoses > 0) section.blocks.emplace_back(fields_table(c, words));

@@ -140,7 +140,7 @@ report::Section model_section(const SeasonPageMatter& matter) {
                           1, claim_paragraphs(matter, findings::ClaimKind::kWarmUps)};
   if (model.why_not || findings::is_withheld(matter.reader, model.events)) return section;
   report::Curve data;
-  data.x_title = words.say(Words{"warm-ups a week, lately", "calentamientos por semana, en el último tiempo"});
+  data.x_title = words.say(Words{"warm-ups a week, lately", "calentamientos por semana, últimas semanas"});
   data.y_title = words.say(Words{"times the rate without", "veces la tasa sin ellos"});
   data.reference_label = words.say(Words{"no difference", "sin diferencia"});
   data.log = true;
