@@ -21,7 +21,7 @@ StrictPage read(const Page& page) {
 }
 
 Page page_with(std::vector<Section> sections) {
-  return {"Report", "Quillmere Juniors", "2025/26", "today", "en", std::move(sections)};
+  return {"Report", "Quillmere Juniors", "2025/26", "today", Language::kEnglish, std::move(sections)};
 }
 
 Chart small_chart(const std::string& id) {
@@ -97,8 +97,8 @@ TEST(Page, LongAndSlimTablesAreMarkedForPaper) {
   };
   EXPECT_EQ(frame(12, 9), "wide short");
   EXPECT_EQ(frame(12, 4), "wide short narrow");
-  EXPECT_EQ(frame(13, 5), "wide slim");
-  EXPECT_EQ(frame(13, 6), "wide");
+  EXPECT_EQ(frame(13, 7), "wide slim");
+  EXPECT_EQ(frame(13, 8), "wide");
   EXPECT_EQ(frame(13, 4, false), "wide");  // words need the whole width
   EXPECT_EQ(frame(13, 0), "wide slim");
 }

@@ -4,12 +4,14 @@ import type { DoorTable } from "../../shared/engine/door_value.ts";
 import { weekday } from "../../shared/words/words.ts";
 import type { Asked } from "../api/asked.tsx";
 import { hashOf } from "../shell/route.ts";
+import { momentOf } from "../week/days.ts";
 import type { BlockSession, SquadBlock } from "./block.ts";
 import { doseWords } from "./dose_words.ts";
 import { nameOfDrill, rungWords } from "./drill_names.ts";
 import { EveningTry } from "./evening_try.tsx";
 import { PaperOfEvening } from "./paper.tsx";
 import { paceOf, type PocketEvening } from "./tried.ts";
+import { WhatCameOfIt } from "./what_came_of_it.tsx";
 import { percent, say } from "./words.ts";
 
 function AsPlanned({ session }: { session: BlockSession }) {
@@ -67,6 +69,7 @@ export function EveningView({ block, squad, asked, at, plan_block }: EveningView
       )}
       {(pocket ?? (session && !session.happened)) && <PaperOfEvening squad={squad} at={at} />}
       {pace !== undefined && <p class="soft">{paceWords(pace)}</p>}
+      {`${at.date} ${at.start}` <= momentOf(new Date()) && session && <WhatCameOfIt squad={squad} at={at} plan_block={kept} />}
       {!asked.said && !asked.refused ? (
         <p class="waiting screen-tall" role="status">
           {say("evening.planning")}
