@@ -10,6 +10,7 @@ Attributes class_of(bool numeric) { return numeric ? Attributes{{"class", "numbe
 constexpr std::size_t kShortRows = 12;
 constexpr std::size_t kSlimColumns = 7;
 constexpr std::ptrdiff_t kSlimWords = 2;
+constexpr std::size_t kSlimBytes = 32;  // of a row's heading, which keeps its line there
 constexpr std::size_t kNarrowColumns = 4;
 
 // How a table may be set: a short one stands whole on a page, and if it is narrow too beside another where there is
@@ -19,7 +20,10 @@ std::string frame_class(const Table& table) {
     return table.columns.size() <= kNarrowColumns ? "wide short narrow" : "wide short";
   const auto words =
       std::count_if(table.columns.begin(), table.columns.end(), [](const Column& column) { return !column.numeric; });
-  return words <= kSlimWords && table.columns.size() <= kSlimColumns ? "wide slim" : "wide";
+  const bool headings_are_short = std::all_of(table.rows.begin(), table.rows.end(), [](const auto& row) {
+    return row.empty() || row.front().size() <= kSlimBytes;
+  });
+  return headings_are_short && words <= kSlimWords && table.columns.size() <= kSlimColumns ? "wide slim" : "wide";
 }
 
 void write_row(HtmlWriter& html, const Table& table, const std::vector<std::string>& row) {

@@ -1,6 +1,6 @@
 // A season in plain sentences, in the language that was asked for. Each stands only where its interval allows it;
-// nothing that goes together is called cause; completeness comes first, then whether the warm-ups are done. Which sentence stands is decided before the
-// language, and both languages stand side by side (core/base/two_languages.h).
+// nothing that goes together is called cause; completeness comes first, then whether the warm-ups are done. Which
+// sentence stands is decided before the language, and both languages stand side by side (core/base/two_languages.h).
 #pragma once
 
 #include <cstdint>

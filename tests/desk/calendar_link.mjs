@@ -58,6 +58,7 @@ async function link(house) {
     // Somebody who had the squad leaves: the page says so until it is made anew.
     const { accounts } = (await desk.caller.get("/api/accounts")).json;
     const ours = accounts.find(({ role, charges, ended }) => role === "coach" && !ended && charges.some(({ squad }) => squad === kSession.squad));
+    await page.waitForTimeout(1100); // both are told of by the second
     await desk.caller.post(`/api/accounts/${ours.account}/end`);
     await page.reload();
     await part.getByText("no longer has the squad and may still have the link").waitFor();

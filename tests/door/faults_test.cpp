@@ -21,7 +21,7 @@ TEST(DoorFaults, WhatIsNoRequestIsTold) {
   EXPECT_EQ(sentences(run("{}")), "request: request: found nothing, expected text\n");
   EXPECT_EQ(sentences(run("{\"request\": 7}")), "request: request: found 7, expected text\n");
   EXPECT_EQ(sentences(run("{\"request\": \"card\"}")),
-            "request: request: found 'card', expected one of plan, slip, figure, hold\n");
+            "request: request: found 'card', expected one of plan, slip, figure, hold, check-drill\n");
   EXPECT_EQ(sentences(run("{\"request\": \"plan\",\n \"squad\": }")).find("request:2:"), 0U);
   EXPECT_NE(sentences(run("{\"request\": \"plan\", \"request\": \"plan\"}")).find("the key 'request' twice"),
             std::string::npos);

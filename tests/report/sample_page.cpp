@@ -89,7 +89,8 @@ Section great_and_small() {
 }  // namespace
 
 Page sample_page() {
-  Page page{"The season's report", "Quillmere Juniors", "Season 2025/26", "Sunday 31 May 2026, 20:10", Language::kEnglish, {}};
+  Page page{"The season's report",       "Quillmere Juniors", "Season 2025/26",
+            "Sunday 31 May 2026, 20:10", Language::kEnglish,  {}};
   page.sections = {
       {"In short",
        1,
@@ -118,7 +119,8 @@ Page sample_page() {
 }
 
 Page page_of_extremes() {
-  Page page{"What is hard to draw", "Quillmere Juniors", "Season 2025/26", "Sunday 31 May 2026, 20:10", Language::kEnglish, {}};
+  Page page{"What is hard to draw",      "Quillmere Juniors", "Season 2025/26",
+            "Sunday 31 May 2026, 20:10", Language::kEnglish,  {}};
   page.sections = {{"Many and long",
                     1,
                     {extreme("many-intervals", many_intervals()), extreme("crowded-funnel", crowded_funnel()),
