@@ -10,7 +10,7 @@ export function is(answer, status, key) {
 
 export const that = (holds, what) => (holds ? "" : `${what}\n${new Error().stack.split("\n")[2].trim()}`);
 
-export const kDay = new Intl.DateTimeFormat("en-CA", { timeZone: "Europe/Berlin" }).format(new Date());
+export const kDay = new Intl.DateTimeFormat("sv", { timeZone: "Europe/Berlin" }).format(new Date());
 export const kSession = { squad: "u13-kestrels", day: kDay, start: "18:00" };
 
 let made = 0;

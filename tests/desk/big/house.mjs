@@ -49,7 +49,7 @@ export class BigHouse {
     const house = new BigHouse();
     const ledger = join(root, "ledger");
     const club = join(root, "club");
-    const today = new Intl.DateTimeFormat("en-CA", { timeZone: "Europe/Berlin" }).format(new Date());
+    const today = new Intl.DateTimeFormat("sv", { timeZone: "Europe/Berlin" }).format(new Date());
     const ready = existsSync(join(root, "made.json"));
     if (!ready) {
       rmSync(root, { recursive: true, force: true });

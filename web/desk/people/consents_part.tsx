@@ -109,7 +109,7 @@ function List({ all, rows, squads, one_squad, again }: ListProps) {
       {asks ? (
         <AnswerForm
           players={asks}
-          today={new Date().toLocaleDateString("en-CA")}
+          today={new Date().toLocaleDateString("sv")}
           entered={() => {
             setTicked([]);
             return again();
